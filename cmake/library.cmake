@@ -1,0 +1,27 @@
+file(GLOB_RECURSE libtexture_headers CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/libtexture/*.hpp)
+file(GLOB_RECURSE libtexture_sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/libtexture/*.cpp)
+
+# One small header, two back ends: the build picks which source implements numerics/fft.hpp.
+if(LIBTEXTURE_FFT STREQUAL "FFTW")
+  find_package(PkgConfig REQUIRED)
+  pkg_check_modules(FFTW3 REQUIRED IMPORTED_TARGET fftw3)
+  list(FILTER libtexture_sources EXCLUDE REGEX "fft_eigen\\.cpp$")
+elseif(LIBTEXTURE_FFT STREQUAL "EIGEN")
+  list(FILTER libtexture_sources EXCLUDE REGEX "fft_fftw\\.cpp$")
+else()
+  message(FATAL_ERROR "LIBTEXTURE_FFT must be FFTW or EIGEN (got ${LIBTEXTURE_FFT})")
+endif()
+
+add_library(libtexture STATIC ${libtexture_sources})
+add_library(libtexture::libtexture ALIAS libtexture)
+set_target_properties(libtexture PROPERTIES OUTPUT_NAME texture)
+target_compile_features(libtexture PUBLIC cxx_std_20)
+# Boost.Math looks for parallel algorithms that we do not use, and would then need another library to link.
+target_compile_definitions(libtexture PUBLIC BOOST_NO_CXX17_HDR_EXECUTION)
+target_include_directories(libtexture PUBLIC $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}> $<INSTALL_INTERFACE:include>)
+target_link_libraries(libtexture PUBLIC Eigen3::Eigen Threads::Threads
+  PRIVATE $<BUILD_INTERFACE:Boost::headers> $<BUILD_INTERFACE:nlohmann_json::nlohmann_json>
+          $<BUILD_INTERFACE:tomlplusplus::tomlplusplus> $<BUILD_INTERFACE:libtexture_options>)
+if(LIBTEXTURE_FFT STREQUAL "FFTW")
+  target_link_libraries(libtexture PRIVATE $<BUILD_INTERFACE:PkgConfig::FFTW3> $<INSTALL_INTERFACE:fftw3>)
+endif()

@@ -1,0 +1,76 @@
+#include "libtexture/base/error.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "libtexture/base/units.hpp"
+
+namespace libtexture {
+
+NotConverged::NotConverged(std::string_view solver, int iterations_, double residual_, double tolerance_)
+    : std::runtime_error(std::string(solver) + " did not converge: residual " + to_text(residual_) + " after " +
+                         std::to_string(iterations_) + " iterations (asked: " + to_text(tolerance_) + ")"),
+      iterations(iterations_),
+      residual(residual_),
+      tolerance(tolerance_) {}
+
+void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, std::string_view value) {
+  if (ok) return;
+  std::string message(owner);
+  message.append(": ").append(field).append(" ").append(rule).append(" (got ").append(value).append(")");
+  throw InvalidInput(message);
+}
+
+void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, double value) {
+  if (ok) return;
+  const std::string unit = unit_of(field);
+  require(false, owner, field, rule, to_text(value) + (unit.empty() ? "" : " " + unit));
+}
+
+void require_positive(double value, std::string_view owner, std::string_view field) {
+  require(std::isfinite(value) && value > 0, owner, field, "must be > 0", value);
+}
+
+void require_not_negative(double value, std::string_view owner, std::string_view field) {
+  require(std::isfinite(value) && value >= 0, owner, field, "must be >= 0", value);
+}
+
+void require_within(double value, double least, double most, std::string_view owner, std::string_view field) {
+  const std::string rule = "must be between " + to_text(least) + " and " + to_text(most);
+  require(value >= least && value <= most, owner, field, rule, value);
+}
+
+namespace {
+
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    std::size_t diagonal = row[0];
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t replaced = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
+      diagonal = row[j];
+      row[j] = std::min({row[j] + 1, row[j - 1] + 1, replaced});
+    }
+  }
+  return row.back();
+}
+
+}  // namespace
+
+std::string nearest_word(std::string_view word, const std::string* first, const std::string* last) {
+  std::string best;
+  std::size_t least = std::max<std::size_t>(2, word.size() / 2) + 1;  // further off than half the word is no help
+  for (const std::string* candidate = first; candidate != last; ++candidate) {
+    const std::size_t distance = edit_distance(word, *candidate);
+    if (distance < least) {
+      least = distance;
+      best = *candidate;
+    }
+  }
+  return best;
+}
+
+}  // namespace libtexture

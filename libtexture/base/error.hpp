@@ -1,0 +1,44 @@
+#pragma once
+// Errors: bad input (InvalidInput) and a solve that failed (NotConverged).
+
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace libtexture {
+
+/// Bad input: what() is one line that names the owner, the field, the rule, the value and the unit,
+/// for example "Motion: force_n must be > 0 (got -3 N)". Python: ValueError.
+class InvalidInput : public std::invalid_argument {
+ public:
+  using std::invalid_argument::invalid_argument;
+};
+
+/// A solve that did not reach its tolerance; carries the work done and the accuracy reached.
+class NotConverged : public std::runtime_error {
+ public:
+  NotConverged(std::string_view solver, int iterations, double residual, double tolerance);
+  int iterations;
+  double residual;
+  double tolerance;
+};
+
+/// Throws InvalidInput "owner: field rule (got value unit)" unless `ok`. The unit is read off the field's name.
+void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, double value);
+
+/// As above, for a value that is not a number.
+void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, std::string_view value);
+
+/// Throws InvalidInput unless `value` is finite and > 0.
+void require_positive(double value, std::string_view owner, std::string_view field);
+
+/// Throws InvalidInput unless `value` is finite and >= 0.
+void require_not_negative(double value, std::string_view owner, std::string_view field);
+
+/// Throws InvalidInput unless least <= value <= most.
+void require_within(double value, double least, double most, std::string_view owner, std::string_view field);
+
+/// The candidate nearest in spelling to `word` (edit distance), or "" when none comes near.
+std::string nearest_word(std::string_view word, const std::string* first, const std::string* last);
+
+}  // namespace libtexture

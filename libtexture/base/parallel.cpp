@@ -1,0 +1,39 @@
+#include "libtexture/base/parallel.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <thread>
+#include <vector>
+
+#include "libtexture/base/error.hpp"
+
+namespace libtexture {
+
+void parallel_for(int count, int threads, const std::function<void(int)>& task) {
+  require(threads >= 0, "parallel_for", "threads", "must be >= 0 (0 = all)", threads);
+  if (count <= 0) return;
+  if (threads == 0) threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+  std::vector<std::exception_ptr> errors(count);
+  std::atomic<int> next{0};
+  std::atomic<bool> failed{false};
+  const auto work = [&] {
+    for (int i = next++; i < count && !failed; i = next++) {
+      try {
+        task(i);
+      } catch (...) {
+        errors[i] = std::current_exception();
+        failed = true;
+      }
+    }
+  };
+  {
+    std::vector<std::jthread> helpers;
+    for (int t = 1; t < std::min(threads, count); ++t) helpers.emplace_back(work);
+    work();
+  }
+  for (const auto& error : errors)
+    if (error) std::rethrow_exception(error);
+}
+
+}  // namespace libtexture

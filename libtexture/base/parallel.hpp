@@ -1,0 +1,12 @@
+#pragma once
+// Parallel loops over independent work. Each task writes its own place only, so the bytes do not depend on the threads.
+
+#include <functional>
+
+namespace libtexture {
+
+/// Calls task(i) once for each i in [0, count) on up to `threads` threads (0 = all the machine has).
+/// The first exception by index is thrown again here after all running tasks have ended.
+void parallel_for(int count, int threads, const std::function<void(int)>& task);
+
+}  // namespace libtexture

@@ -1,0 +1,22 @@
+#pragma once
+// Units: names carry them, kernels use SI; these are the factors and the words.
+
+#include <string>
+#include <string_view>
+
+namespace libtexture {
+
+inline constexpr double um_per_mil = 25.4;  // exact: 1 inch = 25.4 mm
+inline constexpr double metre_per_um = 1e-6;
+inline constexpr double metre_per_mm = 1e-3;
+inline constexpr double pascal_per_kpa = 1e3;
+inline constexpr double pascal_per_mpa = 1e6;
+inline constexpr double pascal_per_gpa = 1e9;
+
+/// The unit that a field's name ends in, as people write it: "force_n" -> "N", "feed_mm_per_s" -> "mm/s"; "" if none.
+std::string unit_of(std::string_view field);
+
+/// A number in at most six significant digits, as used in messages and tables.
+std::string to_text(double value);
+
+}  // namespace libtexture

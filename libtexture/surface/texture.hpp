@@ -1,0 +1,35 @@
+#pragma once
+// Texture: bands of waves, and the surface that they make.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "libtexture/base/fields.hpp"
+#include "libtexture/surface/height_field.hpp"
+
+namespace libtexture {
+
+/// One band of texture: a log-normal ring of the spectrum with random phases.
+struct TextureBand {
+  double wavelength_mm = unset;         ///< dominant wavelength [mm], > 0
+  double rms_um = unset;                ///< root mean square height of the band [um], >= 0, at most 100
+  double bandwidth_octaves = 1.0;       ///< full width of the ring at one standard deviation either side [octaves], .1 to 4
+  std::optional<double> lay_deg = {};   ///< direction that waves run along, 0 = along rows [degrees]; none = isotropic
+  double skewness = 0;                  ///< of heights, -.9 to .9; < 0: rounded cells and narrow valleys
+
+  void validate() const;
+  bool operator==(const TextureBand&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{required("wavelength_mm", &TextureBand::wavelength_mm), required("rms_um", &TextureBand::rms_um),
+                      optional("bandwidth_octaves", &TextureBand::bandwidth_octaves), optional("lay_deg", &TextureBand::lay_deg),
+                      optional("skewness", &TextureBand::skewness)};
+  }
+};
+
+/// The surface of some bands on a grid; the rms of each band is as asked to 1e-9 (relative), the mean is 0.
+/// One seed gives the same surface on a finer grid of the same size and for any number of threads.
+/// InvalidInput where the grid cannot resolve a band (wavelength under 4 pixels) or hold it (over half the patch).
+HeightField synthesize(const std::vector<TextureBand>& bands, const Grid& grid, std::uint64_t seed);
+
+}  // namespace libtexture

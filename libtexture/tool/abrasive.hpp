@@ -1,0 +1,93 @@
+#pragma once
+// Abrasive: grains on a carrier: how fast they cut, how they load, what they are made for, what grooves they leave.
+
+#include <array>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "libtexture/base/fields.hpp"
+#include "libtexture/tool/grit.hpp"
+
+namespace libtexture {
+
+/// How wet the surface is worked.
+enum class Wetness { dry, damp, wet };
+constexpr std::array<std::pair<Wetness, const char*>, 3> names_of(Wetness) {
+  return {{{Wetness::dry, "dry"}, {Wetness::damp, "damp"}, {Wetness::wet, "wet"}}};
+}
+
+/// What carries the grains.
+enum class Carrier { film_disc, foam_disc, compound };
+constexpr std::array<std::pair<Carrier, const char*>, 3> names_of(Carrier) {
+  return {{{Carrier::film_disc, "film_disc"}, {Carrier::foam_disc, "foam_disc"}, {Carrier::compound, "compound"}}};
+}
+
+/// The abrasive side of a step. Rates hold for a clear coat of 200 MPa hardness, used as made_for[0] says.
+struct Abrasive {
+  std::string name;                            ///< as in the catalogue
+  Grit grit = Grit::of_median_um(12.6);        ///< grain size
+  Carrier carrier = Carrier::film_disc;        ///< film_disc, foam_disc, or compound on a pad
+  std::vector<Wetness> made_for = {Wetness::dry};  ///< the first is the one that the rates were stated for
+  double wear_rate_mm3_per_n_m = unset;        ///< specific wear rate of the clear, fresh [mm3/(N m)], > 0
+  double worn_wear_rate_mm3_per_n_m = unset;   ///< the same, loaded [mm3/(N m)], 0 to the fresh rate
+  double loading_um = unset;                   ///< clear removed per disc area over which the cut falls (1/e) [um], > 0
+  double groove_depth_um = unset;              ///< mean groove depth at 1.4 kPa [um], > 0 (docs/physics.md, scratches)
+  double groove_depth_cap = 7;                 ///< deepest regular groove in units of the mean depth; estimate 5-9
+  double groove_coverage = 5;                  ///< mean coverage of a finished population; estimate 2-10
+  double groove_half_angle_deg = 75;           ///< half-angle of the triangular groove [degrees]; estimate
+  double groove_pressure_exponent = 0.25;      ///< depth ~ pressure^m; estimate 0 (load shared) to 0.5 (fixed grains)
+  double stray_marks_per_dm2_um = 0.05;        ///< rare deep marks per dm2 and um removed; estimate .01-.5
+  double wear_rate_log_sd = 0.7;               ///< standard deviation of ln(wear rate) before a test spot; estimate
+  std::map<std::string, std::array<double, 2>> ranges;  ///< plausible range of a field, by its name
+  std::string source = "estimate";             ///< where the figures come from
+
+  void validate() const;
+  bool operator==(const Abrasive&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{required("name", &Abrasive::name),
+                      required("grit", &Abrasive::grit),
+                      optional("carrier", &Abrasive::carrier),
+                      optional("made_for", &Abrasive::made_for),
+                      required("wear_rate_mm3_per_n_m", &Abrasive::wear_rate_mm3_per_n_m),
+                      required("worn_wear_rate_mm3_per_n_m", &Abrasive::worn_wear_rate_mm3_per_n_m),
+                      required("loading_um", &Abrasive::loading_um),
+                      optional("groove_depth_um", &Abrasive::groove_depth_um),
+                      optional("groove_depth_cap", &Abrasive::groove_depth_cap),
+                      optional("groove_coverage", &Abrasive::groove_coverage),
+                      optional("groove_half_angle_deg", &Abrasive::groove_half_angle_deg),
+                      optional("groove_pressure_exponent", &Abrasive::groove_pressure_exponent),
+                      optional("stray_marks_per_dm2_um", &Abrasive::stray_marks_per_dm2_um),
+                      optional("wear_rate_log_sd", &Abrasive::wear_rate_log_sd),
+                      optional("ranges", &Abrasive::ranges),
+                      optional("source", &Abrasive::source)};
+  }
+};
+
+/// Mean groove depth [um] at 1.4 kPa: the abrasive's own, or, where it states none, .20 um x grain / 12.6 um
+/// (proportional to the grain; estimate from P1500 film on an interface pad).
+double reference_groove_depth_um(const Abrasive& abrasive);
+
+/// The same product in another grit: wear rates and groove depth scaled by (d/d0)^exponent and d/d0.
+/// exponent: size effect of wear, about 1 for micro-grit (range .5-1.5; estimate).
+Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent = 1.0);
+
+/// What wetness changes, as factors on the dry values (estimates): wear rate, loading, groove depth.
+struct WetnessEffect {
+  double wear_rate;
+  double loading;
+  double groove_depth;
+};
+/// Factors for working `abrasive` at `wetness`, relative to made_for[0].
+/// InvalidInput, with the reason, where the abrasive is not made for it.
+WetnessEffect wetness_effect(const Abrasive& abrasive, Wetness wetness);
+
+/// Factor on the wear rate for a clear of this hardness [MPa]: (H/200)^-1.3. It passes within 4 % through the trade's
+/// classes soft/medium/hard = 150/200/300 MPa: 1.5/1/.6 (estimate).
+double hardness_wear_factor(double hardness_mpa);
+
+/// Specific wear rate [mm3/(N m)] after a disc has removed `removed_um` of clear per disc area:
+/// w_end + (w_0 - w_end) exp(-V/V_0).
+double wear_rate_mm3_per_n_m(const Abrasive& abrasive, double removed_um);
+
+}  // namespace libtexture

@@ -1,0 +1,94 @@
+#pragma once
+// Backing: everything behind the grains: a skin on bonded elastic layers, and the limits that tests and teaching use.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "libtexture/base/fields.hpp"
+
+namespace libtexture {
+
+/// The carrier film, as a plate: D = E t^3 / (12 (1 - nu^2)) x coats_factor.
+struct Skin {
+  double modulus_gpa = unset;     ///< Young's modulus [GPa], > 0
+  double thickness_um = unset;    ///< [um], > 0
+  double poisson = unset;         ///< Poisson's ratio, 0 to < .5
+  double coats_factor = 1;        ///< grain and size coats stiffen the film by this factor, >= 1; estimate 1.5 (1-2)
+  double tension_n_per_m = 0;     ///< membrane tension [N/m], >= 0
+
+  void validate() const;
+  bool operator==(const Skin&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{required("modulus_gpa", &Skin::modulus_gpa), required("thickness_um", &Skin::thickness_um),
+                      required("poisson", &Skin::poisson), optional("coats_factor", &Skin::coats_factor),
+                      optional("tension_n_per_m", &Skin::tension_n_per_m)};
+  }
+};
+
+/// One elastic layer, bonded to its neighbours.
+struct Layer {
+  double modulus_mpa = unset;   ///< Young's modulus [MPa] (dynamic, small strain), > 0
+  double thickness_mm = unset;  ///< [mm], > 0
+  double poisson = unset;       ///< Poisson's ratio, 0 to < .5
+  std::optional<double> plateau_kpa = {};  ///< stress plateau of a foam [kPa]; none = linear. About .05 E (Gibson & Ashby, memory)
+
+  void validate() const;
+  bool operator==(const Layer&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{required("modulus_mpa", &Layer::modulus_mpa), required("thickness_mm", &Layer::thickness_mm),
+                      required("poisson", &Layer::poisson), optional("plateau_kpa", &Layer::plateau_kpa)};
+  }
+};
+
+/// What carries the skin.
+enum class Support { layers, springs, half_space, rigid };
+constexpr std::array<std::pair<Support, const char*>, 4> names_of(Support) {
+  return {{{Support::layers, "layers"}, {Support::springs, "springs"}, {Support::half_space, "half_space"}, {Support::rigid, "rigid"}}};
+}
+
+/// Skin (or none) on its support, bonded to a rigid plate that stays parallel to the mean plane.
+struct Backing {
+  std::string name = {};            ///< as in the catalogue; may be empty
+  std::optional<Skin> skin = {};    ///< none = bare layers, shear-free top
+  std::vector<Layer> layers = {};   ///< from the skin inwards (support = layers)
+  Support support = Support::layers;
+  std::optional<double> spring_stiffness_kpa_per_um = {};  ///< support = springs: pressure per displacement [kPa/um], > 0
+  std::optional<double> half_space_modulus_mpa = {};       ///< support = half_space: Young's modulus [MPa], > 0
+  double half_space_poisson = 0;                           ///< support = half_space: 0 to < .5
+  std::string source = "estimate";  ///< where the figures come from
+
+  static Backing on_springs(double stiffness_kpa_per_um);
+  static Backing on_half_space(double modulus_mpa, double poisson);
+  static Backing rigid();
+
+  void validate() const;
+  bool operator==(const Backing&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("name", &Backing::name),
+                      optional("skin", &Backing::skin),
+                      optional("layers", &Backing::layers),
+                      optional("support", &Backing::support),
+                      optional("spring_stiffness_kpa_per_um", &Backing::spring_stiffness_kpa_per_um),
+                      optional("half_space_modulus_mpa", &Backing::half_space_modulus_mpa),
+                      optional("half_space_poisson", &Backing::half_space_poisson),
+                      optional("source", &Backing::source)};
+  }
+};
+
+/// Stiffness S(q) [Pa/m]: pressure per displacement of a wave of number q_per_m [1/m], q >= 0:
+/// D q^4 + T q^2 + 1/C(q) (docs/physics.md). q = 0 is the true stiffness against uniform approach.
+/// Infinite for a rigid support; zero at q = 0 on a half-space.
+double stiffness_pa_per_m(const Backing& backing, double q_per_m);
+
+/// The same in kPa/um by wavelength [mm], > 0.
+double stiffness_kpa_per_um(const Backing& backing, double wavelength_mm);
+
+/// The backing as texture feels it at a mean pressure [kPa]: foams with a plateau take their tangent modulus
+/// E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses; densification is not modelled.
+Backing at_working_pressure(const Backing& backing, double pressure_kpa);
+
+/// Mean approach [um] under a mean pressure [kPa], along each foam's own curve sigma = plateau (1 - exp(-E e/plateau)).
+double mean_approach_um(const Backing& backing, double pressure_kpa);
+
+}  // namespace libtexture

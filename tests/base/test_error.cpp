@@ -1,0 +1,33 @@
+#include "catch.hpp"
+
+#include <array>
+#include <string>
+
+#include "libtexture/base/error.hpp"
+
+using namespace libtexture;
+
+TEST_CASE("an error names the owner, the field, the rule, the value and the unit") {
+  CHECK_THROWS_WITH(require_positive(-3, "Motion", "force_n"), "Motion: force_n must be > 0 (got -3 N)");
+  CHECK_THROWS_WITH(require_within(200, 0, 90, "Gloss", "angle_deg"),
+                    "Gloss: angle_deg must be between 0 and 90 (got 200 degrees)");
+}
+
+TEST_CASE("a number that was never given breaks every rule") {
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  CHECK_THROWS_AS(require_positive(nan, "Grid", "pixel_mm"), InvalidInput);
+  CHECK_THROWS_AS(require_not_negative(nan, "Grid", "pixel_mm"), InvalidInput);
+  CHECK_THROWS_AS(require_within(nan, 0, 1, "Grid", "pixel_mm"), InvalidInput);
+}
+
+TEST_CASE("a failed solve carries its numbers") {
+  const NotConverged error("press", 7, 1e-3, 1e-6);
+  CHECK(error.iterations == 7);
+  CHECK(std::string(error.what()) == "press did not converge: residual 0.001 after 7 iterations (asked: 1e-06)");
+}
+
+TEST_CASE("a misspelt word is answered with the nearest known one") {
+  const std::array<std::string, 3> known{"wavelength_mm", "rms_um", "bandwidth_octaves"};
+  CHECK(nearest_word("wavelenght_mm", known.begin(), known.end()) == "wavelength_mm");
+  CHECK(nearest_word("zzz", known.begin(), known.end()).empty());
+}

@@ -1,0 +1,7 @@
+#pragma once
+// Catch2 is version 2 on Debian 12 and version 3 on Debian 13.
+#if __has_include(<catch2/catch_all.hpp>)
+#include <catch2/catch_all.hpp>
+#else
+#include <catch2/catch.hpp>
+#endif
