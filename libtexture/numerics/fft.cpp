@@ -5,10 +5,17 @@ namespace libtexture {
 std::size_t Fft::real_size() const { return real_size_; }
 std::size_t Fft::half_size() const { return half_size_; }
 
+void Fft::inverse(Spectrum& half, AlignedVector<double>& values) const {
+  inverse_unscaled(half, values);
+  const double scale = 1.0 / static_cast<double>(real_size_);
+  for (double& value : values) value *= scale;
+}
+
 void Fft::filter(const AlignedVector<double>& in, const AlignedVector<double>& multiplier, AlignedVector<double>& out) {
   forward(in, work_);
-  for (std::size_t k = 0; k < half_size_; ++k) work_[k] *= multiplier[k];
-  inverse(work_, out);
+  const double scale = 1.0 / static_cast<double>(real_size_);
+  for (std::size_t k = 0; k < half_size_; ++k) work_[k] *= multiplier[k] * scale;
+  inverse_unscaled(work_, out);
 }
 
 Spectrum spectrum_of(const Array2d& values, double pixel_mm) {

@@ -29,6 +29,9 @@ class Fft {
   /// The values again, scaled by 1/(rows cols); `half` is destroyed.
   void inverse(Spectrum& half, AlignedVector<double>& values) const;
 
+  /// As inverse(), but rows cols times too large: for callers that fold the scale into a multiplier.
+  void inverse_unscaled(Spectrum& half, AlignedVector<double>& values) const;
+
   /// values -> multiplier(q) values in Fourier space: one transform pair. `in` and `out` may be the same vector.
   /// multiplier: half_size() real numbers.
   void filter(const AlignedVector<double>& in, const AlignedVector<double>& multiplier, AlignedVector<double>& out);

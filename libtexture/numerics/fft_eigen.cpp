@@ -16,6 +16,7 @@ struct Fft::Plans {
   explicit Plans(const Grid& grid)
       : rows(grid.rows), cols(grid.cols), half_cols(grid.half_cols()), row(cols), row_half(half_cols), column(rows), column_out(rows) {
     engine.SetFlag(Eigen::FFT<double>::HalfSpectrum);
+    engine.SetFlag(Eigen::FFT<double>::Unscaled);
   }
 
   template <class Transform>
@@ -48,7 +49,7 @@ void Fft::forward(const AlignedVector<double>& values, Spectrum& half) const {
   p.each_column(half, [&](auto& out, const auto& in) { p.engine.fwd(out, in); });
 }
 
-void Fft::inverse(Spectrum& half, AlignedVector<double>& values) const {
+void Fft::inverse_unscaled(Spectrum& half, AlignedVector<double>& values) const {
   Plans& p = *plans_;
   p.each_column(half, [&](auto& out, const auto& in) { p.engine.inv(out, in); });
   for (int i = 0; i < p.rows; ++i) {

@@ -20,9 +20,8 @@ fftw_complex* raw(Spectrum& half) { return reinterpret_cast<fftw_complex*>(half.
 struct Fft::Plans {
   fftw_plan forward;
   fftw_plan inverse;
-  double scale;
 
-  Plans(const Grid& grid, Spectrum& half) : scale(1.0 / grid.size()) {
+  Plans(const Grid& grid, Spectrum& half) {
     AlignedVector<double> values(grid.size());
     const std::lock_guard lock(planner());
     // The destination of the forward transform is never its source, and callers keep their input.
@@ -50,9 +49,8 @@ void Fft::forward(const AlignedVector<double>& values, Spectrum& half) const {
   fftw_execute_dft_r2c(plans_->forward, const_cast<double*>(values.data()), raw(half));
 }
 
-void Fft::inverse(Spectrum& half, AlignedVector<double>& values) const {
+void Fft::inverse_unscaled(Spectrum& half, AlignedVector<double>& values) const {
   fftw_execute_dft_c2r(plans_->inverse, raw(half), values.data());
-  for (double& value : values) value *= plans_->scale;
 }
 
 }  // namespace libtexture
