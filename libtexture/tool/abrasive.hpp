@@ -1,5 +1,6 @@
 #pragma once
-// Abrasive: grains on a carrier: how fast they cut, how they load, what they are made for, what grooves they leave.
+// Abrasive: grains on a carrier: how fast they cut, how they load, what they are made for, what grooves they
+// leave.
 
 #include <array>
 #include <map>
@@ -21,27 +22,29 @@ constexpr std::array<std::pair<Wetness, const char*>, 3> names_of(Wetness) {
 /// What carries the grains.
 enum class Carrier { film_disc, foam_disc, compound };
 constexpr std::array<std::pair<Carrier, const char*>, 3> names_of(Carrier) {
-  return {{{Carrier::film_disc, "film_disc"}, {Carrier::foam_disc, "foam_disc"}, {Carrier::compound, "compound"}}};
+  return {{{Carrier::film_disc, "film_disc"},
+           {Carrier::foam_disc, "foam_disc"},
+           {Carrier::compound, "compound"}}};
 }
 
 /// The abrasive side of a step. Rates hold for a clear coat of 200 MPa hardness, used as made_for[0] says.
 struct Abrasive {
-  std::string name;                            ///< as in the catalogue
-  Grit grit = Grit::of_median_um(12.6);        ///< grain size
-  Carrier carrier = Carrier::film_disc;        ///< film_disc, foam_disc, or compound on a pad
+  std::string name;                                ///< as in the catalogue
+  Grit grit = Grit::of_median_um(12.6);            ///< grain size
+  Carrier carrier = Carrier::film_disc;            ///< film_disc, foam_disc, or compound on a pad
   std::vector<Wetness> made_for = {Wetness::dry};  ///< the first is the one that the rates were stated for
-  double wear_rate_mm3_per_n_m = unset;        ///< specific wear rate of the clear, fresh [mm3/(N m)], > 0
-  double worn_wear_rate_mm3_per_n_m = unset;   ///< the same, loaded [mm3/(N m)], 0 to the fresh rate
-  double loading_um = unset;                   ///< clear removed per disc area over which the cut falls (1/e) [um], > 0
-  std::optional<double> groove_depth_um = {};  ///< mean groove depth at 1.4 kPa [um], > 0; none = from the grain size
-  double groove_depth_cap = 7;                 ///< deepest regular groove in units of the mean depth; estimate 5-9
-  double groove_coverage = 5;                  ///< mean coverage of a finished population; estimate 2-10
-  double groove_half_angle_deg = 75;           ///< half-angle of the triangular groove [degrees]; estimate
-  double groove_pressure_exponent = 0.25;      ///< depth ~ pressure^m; estimate 0 (load shared) to 0.5 (fixed grains)
-  double stray_marks_per_dm2_um = 0.05;        ///< rare deep marks per dm2 and um removed; estimate .01-.5
-  double wear_rate_log_sd = 0.7;               ///< standard deviation of ln(wear rate) before a test spot; estimate
-  std::map<std::string, std::array<double, 2>> ranges = {};  ///< plausible least and most of a number, by its name
-  std::string source = "estimate";             ///< where the figures come from
+  double wear_rate_mm3_per_n_m = unset;       ///< specific wear rate of the clear, fresh [mm3/(N m)], > 0
+  double worn_wear_rate_mm3_per_n_m = unset;  ///< the same, loaded [mm3/(N m)], 0 to the fresh rate
+  double loading_um = unset;  ///< clear removed per disc area over which the cut falls (1/e) [um], > 0
+  std::optional<double> groove_depth_um = {};  ///< mean groove depth at 1.4 kPa [um]; none = from the grain
+  double groove_depth_cap = 7;        ///< deepest regular groove in units of the mean depth; estimate 5-9
+  double groove_coverage = 5;         ///< mean coverage of a finished population; estimate 2-10
+  double groove_half_angle_deg = 75;  ///< half-angle of the triangular groove [degrees]; estimate
+  double groove_pressure_exponent = 0.25;  ///< depth ~ pressure^m; estimate 0 (shared load) to 0.5 (fixed)
+  double stray_marks_per_dm2_um = 0.05;    ///< rare deep marks per dm2 and um removed; estimate .01-.5
+  double wear_rate_log_sd = 0.7;  ///< standard deviation of ln(wear rate) before a test spot; estimate
+  std::map<std::string, std::array<double, 2>> ranges = {};  ///< plausible least and most, by field name
+  std::string source = "estimate";                           ///< where the figures come from
 
   void validate() const;
   bool operator==(const Abrasive&) const = default;
@@ -69,9 +72,9 @@ struct Abrasive {
 /// (proportional to the grain; estimate from P1500 film on an interface pad).
 double reference_groove_depth_um(const Abrasive& abrasive);
 
-/// The same product in another grit: wear rates and groove depth, with their ranges, scaled by (d/d0)^exponent and d/d0;
-/// the name takes the new grit in place of the old. exponent: size effect of wear, about 1 for micro-grit (range .5-1.5;
-/// estimate).
+/// The same product in another grit: wear rates and groove depth, with their ranges, scaled by
+/// (d/d0)^exponent and d/d0; the name takes the new grit in place of the old. exponent: size effect of wear,
+/// about 1 for micro-grit (range .5-1.5; estimate).
 Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent = 1.0);
 
 /// What wetness changes, as factors on the dry values (estimates): wear rate, loading, groove depth.
@@ -84,8 +87,8 @@ struct WetnessEffect {
 /// InvalidInput, with the reason, where the abrasive is not made for it.
 WetnessEffect wetness_effect(const Abrasive& abrasive, Wetness wetness);
 
-/// Factor on the wear rate for a clear of this hardness [MPa]: (H/200)^-1.3. It passes within 4 % through the trade's
-/// classes soft/medium/hard = 150/200/300 MPa: 1.5/1/.6 (estimate).
+/// Factor on the wear rate for a clear of this hardness [MPa]: (H/200)^-1.3. It passes within 4 % through the
+/// trade's classes soft/medium/hard = 150/200/300 MPa: 1.5/1/.6 (estimate).
 double hardness_wear_factor(double hardness_mpa);
 
 /// Specific wear rate [mm3/(N m)] after a disc has removed `removed_um` of clear per disc area:

@@ -1,5 +1,5 @@
 #pragma once
-// Backing: everything behind the grains: a skin on bonded elastic layers, and the limits that tests and teaching use.
+// Backing: everything behind the grains: a skin on bonded elastic layers, and its limits for tests.
 
 #include <optional>
 #include <string>
@@ -11,17 +11,18 @@ namespace libtexture {
 
 /// The carrier film, as a plate: D = E t^3 / (12 (1 - nu^2)) x coats_factor.
 struct Skin {
-  double modulus_gpa = unset;     ///< Young's modulus [GPa], > 0
-  double thickness_um = unset;    ///< [um], > 0
-  double poisson = unset;         ///< Poisson's ratio, 0 to < .5
-  double coats_factor = 1;        ///< grain and size coats stiffen the film by this factor, >= 1; estimate 1.5 (1-2)
-  double tension_n_per_m = 0;     ///< membrane tension [N/m], >= 0
+  double modulus_gpa = unset;   ///< Young's modulus [GPa], > 0
+  double thickness_um = unset;  ///< [um], > 0
+  double poisson = unset;       ///< Poisson's ratio, 0 to < .5
+  double coats_factor = 1;      ///< stiffening by grain and size coats, >= 1; estimate 1.5 (1-2)
+  double tension_n_per_m = 0;   ///< membrane tension [N/m], >= 0
 
   void validate() const;
   bool operator==(const Skin&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("modulus_gpa", &Skin::modulus_gpa), required("thickness_um", &Skin::thickness_um),
-                      required("poisson", &Skin::poisson), optional("coats_factor", &Skin::coats_factor),
+    return std::tuple{required("modulus_gpa", &Skin::modulus_gpa),
+                      required("thickness_um", &Skin::thickness_um), required("poisson", &Skin::poisson),
+                      optional("coats_factor", &Skin::coats_factor),
                       optional("tension_n_per_m", &Skin::tension_n_per_m)};
   }
 };
@@ -31,32 +32,37 @@ struct Layer {
   double modulus_mpa = unset;   ///< Young's modulus [MPa] (dynamic, small strain), > 0
   double thickness_mm = unset;  ///< [mm], > 0
   double poisson = unset;       ///< Poisson's ratio, 0 to < .5
-  std::optional<double> plateau_kpa = {};  ///< stress plateau of a foam [kPa]; none = linear. About .05 E (Gibson & Ashby, memory)
+  /// Stress plateau of a foam [kPa], > 0; none = linear. About .05 E (Gibson & Ashby, from memory).
+  std::optional<double> plateau_kpa = {};
 
   void validate() const;
   bool operator==(const Layer&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("modulus_mpa", &Layer::modulus_mpa), required("thickness_mm", &Layer::thickness_mm),
-                      required("poisson", &Layer::poisson), optional("plateau_kpa", &Layer::plateau_kpa)};
+    return std::tuple{required("modulus_mpa", &Layer::modulus_mpa),
+                      required("thickness_mm", &Layer::thickness_mm), required("poisson", &Layer::poisson),
+                      optional("plateau_kpa", &Layer::plateau_kpa)};
   }
 };
 
 /// What carries the skin.
 enum class Support { layers, springs, half_space, rigid };
 constexpr std::array<std::pair<Support, const char*>, 4> names_of(Support) {
-  return {{{Support::layers, "layers"}, {Support::springs, "springs"}, {Support::half_space, "half_space"}, {Support::rigid, "rigid"}}};
+  return {{{Support::layers, "layers"},
+           {Support::springs, "springs"},
+           {Support::half_space, "half_space"},
+           {Support::rigid, "rigid"}}};
 }
 
 /// Skin (or none) on its support, bonded to a rigid plate that stays parallel to the mean plane.
 struct Backing {
-  std::string name = {};            ///< as in the catalogue; may be empty
-  std::optional<Skin> skin = {};    ///< none = bare layers, shear-free top
-  std::vector<Layer> layers = {};   ///< from the skin inwards (support = layers)
+  std::string name = {};           ///< as in the catalogue; may be empty
+  std::optional<Skin> skin = {};   ///< none = bare layers, shear-free top
+  std::vector<Layer> layers = {};  ///< from the skin inwards (support = layers)
   Support support = Support::layers;
-  std::optional<double> spring_stiffness_kpa_per_um = {};  ///< support = springs: pressure per displacement [kPa/um], > 0
-  std::optional<double> half_space_modulus_mpa = {};       ///< support = half_space: Young's modulus [MPa], > 0
-  double half_space_poisson = 0;                           ///< support = half_space: 0 to < .5
-  std::string source = "estimate";  ///< where the figures come from
+  std::optional<double> spring_stiffness_kpa_per_um = {};  ///< support = springs: [kPa/um], > 0
+  std::optional<double> half_space_modulus_mpa = {};  ///< support = half_space: Young's modulus [MPa], > 0
+  double half_space_poisson = 0;                      ///< support = half_space: 0 to < .5
+  std::string source = "estimate";                    ///< where the figures come from
 
   static Backing on_springs(double stiffness_kpa_per_um);
   static Backing on_half_space(double modulus_mpa, double poisson);
@@ -79,19 +85,22 @@ struct Backing {
 /// Stiffness S(q) [Pa/m]: pressure per displacement of a wave of number q_per_m [1/m], q >= 0:
 /// D q^4 + T q^2 + 1/C(q) (docs/physics.md). q = 0 is the true stiffness against uniform approach.
 /// Layers and a half-space have an inextensible top under a skin (it is bonded on), a shear-free one without.
-/// Infinite for a rigid support; zero at q = 0 on a half-space. Plateaus play no part: see at_working_pressure.
+/// Infinite for a rigid support; zero at q = 0 on a half-space. Plateaus play no part: see
+/// at_working_pressure.
 double stiffness_pa_per_m(const Backing& backing, double q_per_m);
 
 /// The same in kPa/um by wavelength [mm], > 0.
 double stiffness_kpa_per_um(const Backing& backing, double wavelength_mm);
 
-/// The backing as texture feels it at a mean pressure [kPa], >= 0: foams with a plateau become linear layers of their
-/// tangent modulus E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses; densification is not modelled.
+/// The backing as texture feels it at a mean pressure [kPa], >= 0: foams with a plateau become linear layers
+/// of their tangent modulus E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses;
+/// densification is not modelled.
 Backing at_working_pressure(const Backing& backing, double pressure_kpa);
 
-/// Mean approach [um] under a mean pressure [kPa], >= 0, along each foam's own curve p = plateau (1 - exp(-M e/plateau)),
-/// M the modulus of a thin bonded layer, so that its slope is 1/S(0) of at_working_pressure. InvalidInput where a layer
-/// collapses, and on a half-space, which has no mean approach.
+/// Mean approach [um] under a mean pressure [kPa], >= 0, along each foam's own curve
+/// p = plateau (1 - exp(-M e/plateau)), M the modulus of a thin bonded layer, so that its slope is 1/S(0) of
+/// at_working_pressure. InvalidInput where a layer collapses, and on a half-space, which has no mean
+/// approach.
 double mean_approach_um(const Backing& backing, double pressure_kpa);
 
 }  // namespace libtexture

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <optional>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
@@ -39,16 +37,6 @@ bool is_bare_number(std::string_view name) {
   return !digits.empty() && digits.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
-// The number of "3 um", or none.
-std::optional<double> size_um_of(std::string_view name) {
-  if (!name.ends_with(" um")) return {};
-  name.remove_suffix(3);
-  double value = 0;
-  const auto [end, error] = std::from_chars(name.data(), name.data() + name.size(), value);
-  if (error != std::errc() || end != name.data() + name.size()) return {};
-  return value;
-}
-
 std::string known_grades() {
   std::string list;
   for (const Grade& grade : grades) list.append(list.empty() ? "" : ", ").append(grade.name);
@@ -58,19 +46,14 @@ std::string known_grades() {
 }  // namespace
 
 Grit::Grit(std::string_view name) {
-  if (const auto size_um = size_um_of(name)) {
-    *this = of_median_um(*size_um);
-    return;
-  }
-  require(!is_bare_number(name), "Grit", "name",
-          "must say its system, for example \"P3000\" (about 7 um) or \"JIS 3000\" (4 um): a number alone "
-          "differs by up "
-          "to 1.8 times between systems",
-          name);
+  require(
+      !is_bare_number(name), "Grit", "name",
+      "must say its system, for example \"P3000\" (about 7 um) or \"JIS 3000\" (4 um), which differ by 1.8 "
+      "times",
+      name);
   const auto grade =
       std::find_if(grades.begin(), grades.end(), [&](const Grade& g) { return g.name == name; });
-  if (grade == grades.end())
-    require(false, "Grit", "name", "must be a size, for example \"3 um\", or one of " + known_grades(), name);
+  if (grade == grades.end()) require(false, "Grit", "name", "must be one of " + known_grades(), name);
   name_ = grade->name;
   median_um_ = grade->median_um;
   is_extrapolated_ = grade->is_extrapolated;

@@ -1,5 +1,5 @@
 #pragma once
-// Motion: the machine and the hand: disc, orbit, speed, force, feed, lanes; pressure and sliding speed follow.
+// Motion: the machine and the hand: disc, orbit, speed, force, feed, lanes; pressure and speed follow.
 
 #include <optional>
 #include <string>
@@ -10,17 +10,17 @@ namespace libtexture {
 
 /// How the disc is driven over the panel.
 struct Motion {
-  std::string name = {};               ///< as in the catalogue; may be empty
-  double disc_diameter_mm = unset;     ///< [mm], > 0
-  double orbit_mm = unset;             ///< diameter of the orbit [mm], >= 0; 0 = rotary
-  double speed_rpm = unset;            ///< orbits (or turns, where orbit_mm = 0) per minute under load [1/min], > 0
-  double force_n = unset;              ///< normal force, machine's weight included [N], > 0
-  double feed_mm_per_s = unset;        ///< travel along a lane [mm/s], > 0
-  double step_over_mm = unset;         ///< distance of lanes [mm], > 0 to disc_diameter_mm
-  double spin_rpm = 0;                 ///< free turning of an orbital disc under load [1/min]; about 180 (50-400), estimate; 0 if rotary
-  double force_cv = 0.25;              ///< spread of force between persons, coefficient of variation; estimate
-  double dwell_cv = 0.20;              ///< spread of local dwell; estimate (lanes at half a disc alone ripple .87-1.04)
-  std::string source = "estimate";     ///< where the figures come from
+  std::string name = {};            ///< as in the catalogue; may be empty
+  double disc_diameter_mm = unset;  ///< [mm], > 0
+  double orbit_mm = unset;          ///< diameter of the orbit [mm], >= 0; 0 = rotary
+  double speed_rpm = unset;      ///< orbits (or turns, where orbit_mm = 0) per minute under load [1/min], > 0
+  double force_n = unset;        ///< normal force, machine's weight included [N], > 0
+  double feed_mm_per_s = unset;  ///< travel along a lane [mm/s], > 0
+  double step_over_mm = unset;   ///< distance of lanes [mm], > 0 to disc_diameter_mm
+  double spin_rpm = 0;     ///< free turning under load [1/min]; about 180 (50-400), estimate; 0 if rotary
+  double force_cv = 0.25;  ///< spread of force between persons, coefficient of variation; estimate
+  double dwell_cv = 0.20;  ///< spread of local dwell; estimate (lanes at half a disc alone ripple .87-1.04)
+  std::string source = "estimate";  ///< where the figures come from
 
   void validate() const;
   bool operator==(const Motion&) const = default;
@@ -45,9 +45,9 @@ double disc_area_m2(const Motion& motion);
 /// Mean pressure on a flat panel [kPa]: force / disc face.
 double pressure_kpa(const Motion& motion);
 
-/// Mean sliding speed [m/s]: v_o (1 + <v_r^2>/(4 v_o^2)), v_o = pi orbit speed, <v_r^2> = (spin R)^2/2 (directions are
-/// uncorrelated; within 5 % of the exact mean while <v_r^2> <= 4 v_o^2, beyond which a motion is refused);
-/// rotary: 2/3 omega R.
+/// Mean sliding speed [m/s]: v_o (1 + <v_r^2>/(4 v_o^2)), v_o = pi orbit speed, <v_r^2> = (spin R)^2/2
+/// (directions are uncorrelated; within 6 % of the exact mean while <v_r^2> <= 4 v_o^2, beyond which a motion
+/// is refused); rotary: 2/3 omega R.
 double sliding_m_per_s(const Motion& motion);
 
 /// Mean removal of one overlapped pass [um] at a specific wear rate [mm3/(N m)]: wear F v/(feed step_over).
@@ -62,12 +62,13 @@ struct CrownContact {
   double pressure_kpa;  ///< mean pressure within it [kPa]
   bool is_small;        ///< contact radius under half the disc's: warn
 };
-/// Contact of the disc on springs of stiffness [Pa/m], > 0, over a panel of crown radius [m], > 0 (none = flat):
-/// a_c = (4 F Rc/(pi k))^(1/4), p = F/(pi min(a, a_c)^2) (closed form, docs/physics.md).
-CrownContact crown_contact(const Motion& motion, double stiffness_pa_per_m, std::optional<double> crown_radius_m);
+/// Contact of the disc on springs of stiffness [Pa/m], > 0, over a panel of crown radius [m], > 0 (none =
+/// flat): a_c = (4 F Rc/(pi k))^(1/4), p = F/(pi min(a, a_c)^2) (closed form, docs/physics.md).
+CrownContact crown_contact(const Motion& motion, double stiffness_pa_per_m,
+                           std::optional<double> crown_radius_m);
 
-/// Share of a wave's stiffness that a freely tilting disc keeps: F(x) = 1 - (2 J1(x)/x)^2 - (4 J2(x)/x)^2, x = q a.
-/// 0 at q = 0, towards 1 for waves shorter than the disc.
+/// Share of a wave's stiffness that a freely tilting disc keeps: F(x) = 1 - (2 J1(x)/x)^2 - (4 J2(x)/x)^2
+/// with x = q a. 0 at q = 0, towards 1 for waves shorter than the disc.
 double footprint_factor(double q_per_m, double disc_diameter_mm);
 
 }  // namespace libtexture

@@ -1,0 +1,188 @@
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/tool/motion.hpp"
+
+using namespace libtexture;
+using std::numbers::pi;
+
+namespace {
+
+Motion large() {
+  Motion motion;
+  motion.disc_diameter_mm = 150;
+  motion.orbit_mm = 5;
+  motion.speed_rpm = 10000;
+  motion.force_n = 25;
+  motion.feed_mm_per_s = 100;
+  motion.step_over_mm = 75;
+  return motion;
+}
+
+Motion small() {
+  Motion motion = large();
+  motion.disc_diameter_mm = 75;
+  motion.orbit_mm = 3;
+  motion.force_n = 8;
+  motion.feed_mm_per_s = 80;
+  motion.step_over_mm = 37;
+  return motion;
+}
+
+// Mean |v_o + v_r| over the disc and over the angle between the two velocities, by brute force.
+double mean_sliding_m_per_s(const Motion& m) {
+  const int n = 400;
+  const double orbital = pi * m.orbit_mm * 1e-3 * m.speed_rpm / 60, spin = 2 * pi * m.spin_rpm / 60;
+  double sum = 0;
+  for (int i = 0; i < n; ++i) {
+    const double r = std::sqrt((i + 0.5) / n) * m.disc_diameter_mm * 0.5e-3;  // equal areas
+    for (int j = 0; j < n; ++j) {
+      const double angle = 2 * pi * (j + 0.5) / n;
+      sum += std::hypot(orbital + spin * r * std::cos(angle), spin * r * std::sin(angle));
+    }
+  }
+  return sum / (n * n);
+}
+
+// Mean square of a wave left under a disc that follows its mean and tilt, over the wave's own mean square:
+// brute force over the disc's area and over the phase of the wave.
+double share_not_followed(double q, double radius) {
+  const int n = 200;
+  double left = 0, whole = 0;
+  for (const double phase : {0.0, pi / 2}) {
+    double area = 0, mean = 0, tilt = 0, inertia = 0, square = 0;
+    for (int i = 0; i < n; ++i) {
+      for (int j = 0; j < n; ++j) {
+        const double x = radius * (2 * (i + 0.5) / n - 1), y = radius * (2 * (j + 0.5) / n - 1);
+        if (x * x + y * y > radius * radius) continue;
+        const double w = std::cos(q * x + phase);
+        area += 1, mean += w, tilt += w * x, inertia += x * x, square += w * w;
+      }
+    }
+    whole += square / area;
+    left += (square - mean * mean / area - tilt * tilt / inertia) / area;
+  }
+  return left / whole;
+}
+
+}  // namespace
+
+TEST_CASE("pressure is force over the disc's face") {
+  // closed form
+  CHECK(disc_area_m2(large()) == Catch::Approx(pi * 0.075 * 0.075));
+  CHECK(pressure_kpa(large()) == Catch::Approx(1.415).epsilon(5e-4));  // 25 N, 150 mm; four digits given
+  CHECK(pressure_kpa(small()) == Catch::Approx(1.81).epsilon(2e-3));   // 8 N, 75 mm; three digits given
+  Motion motion = large();  // 10 to 50 N: .6 to 2.8 kPa; one decimal given
+  motion.force_n = 10;
+  CHECK(std::abs(pressure_kpa(motion) - 0.6) < 0.05);
+  motion.force_n = 50;
+  CHECK(std::abs(pressure_kpa(motion) - 2.8) < 0.05);
+}
+
+TEST_CASE("sliding speed of an orbital disc is pi d n, and a little more when it spins") {
+  CHECK(sliding_m_per_s(large()) == Catch::Approx(2.618).epsilon(1e-4));  // closed form; four digits given
+  CHECK(sliding_m_per_s(small()) == Catch::Approx(1.57).epsilon(1e-3));   // closed form; three digits given
+  for (const auto& [rpm, tolerance] : {std::pair{180.0, 1e-3}, {400.0, 0.02}, {800.0, 0.05}}) {
+    Motion spinning = large();
+    spinning.spin_rpm = rpm;  // kinematics by brute force; the formula leaves out (v_r/v_o)^4 and on
+    CHECK(sliding_m_per_s(spinning) == Catch::Approx(mean_sliding_m_per_s(spinning)).epsilon(tolerance));
+    CHECK(sliding_m_per_s(spinning) > sliding_m_per_s(large()));
+  }
+}
+
+TEST_CASE("sliding speed of a rotary disc is two thirds of its rim's") {
+  Motion rotary = large();
+  rotary.orbit_mm = 0;
+  rotary.speed_rpm = 1500;
+  CHECK(sliding_m_per_s(rotary) == Catch::Approx(2.0 / 3 * 2 * pi * 25 * 0.075));  // closed form
+}
+
+TEST_CASE("one overlapped pass of 25 N at .1 mm3/(N m) removes .873 um, whatever the disc's diameter") {
+  CHECK(std::abs(removal_per_pass_um(large(), 0.1) - 0.873) < 5e-4);  // closed form; three digits given
+  CHECK(removal_per_pass_um(small(), 0.1) ==
+        Catch::Approx(0.42).epsilon(0.015));  // closed form; two digits given
+  Motion wide = large();
+  wide.disc_diameter_mm = 200;
+  CHECK(removal_per_pass_um(wide, 0.1) == Catch::Approx(removal_per_pass_um(large(), 0.1)).epsilon(1e-14));
+}
+
+TEST_CASE("a pass over .36 m2 takes 48 s with the large disc and 122 s with the small") {
+  CHECK(pass_minutes(large(), 0.36) * 60 == Catch::Approx(48).epsilon(1e-12));  // closed form
+  CHECK(std::abs(pass_minutes(small(), 0.36) * 60 - 122) < 0.5);                // closed form, rounded to 1 s
+}
+
+TEST_CASE("a disc on a crown touches a smaller circle at a higher pressure") {
+  // closed form: a_c = (4 F Rc/(pi k))^(1/4), 25 N on 3 m; two or three digits given
+  const CrownContact soft = crown_contact(large(), 1.4e7, 3.0);
+  CHECK(std::abs(soft.radius_mm - 51) < 0.5);
+  CHECK(std::abs(soft.pressure_kpa - 3.05) < 5e-3);
+  CHECK_FALSE(soft.is_small);
+  const CrownContact firm = crown_contact(large(), 1e8, 3.0);
+  CHECK(std::abs(firm.radius_mm - 31) < 0.5);
+  CHECK(std::abs(firm.pressure_kpa - 8.1) < 0.05);
+  CHECK(firm.is_small);
+}
+
+TEST_CASE("the pressure under a disc on a crown adds up to the force") {
+  // p(r) = k (a_c^2 - r^2)/(2 Rc), integrated in rings: 1e-5 for 1000 rings
+  const double k = 1e8, crown = 3, a = crown_contact(large(), k, crown).radius_mm * 1e-3;
+  double force = 0;
+  for (int i = 0; i < 1000; ++i) {
+    const double r = a * (i + 0.5) / 1000;
+    force += k * (a * a - r * r) / (2 * crown) * 2 * pi * r * a / 1000;
+  }
+  CHECK(force == Catch::Approx(25).epsilon(1e-5));
+}
+
+TEST_CASE("a flat panel, or a crown softer than the disc can notice, is touched by the whole face") {
+  for (const auto& contact :
+       {crown_contact(large(), 1.4e7, std::nullopt), crown_contact(large(), 1.4e7, 100.0)}) {
+    CHECK(contact.radius_mm == Catch::Approx(75));
+    CHECK(contact.pressure_kpa == Catch::Approx(pressure_kpa(large())));
+    CHECK_FALSE(contact.is_small);
+  }
+  CHECK_THROWS_AS(crown_contact(large(), 0, 3.0), InvalidInput);
+  CHECK_THROWS_AS(crown_contact(large(), std::numeric_limits<double>::infinity(), 3.0), InvalidInput);
+  CHECK_THROWS_AS(crown_contact(large(), 1e7, -3.0), InvalidInput);
+}
+
+TEST_CASE("a freely tilting disc follows waves longer than itself and levels shorter ones") {
+  struct Row {
+    double wavelength_mm, share;
+  };
+  // closed form, three digits given; and brute force over the disc on a 200 x 200 raster, good to about 1e-3
+  for (const Row& row : {Row{300, 0.075}, Row{150, 0.585}, Row{30 * pi, 0.981}, Row{40, 0.998}}) {
+    const double q = 2 * pi / (row.wavelength_mm * 1e-3);
+    CHECK(std::abs(footprint_factor(q, 150) - row.share) < 5e-4);
+    CHECK(std::abs(footprint_factor(q, 150) - share_not_followed(q, 0.075)) < 2e-3);
+  }
+}
+
+TEST_CASE("the footprint of very long waves falls as (q a)^4/64, without a jump") {
+  CHECK(footprint_factor(0, 150) == 0);
+  // closed form: the next term is -7 x^2/72 of it; rounding 2e-6 at .01
+  for (const double x : {1e-4, 0.00999, 0.01001, 0.1})
+    CHECK(footprint_factor(x / 0.075, 150) == Catch::Approx(std::pow(x, 4) / 64).epsilon(x * x / 10 + 2e-6));
+}
+
+TEST_CASE("a motion names what is wrong with it") {
+  Motion motion = large();
+  motion.force_n = -3;
+  CHECK_THROWS_WITH(motion.validate(), "Motion: force_n must be > 0 (got -3 N)");
+  CHECK_THROWS_AS(pressure_kpa(motion), InvalidInput);
+  motion = large();
+  motion.step_over_mm = 151;
+  CHECK_THROWS_WITH(motion.validate(),
+                    "Motion: step_over_mm must be > 0 and at most the disc's diameter (got 151 mm)");
+  motion = large();
+  motion.orbit_mm = 0;
+  motion.spin_rpm = 100;
+  CHECK_THROWS_WITH(motion.validate(),
+                    "Motion: spin_rpm must be 0 for a rotary machine (orbit_mm = 0) (got 100 1/min)");
+  motion.orbit_mm = 0.1;
+  motion.spin_rpm = 400;
+  CHECK_THROWS_AS(motion.validate(), InvalidInput);
+}
