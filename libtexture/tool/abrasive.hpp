@@ -3,6 +3,7 @@
 
 #include <array>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,14 +33,14 @@ struct Abrasive {
   double wear_rate_mm3_per_n_m = unset;        ///< specific wear rate of the clear, fresh [mm3/(N m)], > 0
   double worn_wear_rate_mm3_per_n_m = unset;   ///< the same, loaded [mm3/(N m)], 0 to the fresh rate
   double loading_um = unset;                   ///< clear removed per disc area over which the cut falls (1/e) [um], > 0
-  double groove_depth_um = unset;              ///< mean groove depth at 1.4 kPa [um], > 0 (docs/physics.md, scratches)
+  std::optional<double> groove_depth_um = {};  ///< mean groove depth at 1.4 kPa [um], > 0; none = from the grain size
   double groove_depth_cap = 7;                 ///< deepest regular groove in units of the mean depth; estimate 5-9
   double groove_coverage = 5;                  ///< mean coverage of a finished population; estimate 2-10
   double groove_half_angle_deg = 75;           ///< half-angle of the triangular groove [degrees]; estimate
   double groove_pressure_exponent = 0.25;      ///< depth ~ pressure^m; estimate 0 (load shared) to 0.5 (fixed grains)
   double stray_marks_per_dm2_um = 0.05;        ///< rare deep marks per dm2 and um removed; estimate .01-.5
   double wear_rate_log_sd = 0.7;               ///< standard deviation of ln(wear rate) before a test spot; estimate
-  std::map<std::string, std::array<double, 2>> ranges;  ///< plausible range of a field, by its name
+  std::map<std::string, std::array<double, 2>> ranges = {};  ///< plausible least and most of a number, by its name
   std::string source = "estimate";             ///< where the figures come from
 
   void validate() const;
@@ -68,8 +69,9 @@ struct Abrasive {
 /// (proportional to the grain; estimate from P1500 film on an interface pad).
 double reference_groove_depth_um(const Abrasive& abrasive);
 
-/// The same product in another grit: wear rates and groove depth scaled by (d/d0)^exponent and d/d0.
-/// exponent: size effect of wear, about 1 for micro-grit (range .5-1.5; estimate).
+/// The same product in another grit: wear rates and groove depth, with their ranges, scaled by (d/d0)^exponent and d/d0;
+/// the name takes the new grit in place of the old. exponent: size effect of wear, about 1 for micro-grit (range .5-1.5;
+/// estimate).
 Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent = 1.0);
 
 /// What wetness changes, as factors on the dry values (estimates): wear rate, loading, groove depth.

@@ -78,17 +78,20 @@ struct Backing {
 
 /// Stiffness S(q) [Pa/m]: pressure per displacement of a wave of number q_per_m [1/m], q >= 0:
 /// D q^4 + T q^2 + 1/C(q) (docs/physics.md). q = 0 is the true stiffness against uniform approach.
-/// Infinite for a rigid support; zero at q = 0 on a half-space.
+/// Layers and a half-space have an inextensible top under a skin (it is bonded on), a shear-free one without.
+/// Infinite for a rigid support; zero at q = 0 on a half-space. Plateaus play no part: see at_working_pressure.
 double stiffness_pa_per_m(const Backing& backing, double q_per_m);
 
 /// The same in kPa/um by wavelength [mm], > 0.
 double stiffness_kpa_per_um(const Backing& backing, double wavelength_mm);
 
-/// The backing as texture feels it at a mean pressure [kPa]: foams with a plateau take their tangent modulus
-/// E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses; densification is not modelled.
+/// The backing as texture feels it at a mean pressure [kPa], >= 0: foams with a plateau become linear layers of their
+/// tangent modulus E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses; densification is not modelled.
 Backing at_working_pressure(const Backing& backing, double pressure_kpa);
 
-/// Mean approach [um] under a mean pressure [kPa], along each foam's own curve sigma = plateau (1 - exp(-E e/plateau)).
+/// Mean approach [um] under a mean pressure [kPa], >= 0, along each foam's own curve p = plateau (1 - exp(-M e/plateau)),
+/// M the modulus of a thin bonded layer, so that its slope is 1/S(0) of at_working_pressure. InvalidInput where a layer
+/// collapses, and on a half-space, which has no mean approach.
 double mean_approach_um(const Backing& backing, double pressure_kpa);
 
 }  // namespace libtexture

@@ -9,7 +9,8 @@ namespace libtexture {
 /// A grain size with the system that names it. Immutable, always valid.
 class Grit {
  public:
-  /// "P1500" (ISO 6344-3 / FEPA), "JIS 3000" (JIS R 6001), "CAMI 600" (ANSI B74.18). A bare number is refused.
+  /// "P1500" (ISO 6344-3 / FEPA), "JIS 3000" (JIS R 6001), "CAMI 600" (ANSI B74.18), or a size, "3 um", so that every
+  /// name() makes its grit again. InvalidInput for a bare number and for a grade that is not known.
   explicit Grit(std::string_view name);
 
   /// A compound or polish without a grade: median grain diameter [um], > 0.

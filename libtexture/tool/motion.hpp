@@ -17,7 +17,7 @@ struct Motion {
   double force_n = unset;              ///< normal force, machine's weight included [N], > 0
   double feed_mm_per_s = unset;        ///< travel along a lane [mm/s], > 0
   double step_over_mm = unset;         ///< distance of lanes [mm], > 0 to disc_diameter_mm
-  double spin_rpm = 0;                 ///< free turning of an orbital disc under load [1/min], >= 0; about 180 (50-400), estimate
+  double spin_rpm = 0;                 ///< free turning of an orbital disc under load [1/min]; about 180 (50-400), estimate; 0 if rotary
   double force_cv = 0.25;              ///< spread of force between persons, coefficient of variation; estimate
   double dwell_cv = 0.20;              ///< spread of local dwell; estimate (lanes at half a disc alone ripple .87-1.04)
   std::string source = "estimate";     ///< where the figures come from
@@ -46,7 +46,8 @@ double disc_area_m2(const Motion& motion);
 double pressure_kpa(const Motion& motion);
 
 /// Mean sliding speed [m/s]: v_o (1 + <v_r^2>/(4 v_o^2)), v_o = pi orbit speed, <v_r^2> = (spin R)^2/2 (directions are
-/// uncorrelated); rotary: 2/3 omega R.
+/// uncorrelated; within 5 % of the exact mean while <v_r^2> <= 4 v_o^2, beyond which a motion is refused);
+/// rotary: 2/3 omega R.
 double sliding_m_per_s(const Motion& motion);
 
 /// Mean removal of one overlapped pass [um] at a specific wear rate [mm3/(N m)]: wear F v/(feed step_over).
@@ -61,11 +62,12 @@ struct CrownContact {
   double pressure_kpa;  ///< mean pressure within it [kPa]
   bool is_small;        ///< contact radius under half the disc's: warn
 };
-/// Contact of the disc on springs of stiffness [Pa/m] over a panel of crown radius [m] (none = flat):
+/// Contact of the disc on springs of stiffness [Pa/m], > 0, over a panel of crown radius [m], > 0 (none = flat):
 /// a_c = (4 F Rc/(pi k))^(1/4), p = F/(pi min(a, a_c)^2) (closed form, docs/physics.md).
 CrownContact crown_contact(const Motion& motion, double stiffness_pa_per_m, std::optional<double> crown_radius_m);
 
 /// Share of a wave's stiffness that a freely tilting disc keeps: F(x) = 1 - (2 J1(x)/x)^2 - (4 J2(x)/x)^2, x = q a.
+/// 0 at q = 0, towards 1 for waves shorter than the disc.
 double footprint_factor(double q_per_m, double disc_diameter_mm);
 
 }  // namespace libtexture

@@ -1,0 +1,175 @@
+#include "libtexture/tool/backing.hpp"
+
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+#include "libtexture/numerics/layer_stack.hpp"
+
+namespace libtexture {
+
+namespace {
+
+constexpr double pascal_per_m_per_kpa_per_um = pascal_per_kpa / metre_per_um;
+
+ElasticLayer elastic(const Layer& layer) {
+  return {layer.modulus_mpa * pascal_per_mpa, layer.poisson, layer.thickness_mm * metre_per_mm};
+}
+
+void require_poisson(double value, std::string_view owner, std::string_view field) {
+  require(value >= 0 && value < 0.5, owner, field, "must be 0 to < 0.5", value);
+}
+
+void require_not_collapsed(const Layer& layer, double pressure_kpa) {
+  if (!layer.plateau_kpa || pressure_kpa < 0.9 * *layer.plateau_kpa) return;
+  const double limit = 0.9 * *layer.plateau_kpa;
+  require(false, "Backing", "pressure_kpa",
+          "must be < " + to_text(limit) + ", .9 of the plateau of the " + to_text(layer.modulus_mpa) +
+              " MPa layer: the layer collapses; densification is not modelled",
+          pressure_kpa);
+}
+
+// Plate and membrane of the skin: D q^4 + T q^2.
+double skin_stiffness(const Skin& skin, double q) {
+  const double thickness = skin.thickness_um * metre_per_um;
+  const double rigidity = skin.coats_factor * skin.modulus_gpa * pascal_per_gpa * thickness * thickness *
+                          thickness / (12 * (1 - skin.poisson * skin.poisson));
+  return (rigidity * q * q + skin.tension_n_per_m) * q * q;
+}
+
+// E* q/2 (K. L. Johnson, Contact Mechanics, 1985, ch. 13); under a glued skin 4 mu (1-nu) q/(3-4 nu), the
+// limit of a very thick layer.
+double half_space_stiffness(double modulus_pa, double nu, TopFace top, double q) {
+  if (top == TopFace::shear_free) return modulus_pa / (1 - nu * nu) * q / 2;
+  return 2 * modulus_pa / (1 + nu) * (1 - nu) * q / (3 - 4 * nu);
+}
+
+double support_stiffness(const Backing& backing, double q) {
+  const TopFace top = backing.skin ? TopFace::inextensible : TopFace::shear_free;
+  switch (backing.support) {
+    case Support::springs:
+      return *backing.spring_stiffness_kpa_per_um * pascal_per_m_per_kpa_per_um;
+    case Support::half_space:
+      return half_space_stiffness(*backing.half_space_modulus_mpa * pascal_per_mpa,
+                                  backing.half_space_poisson, top, q);
+    case Support::rigid:
+      return std::numeric_limits<double>::infinity();
+    default:
+      break;
+  }
+  std::vector<ElasticLayer> layers;
+  for (const Layer& layer : backing.layers) layers.push_back(elastic(layer));
+  return 1 / surface_compliance_m_per_pa(layers, top, q);
+}
+
+}  // namespace
+
+void Skin::validate() const {
+  require_positive(modulus_gpa, "Skin", "modulus_gpa");
+  require_positive(thickness_um, "Skin", "thickness_um");
+  require_poisson(poisson, "Skin", "poisson");
+  require(std::isfinite(coats_factor) && coats_factor >= 1, "Skin", "coats_factor", "must be >= 1",
+          coats_factor);
+  require_not_negative(tension_n_per_m, "Skin", "tension_n_per_m");
+}
+
+void Layer::validate() const {
+  require_positive(modulus_mpa, "Layer", "modulus_mpa");
+  require_positive(thickness_mm, "Layer", "thickness_mm");
+  require_poisson(poisson, "Layer", "poisson");
+  if (plateau_kpa) require_positive(*plateau_kpa, "Layer", "plateau_kpa");
+}
+
+void Backing::validate() const {
+  const std::string others = "must be left out unless support is ";
+  if (skin) skin->validate();
+  for (const Layer& layer : layers) layer.validate();
+  if (support == Support::layers)
+    require(!layers.empty(), "Backing", "layers", "must hold at least one layer", "none");
+  else
+    require(layers.empty(), "Backing", "layers", others + "layers",
+            std::to_string(layers.size()) + " layers");
+  if (support == Support::springs)
+    require_positive(spring_stiffness_kpa_per_um.value_or(unset), "Backing", "spring_stiffness_kpa_per_um");
+  else
+    require(!spring_stiffness_kpa_per_um, "Backing", "spring_stiffness_kpa_per_um", others + "springs",
+            spring_stiffness_kpa_per_um.value_or(0));
+  if (support == Support::half_space)
+    require_positive(half_space_modulus_mpa.value_or(unset), "Backing", "half_space_modulus_mpa");
+  else
+    require(!half_space_modulus_mpa, "Backing", "half_space_modulus_mpa", others + "half_space",
+            half_space_modulus_mpa.value_or(0));
+  require_poisson(half_space_poisson, "Backing", "half_space_poisson");
+}
+
+Backing Backing::on_springs(double stiffness_kpa_per_um) {
+  Backing backing;
+  backing.support = Support::springs;
+  backing.spring_stiffness_kpa_per_um = stiffness_kpa_per_um;
+  backing.validate();
+  return backing;
+}
+
+Backing Backing::on_half_space(double modulus_mpa, double poisson) {
+  Backing backing;
+  backing.support = Support::half_space;
+  backing.half_space_modulus_mpa = modulus_mpa;
+  backing.half_space_poisson = poisson;
+  backing.validate();
+  return backing;
+}
+
+Backing Backing::rigid() {
+  Backing backing;
+  backing.support = Support::rigid;
+  return backing;
+}
+
+double stiffness_pa_per_m(const Backing& backing, double q_per_m) {
+  backing.validate();
+  require_not_negative(q_per_m, "Backing", "q_per_m");
+  const double skin = backing.skin ? skin_stiffness(*backing.skin, q_per_m) : 0;
+  return skin + support_stiffness(backing, q_per_m);
+}
+
+double stiffness_kpa_per_um(const Backing& backing, double wavelength_mm) {
+  require_positive(wavelength_mm, "Backing", "wavelength_mm");
+  const double q_per_m = 2 * std::numbers::pi / (wavelength_mm * metre_per_mm);
+  return stiffness_pa_per_m(backing, q_per_m) / pascal_per_m_per_kpa_per_um;
+}
+
+Backing at_working_pressure(const Backing& backing, double pressure_kpa) {
+  backing.validate();
+  require_not_negative(pressure_kpa, "Backing", "pressure_kpa");
+  Backing tangent = backing;
+  for (Layer& layer : tangent.layers) {
+    if (!layer.plateau_kpa) continue;
+    require_not_collapsed(layer, pressure_kpa);
+    layer.modulus_mpa *= 1 - pressure_kpa / *layer.plateau_kpa;
+    layer.plateau_kpa.reset();
+  }
+  return tangent;
+}
+
+double mean_approach_um(const Backing& backing, double pressure_kpa) {
+  backing.validate();
+  require_not_negative(pressure_kpa, "Backing", "pressure_kpa");
+  require(backing.support != Support::half_space, "Backing", "support", "must have a finite mean approach",
+          "half_space");
+  if (backing.support != Support::layers)
+    return pressure_kpa * pascal_per_kpa / support_stiffness(backing, 0) / metre_per_um;
+  double approach_um = 0;
+  for (const Layer& layer : backing.layers) {
+    require_not_collapsed(layer, pressure_kpa);
+    const double confined_kpa = confined_modulus_pa(elastic(layer)) / pascal_per_kpa;
+    const double strain = layer.plateau_kpa ? -*layer.plateau_kpa / confined_kpa *
+                                                  std::log1p(-pressure_kpa / *layer.plateau_kpa)
+                                            : pressure_kpa / confined_kpa;
+    approach_um += strain * layer.thickness_mm * metre_per_mm / metre_per_um;
+  }
+  return approach_um;
+}
+
+}  // namespace libtexture
