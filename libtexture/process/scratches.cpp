@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <boost/math/constants/constants.hpp>
-#include <boost/math/tools/roots.hpp>
 #include <cmath>
 #include <map>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 
@@ -16,6 +16,7 @@ constexpr double reference_hardness_mpa = 200;  // and the hardness of the clear
 constexpr double hardness_exponent = -0.5;      // estimate: abrasion of polymers does not go as 1/H
 constexpr double stray_depth_in_depths = 3;     // mean depth of stray marks beyond the cap; estimate
 constexpr double coverage_levels = 32;          // pixels are alike within this part of the finished coverage
+constexpr double depth_resolution_um = 1e-9;    // far below the scatter of any groove
 constexpr double mm2_per_cm2 = 100;
 constexpr double cm2_per_dm2 = 100;
 constexpr double mm_per_um = 1e-3;
@@ -41,9 +42,28 @@ Array2d removed_since(const Scratches& scratches, int index) {
 
 // The grooves of a population at the pixels where any are left.
 struct Survivors {
-  std::vector<double> per_cm2;   // grooves per cm2, as a part of the patch's mean
-  std::vector<double> reach_um;  // depth of the cap below the present top
+  struct Pixel {
+    double per_cm2;   // grooves per cm2, as a part of the patch's mean
+    double reach_um;  // depth of the cap below the present top
+  };
   double depth_um;
+  std::vector<Pixel> pixels;
+  double unbounded_per_cm2 =
+      0;  // grooves whose cap is known to lie below any depth that is still asked about
+
+  double per_cm2_deeper_than(double z_um) const {
+    double reaching = unbounded_per_cm2;
+    for (const Pixel& pixel : pixels) reaching += pixel.reach_um > z_um ? pixel.per_cm2 : 0.0;
+    return reaching * std::exp(-z_um / depth_um);
+  }
+
+  // From here on only depths within (low, high) are asked about: pixels that need no more comparing go.
+  void narrow(double low_um, double high_um) {
+    for (const Pixel& pixel : pixels)
+      if (pixel.reach_um > high_um) unbounded_per_cm2 += pixel.per_cm2;
+    const auto is_settled = [&](const Pixel& p) { return p.reach_um <= low_um || p.reach_um > high_um; };
+    pixels.erase(std::remove_if(pixels.begin(), pixels.end(), is_settled), pixels.end());
+  }
 };
 
 Survivors survivors_of(const Scratches& scratches, int index) {
@@ -51,12 +71,10 @@ Survivors survivors_of(const Scratches& scratches, int index) {
   const Array2d reach_um = cap_um(figures) - removed_since(scratches, index);
   const Array2d coverage = coverage_map(scratches, index);
   const double per_coverage = grooves_per_cm2_and_coverage(figures) / static_cast<double>(coverage.size());
-  Survivors survivors{{}, {}, figures.depth_um};
-  for (Eigen::Index pixel = 0; pixel < coverage.size(); ++pixel) {
-    if (coverage.data()[pixel] <= 0 || reach_um.data()[pixel] <= 0) continue;
-    survivors.per_cm2.push_back(coverage.data()[pixel] * per_coverage);
-    survivors.reach_um.push_back(reach_um.data()[pixel]);
-  }
+  Survivors survivors{figures.depth_um, {}};
+  for (Eigen::Index i = 0; i < coverage.size(); ++i)
+    if (coverage.data()[i] > 0 && reach_um.data()[i] > 0)
+      survivors.pixels.push_back({coverage.data()[i] * per_coverage, reach_um.data()[i]});
   return survivors;
 }
 
@@ -72,27 +90,28 @@ std::vector<Survivors> survivors_of(const Scratches& scratches, Marks marks) {
 
 double count_per_cm2(const std::vector<Survivors>& populations, double depth_um) {
   double count = 0;
-  for (const Survivors& population : populations) {
-    double reaching = 0;
-    for (std::size_t pixel = 0; pixel < population.reach_um.size(); ++pixel)
-      reaching += population.reach_um[pixel] > depth_um ? population.per_cm2[pixel] : 0.0;
-    count += reaching * std::exp(-depth_um / population.depth_um);
-  }
+  for (const Survivors& population : populations) count += population.per_cm2_deeper_than(depth_um);
   return count;
 }
 
-double depth_exceeded_um(const std::vector<Survivors>& populations, double per_cm2) {
+// The count steps down at each pixel's cap, so plain bisection.
+double depth_exceeded_um(std::vector<Survivors> populations, double per_cm2) {
   if (count_per_cm2(populations, 0) <= per_cm2) return 0;
-  double most_um = 0;
+  double low_um = 0;
+  double high_um = 0;
   for (const Survivors& population : populations)
-    for (const double reach_um : population.reach_um) most_um = std::max(most_um, reach_um);
-  const auto excess = [&](double depth_um) { return count_per_cm2(populations, depth_um) - per_cm2; };
-  const auto is_close = [](double low, double high) { return high - low < 1e-9; };
-  return boost::math::tools::bisect(excess, 0.0, most_um, is_close).second;
+    for (const auto& pixel : population.pixels) high_um = std::max(high_um, pixel.reach_um);
+  while (high_um - low_um > depth_resolution_um) {
+    const double middle_um = (low_um + high_um) / 2;
+    (count_per_cm2(populations, middle_um) > per_cm2 ? low_um : high_um) = middle_um;
+    for (Survivors& population : populations) population.narrow(low_um, high_um);
+  }
+  return high_um;
 }
 
-double clear_owed_um(const std::vector<Survivors>& populations, const ScratchLimits& limits) {
-  return std::max(0.0, depth_exceeded_um(populations, limits.marks_per_cm2) - limits.visible_depth_um);
+double clear_owed_um(std::vector<Survivors> populations, const ScratchLimits& limits) {
+  return std::max(0.0,
+                  depth_exceeded_um(std::move(populations), limits.marks_per_cm2) - limits.visible_depth_um);
 }
 
 // int_0^y P(a stray mark is deeper than t) dt: all reach the cap, the rest is exponential.
@@ -172,8 +191,9 @@ Array2d coverage_map(const Scratches& scratches, int index) {
   require(index >= 0 && index < static_cast<int>(scratches.populations.size()), "coverage_map", "index",
           "must name a population", index);
   const auto& [figures, removal_um] = scratches.populations[index];
-  return -figures.coverage * (-removal_um / figures.depth_um).expm1() *
-         (-removed_since(scratches, index) / figures.depth_um).exp();
+  const Array2d since_um = removed_since(scratches, index);
+  return figures.coverage *
+         ((-since_um / figures.depth_um).exp() - (-(since_um + removal_um) / figures.depth_um).exp());
 }
 
 double surviving_share(double removal_um, double depth_um, double dwell_cv) {

@@ -288,6 +288,16 @@ TEST_CASE("a refinement's own grooves count after it") {
   CHECK(each[1] == Approx(7 * 0.085 - 0.1).margin(1e-8));
 }
 
+TEST_CASE("a step whose grooves change from pass to pass stays one step") {
+  Scratches scratches = after(grooves("level", 0.2), 5);
+  scratch(scratches, grooves("refine", 0.12), uniform(0.1));
+  scratch(scratches, grooves("refine", 0.10), uniform(0.2));
+  REQUIRE(scratches.populations.size() == 3);
+  const double first_pass = -5 * std::expm1(-0.1 / 0.12);  // then worn by the second pass
+  CHECK(coverage_map(scratches, 1)(0, 0) == Approx(first_pass * std::exp(-0.2 / 0.12)).epsilon(1e-12));
+  CHECK(clear_owed_um(scratches, Marks::earlier) == Approx(1.3 - 0.3).margin(1e-8));
+}
+
 TEST_CASE("stray marks are as many as the clear that was cut, and few of them are deep") {
   GrooveFigures figures = grooves("level", 0.2);
   figures.stray_marks_per_dm2_um = 0.05;
