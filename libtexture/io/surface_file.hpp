@@ -1,0 +1,24 @@
+#pragma once
+// Surface files: heights in um as .npy (numpy's format) or .csv.
+
+#include <filesystem>
+#include <optional>
+
+#include "libtexture/surface/height_field.hpp"
+
+namespace libtexture {
+
+/// The surface of a file; the ending names the format.
+///   .npy  format 1 or 2, float32 or float64, little-endian, C order, shape (rows, cols), or (cols) for a
+///   profile. .csv  one line per row, numbers apart by comma or semicolon (decimal point), '#' lines are
+///   comments; one number
+///         per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
+/// pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
+/// never has). InvalidInput names the file and the line or byte; std::filesystem::filesystem_error where it
+/// cannot be read.
+HeightField read_surface(const std::filesystem::path& path, std::optional<double> pixel_mm = {});
+
+/// Writes a surface so that read_surface gives the same numbers back, whole or not at all.
+void write_surface(const HeightField& field, const std::filesystem::path& path);
+
+}  // namespace libtexture

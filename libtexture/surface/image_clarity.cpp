@@ -1,0 +1,105 @@
+#include "libtexture/surface/image_clarity.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "libtexture/base/error.hpp"
+
+namespace libtexture {
+
+namespace {
+
+constexpr double radian_per_arcmin = std::numbers::pi / 180 / 60;
+constexpr int bins_of_line =
+    16384;  // of one line or gap: keeps a sinusoid's contrast, steep at its ends, to 3e-4
+constexpr int bins_of_period = 2 * bins_of_line;
+
+/// Share of the light in each of bins_of_period places of the comb's period.
+std::vector<double> light_in_period(const Array2d& shift_mm, double comb_mm) {
+  std::vector<double> light(bins_of_period);
+  const double share = 1.0 / static_cast<double>(shift_mm.size());
+  for (Eigen::Index i = 0; i < shift_mm.size(); ++i) {
+    const double turns = shift_mm.data()[i] / (2 * comb_mm);
+    const double place = (turns - std::floor(turns)) * bins_of_period;
+    const int bin = static_cast<int>(place);
+    const double past = place - bin;  // shared by the two nearest places
+    light[static_cast<std::size_t>(bin % bins_of_period)] += share * (1 - past);
+    light[static_cast<std::size_t>((bin + 1) % bins_of_period)] += share * past;
+  }
+  return light;
+}
+
+/// The running integral of a periodic sequence, read between places by straight lines.
+class Integral {
+ public:
+  explicit Integral(const std::vector<double>& values) : sums_(values.size() + 1) {
+    for (std::size_t i = 0; i < values.size(); ++i) sums_[i + 1] = sums_[i] + values[i];
+  }
+  double operator()(double place) const {
+    const double period = static_cast<double>(sums_.size() - 1);
+    const double turns = std::floor(place / period);
+    const double within = place - turns * period;
+    const auto bin = std::min(static_cast<std::size_t>(within), sums_.size() - 2);
+    return turns * sums_.back() + sums_[bin] +
+           (within - static_cast<double>(bin)) * (sums_[bin + 1] - sums_[bin]);
+  }
+
+ private:
+  std::vector<double> sums_;
+};
+
+/// Each place's mean over a window of a width about it.
+std::vector<double> window_mean(const std::vector<double>& values, double width) {
+  const Integral integral(values);
+  std::vector<double> means(values.size());
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    const auto centre = static_cast<double>(i);
+    means[i] = (integral(centre + width / 2) - integral(centre - width / 2)) / width;
+  }
+  return means;
+}
+
+}  // namespace
+
+void ClarityOptions::validate() const {
+  require_positive(comb_mm, "ClarityOptions", "comb_mm");
+  require_positive(distance_mm, "ClarityOptions", "distance_mm");
+  require(angle_deg >= 0 && angle_deg < 90, "ClarityOptions", "angle_deg", "must be >= 0 and < 90 degrees",
+          angle_deg);
+  require_not_negative(slit_mm, "ClarityOptions", "slit_mm");
+  require_within(lens_half_angle_deg, 0, 90, "ClarityOptions", "lens_half_angle_deg");
+}
+
+double comb_contrast(const Array2d& shift_mm, double comb_mm, double slit_mm) {
+  require_positive(comb_mm, "comb_contrast", "comb_mm");
+  require_not_negative(slit_mm, "comb_contrast", "slit_mm");
+  require(shift_mm.size() > 0, "comb_contrast", "shift_mm", "must hold at least one shift", "none");
+  std::vector<double> light = light_in_period(shift_mm, comb_mm);
+  const double slit = slit_mm / comb_mm * bins_of_line;
+  if (slit > 1) light = window_mean(light, slit);
+  const std::vector<double> through = window_mean(light, bins_of_line);
+  const auto [least, most] = std::minmax_element(through.begin(), through.end());
+  return (*most - *least) / (*most + *least);
+}
+
+double image_clarity_percent(const HeightField& field, const ClarityOptions& options) {
+  options.validate();
+  const Array2d shift_mm = 2 * options.distance_mm * slope(field, options.direction);
+  const double contrast = comb_contrast(shift_mm, options.comb_mm, options.slit_mm);
+  const double share = specular_share(options.grooves, options.angle_deg);
+  const double veil = haze_share(options.grooves, options.angle_deg, 0, options.lens_half_angle_deg);
+  return 100 * contrast * share / (share + veil);
+}
+
+double image_wander_arcmin(const HeightField& field, Direction direction, double footprint_mm) {
+  return 2 * rms_slope(field, direction, footprint_mm) / radian_per_arcmin;
+}
+
+double smallest_letter_mm(double wander_arcmin, double distance_m) {
+  require_not_negative(wander_arcmin, "smallest_letter_mm", "wander_arcmin");
+  require_positive(distance_m, "smallest_letter_mm", "distance_m");
+  return distance_m * 1000 * std::tan(5 * std::max(1.0, wander_arcmin) * radian_per_arcmin);
+}
+
+}  // namespace libtexture
