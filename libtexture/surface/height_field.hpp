@@ -14,7 +14,7 @@ class HeightField {
 
   const Array2d& height_um() const { return height_um_; }  ///< (rows, cols) [um]
   double pixel_mm() const { return grid_.pixel_mm; }        ///< [mm]
-  const Grid& grid() const { return grid_; }
+  const Grid& grid() const { return grid_; }               ///< its grid
 
   double mean_um() const;            ///< mean height [um]
   double rms_um() const;             ///< root mean square about the mean, ISO 25178-2 Sq [um]

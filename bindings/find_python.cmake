@@ -1,0 +1,20 @@
+# Picks the interpreter: the one that the caller names, or the first of the usual ones that can import numpy.
+if(NOT Python_EXECUTABLE)
+  foreach(candidate IN ITEMS python3 /usr/bin/python3 python)
+    find_program(found_python ${candidate} NO_CACHE)
+    if(found_python)
+      execute_process(COMMAND ${found_python} -c "import numpy, sys; print(sys.executable)"
+        RESULT_VARIABLE numpy_is_missing OUTPUT_VARIABLE python_path OUTPUT_STRIP_TRAILING_WHITESPACE ERROR_QUIET)
+      if(numpy_is_missing EQUAL 0)
+        set(Python_EXECUTABLE ${python_path} CACHE FILEPATH "The Python interpreter that the package is built for")
+        break()
+      endif()
+    endif()
+    unset(found_python)
+  endforeach()
+  if(NOT Python_EXECUTABLE)
+    message(FATAL_ERROR "No python3 that can import numpy: install numpy, name one with -DPython_EXECUTABLE=..., "
+                        "or leave the Python package out with -DLIBTEXTURE_PYTHON=OFF")
+  endif()
+endif()
+find_package(Python REQUIRED COMPONENTS Interpreter Development.Module)

@@ -1,0 +1,11 @@
+"""Predicts what levelling a textured clear coat costs, before the car is touched."""
+
+from . import _core
+from ._core import *  # noqa: F403
+from ._core import __version__ as __version__
+
+__all__ = [name for name in vars(_core) if not name.startswith("_")]
+
+for _name in __all__:
+    getattr(_core, _name).__module__ = __name__  # where people import it from, and where pickles look for it
+del _name

@@ -1,0 +1,8 @@
+"""The command: libtexture, or python -m libtexture."""
+
+import sys
+
+from .command import main
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,12 @@
+#pragma once
+// One function a floor; each binds the public names of its folder.
+
+#include <pybind11/pybind11.h>
+
+namespace libtexture::python {
+
+void bind_base(pybind11::module_& module);
+void bind_numerics(pybind11::module_& module);
+void bind_surface(pybind11::module_& module);
+
+}  // namespace libtexture::python
