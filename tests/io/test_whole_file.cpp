@@ -1,0 +1,54 @@
+#include <unistd.h>
+
+#include <fstream>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/io/whole_file.hpp"
+
+using namespace libtexture;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// An empty folder of this test's own, removed at its end.
+struct Folder {
+  Folder() : path(fs::temp_directory_path() / ("libtexture_whole_file_" + std::to_string(getpid()))) {
+    fs::create_directory(path);
+  }
+  ~Folder() { fs::remove_all(path); }
+  fs::path path;
+};
+
+std::ptrdiff_t count(const fs::path& folder) {
+  return std::distance(fs::directory_iterator(folder), fs::directory_iterator());
+}
+
+}  // namespace
+
+TEST_CASE("a file reads back byte for byte, and an old one is replaced") {
+  const Folder folder;
+  const std::string text("line\r\n\0end", 10);
+  write_whole(folder.path / "a.txt", "an older and longer text");
+  write_whole(folder.path / "a.txt", text);
+  CHECK(read_whole(folder.path / "a.txt") == text);
+  CHECK(count(folder.path) == 1);
+}
+
+TEST_CASE("a file that cannot be written leaves nothing behind") {
+  const Folder folder;
+  const fs::path nowhere = folder.path / "missing" / "a.txt";
+  CHECK_THROWS_WITH(write_whole(nowhere, "text"),
+                    "cannot write " + nowhere.string() + ": No such file or directory");
+  fs::create_directories(folder.path / "taken" / "inside");
+  CHECK_THROWS_AS(write_whole(folder.path / "taken", "text"), InvalidInput);
+  CHECK(count(folder.path) == 1);
+}
+
+TEST_CASE("a missing file is named as missing, a folder as a folder") {
+  const Folder folder;
+  const fs::path nothing = folder.path / "a.txt";
+  CHECK_THROWS_AS(read_whole(nothing), FileMissing);
+  CHECK_THROWS_WITH(read_whole(nothing), "no such file: " + nothing.string());
+  CHECK_THROWS_WITH(read_whole(folder.path), "cannot read " + folder.path.string() + ": it is a folder");
+}
