@@ -12,6 +12,13 @@ else()
   message(FATAL_ERROR "LIBTEXTURE_FFT must be FFTW or EIGEN (got ${LIBTEXTURE_FFT})")
 endif()
 
+# The catalogue is part of the library: no file to find at run time. Editing it configures again.
+set(catalogue_path ${PROJECT_SOURCE_DIR}/data/catalogue.toml)
+set_property(DIRECTORY ${PROJECT_SOURCE_DIR} APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${catalogue_path})
+file(READ ${catalogue_path} catalogue_toml)
+configure_file(${PROJECT_SOURCE_DIR}/cmake/catalogue_text.cpp.in ${PROJECT_BINARY_DIR}/catalogue_text.cpp @ONLY)
+list(APPEND libtexture_sources ${PROJECT_BINARY_DIR}/catalogue_text.cpp)
+
 add_library(libtexture STATIC ${libtexture_sources})
 add_library(libtexture::libtexture ALIAS libtexture)
 set_target_properties(libtexture PROPERTIES OUTPUT_NAME texture)
