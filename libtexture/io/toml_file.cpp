@@ -48,7 +48,7 @@ TomlFile parse_toml(std::string_view text, const std::string& name) {
 }
 
 TomlFile read_toml(const std::filesystem::path& path) {
-  return parse_toml(read_whole(path), path.string());
+  return parse_toml(read_whole_file(path), path.string());
 }
 
 std::string place_of(const TomlFile& file, std::string_view path) {

@@ -23,7 +23,7 @@ namespace {
 
 FileMissing::FileMissing(const fs::path& path) : std::runtime_error("no such file: " + path.string()) {}
 
-std::string read_whole(const fs::path& path) {
+std::string read_whole_file(const fs::path& path) {
   std::error_code ignored;
   if (!fs::exists(path, ignored)) throw FileMissing(path);
   if (fs::is_directory(path, ignored)) fail("read", path, "it is a folder");
@@ -34,7 +34,7 @@ std::string read_whole(const fs::path& path) {
   return text;
 }
 
-void write_whole(const fs::path& path, std::string_view text) {
+void write_whole_file(const fs::path& path, std::string_view text) {
   // The process number keeps two writers of the same file apart.
   const fs::path part = path.string() + "." + std::to_string(getpid()) + ".part";
   errno = 0;

@@ -16,11 +16,11 @@ class FileMissing : public std::runtime_error {
 
 /// The bytes of a file. Throws FileMissing, or InvalidInput where it cannot be read (a folder, no
 /// permission).
-std::string read_whole(const std::filesystem::path& path);
+std::string read_whole_file(const std::filesystem::path& path);
 
 /// Writes `text` to a temporary file beside `path` and renames it: a reader sees the old file or the new one,
 /// never half of it. InvalidInput, with the system's reason, where it cannot be written; nothing is left
 /// then.
-void write_whole(const std::filesystem::path& path, std::string_view text);
+void write_whole_file(const std::filesystem::path& path, std::string_view text);
 
 }  // namespace libtexture
