@@ -12,6 +12,13 @@ else()
   message(FATAL_ERROR "LIBTEXTURE_FFT must be FFTW or EIGEN (got ${LIBTEXTURE_FFT})")
 endif()
 
+# The catalogue is part of the library: no file to find at run time. Editing it configures again.
+set(catalogue_path ${PROJECT_SOURCE_DIR}/data/catalogue.toml)
+set_property(DIRECTORY ${PROJECT_SOURCE_DIR} APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${catalogue_path})
+file(READ ${catalogue_path} catalogue_toml)
+configure_file(${PROJECT_SOURCE_DIR}/cmake/catalogue_text.cpp.in ${PROJECT_BINARY_DIR}/catalogue_text.cpp @ONLY)
+list(APPEND libtexture_sources ${PROJECT_BINARY_DIR}/catalogue_text.cpp)
+
 add_library(libtexture STATIC ${libtexture_sources})
 add_library(libtexture::libtexture ALIAS libtexture)
 set_target_properties(libtexture PROPERTIES OUTPUT_NAME texture)
@@ -21,7 +28,7 @@ target_compile_definitions(libtexture PUBLIC BOOST_NO_CXX17_HDR_EXECUTION)
 target_include_directories(libtexture PUBLIC $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}> $<INSTALL_INTERFACE:include>)
 target_link_libraries(libtexture PUBLIC Eigen3::Eigen Threads::Threads
   PRIVATE $<BUILD_INTERFACE:Boost::headers> $<BUILD_INTERFACE:nlohmann_json::nlohmann_json>
-          $<BUILD_INTERFACE:tomlplusplus::tomlplusplus> $<BUILD_INTERFACE:libtexture_options>)
+          $<BUILD_INTERFACE:tomlplusplus::tomlplusplus> $<INSTALL_INTERFACE:tomlplusplus> $<BUILD_INTERFACE:libtexture_options>)
 if(LIBTEXTURE_FFT STREQUAL "FFTW")
   target_link_libraries(libtexture PRIVATE $<BUILD_INTERFACE:PkgConfig::FFTW3> $<INSTALL_INTERFACE:fftw3>)
 endif()

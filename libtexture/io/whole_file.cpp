@@ -1,50 +1,52 @@
 #include "libtexture/io/whole_file.hpp"
 
+#include <unistd.h>
+
 #include <cerrno>
+#include <cstring>
 #include <fstream>
 #include <iterator>
-#include <system_error>
+
+#include "libtexture/base/error.hpp"
 
 namespace libtexture {
 
+namespace fs = std::filesystem;
+
 namespace {
 
-[[noreturn]] void fail(const char* what, const std::filesystem::path& path) {
-  const int code = errno != 0 ? errno : EIO;
-  throw std::filesystem::filesystem_error(what, path, std::error_code(code, std::generic_category()));
+[[noreturn]] void fail(const char* action, const fs::path& path, const std::string& reason) {
+  throw InvalidInput("cannot " + std::string(action) + " " + path.string() + ": " + reason);
 }
 
 }  // namespace
 
-std::string read_whole_file(const std::filesystem::path& path) {
+FileMissing::FileMissing(const fs::path& path) : std::runtime_error("no such file: " + path.string()) {}
+
+std::string read_whole_file(const fs::path& path) {
+  std::error_code ignored;
+  if (!fs::exists(path, ignored)) throw FileMissing(path);
+  if (fs::is_directory(path, ignored)) fail("read", path, "it is a folder");
   errno = 0;
   std::ifstream file(path, std::ios::binary);
-  if (!file) fail("cannot open", path);
-  if (std::filesystem::is_directory(path)) {
-    errno = EISDIR;
-    fail("cannot read", path);
-  }
-  std::string bytes{std::istreambuf_iterator<char>(file), {}};
-  if (file.bad()) fail("cannot read", path);
-  return bytes;
+  std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+  if (!file) fail("read", path, std::strerror(errno));
+  return text;
 }
 
-void write_whole_file(const std::filesystem::path& path, std::string_view bytes) {
-  std::filesystem::path part = path;
-  part += ".part";
+void write_whole_file(const fs::path& path, std::string_view text) {
+  // The process number keeps two writers of the same file apart.
+  const fs::path part = path.string() + "." + std::to_string(getpid()) + ".part";
   errno = 0;
-  std::ofstream file(part, std::ios::binary | std::ios::trunc);
-  if (!file) fail("cannot write", path);
-  file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  std::ofstream file(part, std::ios::binary);
+  file.write(text.data(), static_cast<std::streamsize>(text.size()));
   file.close();
-  std::error_code error;
-  if (file) std::filesystem::rename(part, path, error);
-  if (file && !error) return;
-  if (error) errno = error.value();
-  const int code = errno;
-  std::filesystem::remove(part, error);
-  errno = code;
-  fail("cannot write", path);
+  std::error_code error(file ? 0 : errno, std::generic_category());
+  if (!error) fs::rename(part, path, error);
+  if (!error) return;
+  std::error_code ignored;
+  fs::remove(part, ignored);
+  fail("write", path, error.message());
 }
 
 }  // namespace libtexture

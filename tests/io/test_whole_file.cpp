@@ -1,43 +1,54 @@
+#include <unistd.h>
+
+#include <fstream>
+
 #include "catch.hpp"
+#include "libtexture/base/error.hpp"
 #include "libtexture/io/whole_file.hpp"
 
 using namespace libtexture;
+namespace fs = std::filesystem;
 
 namespace {
 
-const std::filesystem::path folder = std::filesystem::temp_directory_path();
+/// An empty folder of this test's own, removed at its end.
+struct Folder {
+  Folder() : path(fs::temp_directory_path() / ("libtexture_whole_file_" + std::to_string(getpid()))) {
+    fs::create_directory(path);
+  }
+  ~Folder() { fs::remove_all(path); }
+  fs::path path;
+};
+
+std::ptrdiff_t count(const fs::path& folder) {
+  return std::distance(fs::directory_iterator(folder), fs::directory_iterator());
+}
 
 }  // namespace
 
-TEST_CASE("what is written is read back and leaves no temporary file") {
-  const auto path = folder / "libtexture_whole_file.txt";
-  write_whole_file(path, "first");
-  const std::string bytes("a\0b\r\n", 5);
-  write_whole_file(path, bytes);
-  CHECK(read_whole_file(path) == bytes);
-  CHECK(!std::filesystem::exists(path.string() + ".part"));
-  std::filesystem::remove(path);
+TEST_CASE("a file reads back byte for byte, and an old one is replaced") {
+  const Folder folder;
+  const std::string text("line\r\n\0end", 10);
+  write_whole_file(folder.path / "a.txt", "an older and longer text");
+  write_whole_file(folder.path / "a.txt", text);
+  CHECK(read_whole_file(folder.path / "a.txt") == text);
+  CHECK(count(folder.path) == 1);
 }
 
-TEST_CASE("a write that fails leaves what was there") {
-  const auto path = folder / "libtexture_whole_folder";
-  std::filesystem::create_directories(path /
-                                      "inside");  // a folder that is not empty cannot be replaced by a file
-  CHECK_THROWS_AS(write_whole_file(path, "bytes"), std::filesystem::filesystem_error);
-  CHECK(std::filesystem::is_directory(path / "inside"));
-  CHECK(!std::filesystem::exists(path.string() + ".part"));
-  std::filesystem::remove_all(path);
+TEST_CASE("a file that cannot be written leaves nothing behind") {
+  const Folder folder;
+  const fs::path nowhere = folder.path / "missing" / "a.txt";
+  CHECK_THROWS_WITH(write_whole_file(nowhere, "text"),
+                    "cannot write " + nowhere.string() + ": No such file or directory");
+  fs::create_directories(folder.path / "taken" / "inside");
+  CHECK_THROWS_AS(write_whole_file(folder.path / "taken", "text"), InvalidInput);
+  CHECK(count(folder.path) == 1);
 }
 
-TEST_CASE("a file that cannot be opened is named, with the system's reason") {
-  const auto path = folder / "libtexture_no_such_folder" / "surface.npy";
-  try {
-    read_whole_file(path);
-    FAIL("read a file that is not there");
-  } catch (const std::filesystem::filesystem_error& error) {
-    CHECK(error.path1() == path);
-    CHECK(error.code() == std::errc::no_such_file_or_directory);
-  }
-  CHECK_THROWS_AS(write_whole_file(path, ""), std::filesystem::filesystem_error);
-  CHECK_THROWS_AS(read_whole_file(folder), std::filesystem::filesystem_error);
+TEST_CASE("a missing file is named as missing, a folder as a folder") {
+  const Folder folder;
+  const fs::path nothing = folder.path / "a.txt";
+  CHECK_THROWS_AS(read_whole_file(nothing), FileMissing);
+  CHECK_THROWS_WITH(read_whole_file(nothing), "no such file: " + nothing.string());
+  CHECK_THROWS_WITH(read_whole_file(folder.path), "cannot read " + folder.path.string() + ": it is a folder");
 }

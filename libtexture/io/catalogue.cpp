@@ -1,0 +1,110 @@
+#include "libtexture/io/catalogue.hpp"
+
+#include <vector>
+
+#include "libtexture/io/values.hpp"
+
+namespace libtexture {
+
+extern const char* const catalogue_text;
+
+namespace {
+
+template <class Tool>
+using Tools = std::map<std::string, Tool>;
+
+template <class Tool>
+const Tool& named(const Tools<Tool>& tools, const Json& name, const std::string& path) {
+  expect(name.is_string(), name, path, "a name of the catalogue");
+  const auto found = tools.find(name.get_ref<const std::string&>());
+  if (found != tools.end()) return found->second;
+  std::vector<std::string> known;
+  for (const auto& [word, tool] : tools) known.push_back(word);
+  const std::string nearest =
+      nearest_word(name.get<std::string>(), known.data(), known.data() + known.size());
+  std::string rule = "a name of the catalogue";
+  if (!nearest.empty()) rule += "; nearest known: \"" + nearest + "\"";
+  expect(false, name, path, rule);
+  return found->second;
+}
+
+template <class Tool>
+Tool at_new_grit(const Tool& tool, const Json&, const std::string&) {
+  return tool;
+}
+
+Abrasive at_new_grit(const Abrasive& abrasive, const Json& changes, const std::string& path) {
+  if (!changes.contains("grit")) return abrasive;
+  return at_grit(abrasive, from_json<Grit>(changes["grit"], key_path(path, "grit")));
+}
+
+template <class Tool>
+Tool find_tool(const Tools<Tool>& tools, const Json& value, const std::string& path) {
+  if (value.is_string()) return named(tools, value, path);
+  if (!value.is_object() || !value.contains("like")) return from_json<Tool>(value, path);
+  const Tool& base = named(tools, value["like"], key_path(path, "like"));
+  Json changes = value;
+  changes.erase("like");
+  Json table = to_json(at_new_grit(base, changes, path));
+  table["name"] = base.name + ", changed";
+  table.merge_patch(changes);
+  return from_json<Tool>(table, path);
+}
+
+/// Adds the tables of one kind; one that is like another of the same file waits for it.
+template <class Tool>
+void extend(Tools<Tool>& tools, const Json& tables, const std::string& path) {
+  expect(tables.is_object(), tables, path, "a table of names");
+  Json waiting = tables;
+  while (!waiting.empty()) {
+    const std::size_t before = waiting.size();
+    for (const auto& [name, table] : tables.items()) {
+      if (!waiting.contains(name)) continue;
+      const std::string tool_path = key_path(path, name);
+      expect(table.is_object(), table, tool_path, "a table");
+      const Json like = table.value("like", Json());
+      if (like != name && like.is_string() && waiting.contains(like.get_ref<const std::string&>())) continue;
+      Json named_table = table;
+      if (!named_table.contains("name")) named_table["name"] = name;
+      expect(named_table["name"] == name, named_table["name"], key_path(tool_path, "name"),
+             "the table's own name");
+      tools[name] = find_tool(tools, named_table, tool_path);
+      waiting.erase(name);
+    }
+    if (waiting.size() == before)
+      expect(false, waiting.begin().value()["like"], key_path(key_path(path, waiting.begin().key()), "like"),
+             "a tool that is not in turn like this one");
+  }
+}
+
+}  // namespace
+
+const Catalogue& shipped_catalogue() {
+  static const Catalogue catalogue = extended({}, parse_toml(catalogue_text, "catalogue.toml"));
+  return catalogue;
+}
+
+Catalogue extended(const Catalogue& base, const TomlFile& file) {
+  return with_place(file, [&] {
+    check_keys(file.values, {"abrasive", "backing", "motion"}, {}, "");
+    Catalogue catalogue = base;
+    extend(catalogue.abrasives, file.values.value("abrasive", Json::object()), "abrasive");
+    extend(catalogue.backings, file.values.value("backing", Json::object()), "backing");
+    extend(catalogue.motions, file.values.value("motion", Json::object()), "motion");
+    return catalogue;
+  });
+}
+
+Abrasive find_abrasive(const Catalogue& catalogue, const Json& value, const std::string& path) {
+  return find_tool(catalogue.abrasives, value, path);
+}
+
+Backing find_backing(const Catalogue& catalogue, const Json& value, const std::string& path) {
+  return find_tool(catalogue.backings, value, path);
+}
+
+Motion find_motion(const Catalogue& catalogue, const Json& value, const std::string& path) {
+  return find_tool(catalogue.motions, value, path);
+}
+
+}  // namespace libtexture

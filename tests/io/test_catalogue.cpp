@@ -1,0 +1,116 @@
+#include "catch.hpp"
+#include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/values.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+const char* const tools = R"(
+[abrasive."B finer film"]
+like = "coarse film"
+grit = "P2000"
+loading_um = 80
+
+[abrasive."A finest film"]
+like = "B finer film"
+grit = "P3000"
+
+[abrasive."coarse film"]
+grit = "P1000"
+wear_rate_mm3_per_n_m = 0.2
+worn_wear_rate_mm3_per_n_m = 0.05
+loading_um = 120
+ranges = { wear_rate_mm3_per_n_m = [0.1, 0.4] }
+
+[backing."thick pad"]
+layers = [{ modulus_mpa = 0.3, thickness_mm = 10, poisson = 0.1 }]
+
+[motion."75 mm"]
+disc_diameter_mm = 75
+orbit_mm = 3
+speed_rpm = 8000
+force_n = 8
+feed_mm_per_s = 80
+step_over_mm = 37
+)";
+
+Catalogue small() {
+  return extended({}, parse_toml(tools, "tools.toml"));
+}
+
+Catalogue small_with(const char* text) {
+  return extended(small(), parse_toml(text, "mine.toml"));
+}
+
+}  // namespace
+
+TEST_CASE("a tool's table is its fields, and its name the table's") {
+  const Catalogue catalogue = small();
+  CHECK(catalogue.abrasives.at("coarse film").name == "coarse film");
+  CHECK(catalogue.abrasives.at("coarse film").ranges.at("wear_rate_mm3_per_n_m")[1] == 0.4);
+  CHECK(catalogue.backings.at("thick pad").layers.at(0).thickness_mm == 10);
+  CHECK(catalogue.motions.at("75 mm").force_n == 8);
+}
+
+TEST_CASE("an abrasive like another in a new grit is that product at the grit, with what it overrides") {
+  const Catalogue catalogue = small();
+  const Abrasive& coarse = catalogue.abrasives.at("coarse film");
+  Abrasive expected = at_grit(coarse, Grit("P2000"));
+  expected.name = "B finer film";
+  expected.loading_um = 80;
+  CHECK(to_json(catalogue.abrasives.at("B finer film")) == to_json(expected));
+  expected = at_grit(expected, Grit("P3000"));
+  expected.name = "A finest film";
+  CHECK(to_json(catalogue.abrasives.at("A finest film")) == to_json(expected));
+}
+
+TEST_CASE("a user's file adds tools and replaces those of the same name") {
+  const Catalogue catalogue = small_with(
+      "[motion.\"75 mm\"]\nlike = \"75 mm\"\nforce_n = 12\n"
+      "[motion.slow]\nlike = \"75 mm\"\nfeed_mm_per_s = 40\n");
+  CHECK(catalogue.motions.at("75 mm").force_n == 12);
+  CHECK(catalogue.motions.at("slow").feed_mm_per_s == 40);
+  CHECK(catalogue.motions.at("slow").force_n == 12);
+  CHECK(catalogue.abrasives.size() == 3);
+}
+
+TEST_CASE("a catalogue's errors name file and line") {
+  CHECK_THROWS_WITH(small_with("[abrasives.\"P1\"]\n"),
+                    "mine.toml:1: unknown key 'abrasives'; nearest known: abrasive");
+  CHECK_THROWS_WITH(small_with("[motion.a]\nlike = \"75 mm\"\nforce_lbf = 5\n"),
+                    "mine.toml:3: motion.a: unknown key 'force_lbf'; nearest known: force_n");
+  CHECK_THROWS_WITH(small_with("[motion.a]\nlike = \"75 mm\"\n\nforce_n = 0\n"),
+                    "mine.toml:4: motion.a: Motion: force_n must be > 0 (got 0 N)");
+  CHECK_THROWS_WITH(
+      small_with("[motion.a]\nlike = \"75mm\"\n"),
+      "mine.toml:2: motion.a.like: must be a name of the catalogue; nearest known: \"75 mm\" (got \"75mm\")");
+  CHECK_THROWS_WITH(
+      small_with("[motion.a]\nlike = \"b\"\n[motion.b]\nlike = \"a\"\n"),
+      "mine.toml:2: motion.a.like: must be a tool that is not in turn like this one (got \"b\")");
+  CHECK_THROWS_WITH(small_with("[motion.a]\nlike = \"75 mm\"\nname = \"b\"\n"),
+                    "mine.toml:3: motion.a.name: must be the table's own name (got \"b\")");
+  CHECK_THROWS_WITH(small_with("motion = 3\n"), "mine.toml:1: motion: must be a table of names (got 3)");
+}
+
+TEST_CASE("a tool is found by name, by a table in full, or by what differs from a named one") {
+  const Catalogue catalogue = small();
+  const Motion light = find_motion(catalogue, "75 mm");
+  CHECK(light.speed_rpm == 8000);
+  const Motion heavy = find_motion(catalogue, Json::parse(R"({"like": "75 mm", "force_n": 15})"));
+  CHECK(heavy.force_n == 15);
+  CHECK(heavy.speed_rpm == 8000);
+  CHECK(heavy.name == "75 mm, changed");
+  CHECK(find_backing(catalogue, Json::parse(R"({"support": "rigid"})")).support == Support::rigid);
+  CHECK_THROWS_WITH(
+      find_abrasive(catalogue, "coarse flim", "sequence[0].step[0].abrasive"),
+      "sequence[0].step[0].abrasive: must be a name of the catalogue; nearest known: \"coarse film\" "
+      "(got \"coarse flim\")");
+}
+
+TEST_CASE("the shipped catalogue is valid and has tools of each kind") {
+  const Catalogue& catalogue = shipped_catalogue();
+  CHECK_FALSE(catalogue.abrasives.empty());
+  CHECK_FALSE(catalogue.backings.empty());
+  CHECK_FALSE(catalogue.motions.empty());
+}
