@@ -64,12 +64,15 @@ void check_keys(const Json& json, const std::vector<std::string>& known,
 }
 
 void fail_rule(const std::string& message, const std::vector<std::string>& known, const std::string& path) {
-  // Rules read "Owner: field must ...": the field leads to the line of its own key.
+  // Rules read "Owner: field must ...": the field, or a path that starts at it, leads to the line of its own
+  // key.
   const std::size_t colon = message.find(": ");
   const std::size_t start = colon == std::string::npos ? 0 : colon + 2;
-  const std::string field = message.substr(start, message.find(' ', start) - start);
-  const bool is_key = std::find(known.begin(), known.end(), field) != known.end();
-  fail(path, message, is_key ? key_path(path, field) : path);
+  const std::string field = message.substr(start, message.find_first_of(" :", start) - start);
+  const bool is_key =
+      std::find(known.begin(), known.end(), field.substr(0, field.find_first_of(".["))) != known.end();
+  const std::string at = path.empty() ? field : path + "." + field;
+  fail(path, message, is_key ? at : path);
 }
 
 }  // namespace libtexture

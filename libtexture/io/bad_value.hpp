@@ -35,7 +35,8 @@ void check_keys(const Json& json, const std::vector<std::string>& known,
                 const std::vector<std::string>& needed, const std::string& path);
 
 /// Throws BadValue "path: `message`", the message of a rule ("Motion: force_n must be > 0 ..."); where it
-/// names one of the known keys, the error's path is that key's.
+/// names one of the known keys, or a path from one ("Job: coating.clear_um must ..."), the error's path is
+/// that.
 [[noreturn]] void fail_rule(const std::string& message, const std::vector<std::string>& known,
                             const std::string& path);
 

@@ -27,13 +27,14 @@ TomlFile read_toml(const std::filesystem::path& path);
 /// any.
 std::string place_of(const TomlFile& file, std::string_view path);
 
-/// What `read()` returns; a BadValue that it throws gets file and line before its message.
+/// What `read()` returns; a BadValue that it throws becomes InvalidInput with file and line before its
+/// message.
 template <class Read>
 auto with_place(const TomlFile& file, Read&& read) {
   try {
     return read();
   } catch (const BadValue& error) {
-    throw BadValue(place_of(file, error.path) + ": " + error.what(), error.path);
+    throw InvalidInput(place_of(file, error.path) + ": " + error.what());
   }
 }
 

@@ -1,0 +1,80 @@
+#include "libtexture/io/job_file.hpp"
+
+#include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/values.hpp"
+#include "libtexture/io/whole_file.hpp"
+
+namespace libtexture {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+/// Makes the path under `key`, where there is one, start at the folder.
+void place_path(Json& table, const char* key, const fs::path& folder, const std::string& path) {
+  const auto found = table.find(key);
+  if (found == table.end()) return;
+  const auto name = from_json<std::string>(*found, key_path(path, key));
+  *found = (folder / name).lexically_normal().string();
+  if (!fs::exists(found->get<std::string>())) throw FileMissing(found->get<std::string>());
+}
+
+Catalogue catalogue_of(const Json& values) {
+  if (!values.contains("catalogue")) return shipped_catalogue();
+  return extended(shipped_catalogue(), read_toml(values["catalogue"].get<std::string>()));
+}
+
+/// Puts the tools in full in place of their names; what is not as it should be is left for from_json to
+/// refuse.
+void resolve_step(Json& step, const Catalogue& catalogue, const std::string& path) {
+  if (!step.is_object()) return;
+  const auto resolve = [&](const char* key, auto find) {
+    if (step.contains(key)) step[key] = to_json(find(catalogue, step[key], key_path(path, key)));
+  };
+  resolve("abrasive", find_abrasive);
+  resolve("backing", find_backing);
+  resolve("motion", find_motion);
+  if (!step.contains("name") && step.contains("abrasive")) step["name"] = step["abrasive"]["name"];
+}
+
+void resolve_steps(Json& values, const Catalogue& catalogue) {
+  const auto sequences = values.find("sequence");
+  if (sequences == values.end() || !sequences->is_array()) return;
+  for (std::size_t i = 0; i < sequences->size(); ++i) {
+    Json& sequence = (*sequences)[i];
+    if (!sequence.is_object() || !sequence.contains("step") || !sequence["step"].is_array()) continue;
+    const std::string path = key_path(element_path("sequence", i), "step");
+    for (std::size_t j = 0; j < sequence["step"].size(); ++j)
+      resolve_step(sequence["step"][j], catalogue, element_path(path, j));
+  }
+}
+
+}  // namespace
+
+Job read_job(const Json& values, const fs::path& folder) {
+  expect(values.is_object(), values, "", "a table");
+  Json full = values;
+  place_path(full, "catalogue", folder, "");
+  if (full.contains("texture") && full["texture"].is_object())
+    place_path(full["texture"], "file", folder, "texture");
+  resolve_steps(full, catalogue_of(full));
+  return from_json<Job>(full);
+}
+
+Job load_job(const fs::path& path) {
+  const TomlFile file = read_toml(path);
+  return with_place(file, [&] { return read_job(file.values, path.parent_path()); });
+}
+
+std::string job_to_json(const Job& job) {
+  job.validate();
+  return to_json(job).dump(2);
+}
+
+Job job_from_json(const std::string& text) {
+  const Json values = Json::parse(text, nullptr, false);
+  require(!values.is_discarded(), "Job", "text", "must be JSON", "something else");
+  return from_json<Job>(values);
+}
+
+}  // namespace libtexture

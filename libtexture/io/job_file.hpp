@@ -1,0 +1,27 @@
+#pragma once
+// Job files: TOML into a validated Job; JSON both ways.
+
+#include <filesystem>
+#include <string>
+
+#include "libtexture/io/bad_value.hpp"
+#include "libtexture/plan/job.hpp"
+
+namespace libtexture {
+
+/// The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
+/// names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
+/// Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
+/// FileMissing names the file.
+Job load_job(const std::filesystem::path& path);
+
+/// The same from values; relative paths start at `folder`. Throws BadValue.
+Job read_job(const Json& values, const std::filesystem::path& folder);
+
+/// A job as JSON text with its tools in full, so that it needs no catalogue.
+std::string job_to_json(const Job& job);
+
+/// A job from such a text. InvalidInput where it is not JSON, BadValue where it is no job.
+Job job_from_json(const std::string& text);
+
+}  // namespace libtexture

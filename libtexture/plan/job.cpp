@@ -1,0 +1,119 @@
+#include "libtexture/plan/job.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+
+namespace libtexture {
+
+namespace {
+
+constexpr double thickest_um = 5000;  // thicker films are not car paint: a slip of the unit
+
+void require_thickness(double thickness_um, const char* owner, const char* field) {
+  require_positive(thickness_um, owner, field);
+  require(thickness_um <= thickest_um, owner, field, "must be at most 5000", thickness_um);
+}
+
+double mean_total_um(const std::vector<Panel>& panels) {
+  double sum = 0;
+  std::size_t count = 0;
+  for (const Panel& panel : panels)
+    for (const Reading& reading : panel.readings) {
+      sum += total_um(reading);
+      ++count;
+    }
+  return sum / static_cast<double>(count);
+}
+
+void require_texture_fits(const TextureSource& texture, const Grid& patch) {
+  const std::vector<TextureBand> bands = drawn_bands(texture);
+  for (std::size_t i = 0; i < bands.size(); ++i) {
+    try {
+      require_fits(bands[i], patch);
+    } catch (const InvalidInput& error) {
+      const std::string place = texture.seen ? "seen" : texture.wet_film ? "wet_film.base" : "bands";
+      const std::string index = texture.seen ? "" : "[" + std::to_string(i) + "]";
+      throw InvalidInput("Job: texture." + place + index + ": " + error.what());
+    }
+  }
+}
+
+}  // namespace
+
+void Gauge::validate() const {
+  require_within(uncertainty_um, 0, thickest_um, "Gauge", "uncertainty_um");
+  require_within(gain_percent, 0, 50, "Gauge", "gain_percent");
+}
+
+void Paint::validate() const {
+  if (clear_um) require_thickness(*clear_um, "Paint", "clear_um");
+  gauge.validate();
+  require_positive(hardness_mpa, "Paint", "hardness_mpa");
+  require(hardness_mpa <= 10000, "Paint", "hardness_mpa", "must be at most 10000", hardness_mpa);
+}
+
+void Target::validate() const {
+  require(rms_um || preset || image_clarity_percent || letter_mm, "Target",
+          "rms_um, preset, image_clarity_percent or letter_mm", "must be given, at least one of them",
+          "none");
+  if (rms_um) require_positive(*rms_um, "Target", "rms_um");
+  if (band_mm) {
+    const auto [shortest, longest] = *band_mm;
+    const std::string band = to_text(shortest) + " to " + to_text(longest) + " mm";
+    require(shortest > 0 && shortest < longest && std::isfinite(longest), "Target", "band_mm",
+            "must be two wavelengths > 0, the shorter first", band);
+    require(rms_um.has_value(), "Target", "band_mm", "must come with rms_um", band + " alone");
+  }
+  if (image_clarity_percent) {
+    require_positive(*image_clarity_percent, "Target", "image_clarity_percent");
+    require_within(*image_clarity_percent, 0, 100, "Target", "image_clarity_percent");
+  }
+  require(letter_mm.has_value() == distance_m.has_value(), "Target", "letter_mm and distance_m",
+          "must be given both or neither", letter_mm ? "letter_mm alone" : "distance_m alone");
+  if (letter_mm) require_positive(*letter_mm, "Target", "letter_mm");
+  if (distance_m) require_positive(*distance_m, "Target", "distance_m");
+}
+
+void Budget::validate() const {
+  if (clear_left_least_um)
+    require_within(*clear_left_least_um, 0, thickest_um, "Budget", "clear_left_least_um");
+  if (clear_removed_most_um) require_thickness(*clear_removed_most_um, "Budget", "clear_removed_most_um");
+  require_within(reserve_um, 0, thickest_um, "Budget", "reserve_um");
+}
+
+void Sequence::validate() const {
+  require(!name.empty(), "Sequence", "name", "must not be empty", "\"\"");
+  require(!step.empty(), "Sequence", "step", "must hold at least one step", "none");
+  for (const Step& one : step) one.validate();
+}
+
+void Job::validate() const {
+  require(schema == 1, "Job", "schema", "must be 1", schema);
+  patch.validate();
+  const double pixels = static_cast<double>(patch.rows) * patch.cols;
+  require(pixels <= 0x1p24, "Job", "patch", "must have at most 16777216 pixels", to_text(pixels));
+  require(!panel.empty(), "Job", "panel", "must hold at least one panel", "none");
+  for (const Panel& one : panel) one.validate();
+  coating.validate();
+  if (coating.clear_um) {
+    const double film_um = mean_total_um(panel);
+    require(*coating.clear_um < film_um, "Job", "coating.clear_um",
+            "must be less than the mean of the readings, " + to_text(film_um) + " um", *coating.clear_um);
+  }
+  texture.validate();
+  require_texture_fits(texture, patch);
+  target.validate();
+  budget.validate();
+  std::set<std::string> names;
+  for (const Sequence& one : sequence) {
+    one.validate();
+    require(names.insert(one.name).second, "Job", "sequence", "must have names that differ",
+            "\"" + one.name + "\" twice");
+  }
+}
+
+}  // namespace libtexture

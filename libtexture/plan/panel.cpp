@@ -1,0 +1,40 @@
+#include "libtexture/plan/panel.hpp"
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+
+namespace libtexture {
+
+void Reading::validate() const {
+  require(x_mm.has_value() == y_mm.has_value(), "Reading", "x_mm and y_mm", "must be given both or neither",
+          x_mm ? "x_mm alone" : "y_mm alone");
+  // A place 100 m off is a slip of the unit.
+  if (x_mm) require_within(*x_mm, -1e5, 1e5, "Reading", "x_mm");
+  if (y_mm) require_within(*y_mm, -1e5, 1e5, "Reading", "y_mm");
+  require(total_um.has_value() != total_mil.has_value(), "Reading", "total_um or total_mil",
+          "must be given, exactly one of them", total_um ? "both" : "neither");
+  if (total_um) {
+    require_positive(*total_um, "Reading", "total_um");
+    require(*total_um <= 5000, "Reading", "total_um", "must be at most 5000", *total_um);
+  } else {
+    require_positive(*total_mil, "Reading", "total_mil");
+    require(*total_mil <= 5000 / um_per_mil, "Reading", "total_mil", "must be at most 5000 um = 196.85",
+            *total_mil);
+  }
+}
+
+double total_um(const Reading& reading) {
+  reading.validate();
+  return reading.total_um ? *reading.total_um : *reading.total_mil * um_per_mil;
+}
+
+void Panel::validate() const {
+  require_positive(area_m2, "Panel", "area_m2");
+  require(area_m2 <= 100, "Panel", "area_m2", "must be at most 100", area_m2);
+  if (crown_radius_m) require_positive(*crown_radius_m, "Panel", "crown_radius_m");
+  if (edge_length_m) require_not_negative(*edge_length_m, "Panel", "edge_length_m");
+  require(!readings.empty(), "Panel", "readings", "must hold at least one reading", "none");
+  for (const Reading& reading : readings) reading.validate();
+}
+
+}  // namespace libtexture

@@ -1,0 +1,48 @@
+#pragma once
+// Panel: a piece of bodywork and the film thickness readings taken on it.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "libtexture/base/fields.hpp"
+
+namespace libtexture {
+
+/// One reading of a film thickness gauge: everything above the metal.
+struct Reading {
+  std::optional<double> x_mm = {};       ///< place on the panel [mm]; both or neither
+  std::optional<double> y_mm = {};       ///< [mm]
+  std::optional<double> total_um = {};   ///< total film [um], > 0 to 5000; this or total_mil
+  std::optional<double> total_mil = {};  ///< total film [mil = 25.4 um]
+
+  void validate() const;
+  bool operator==(const Reading&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("x_mm", &Reading::x_mm), optional("y_mm", &Reading::y_mm),
+                      optional("total_um", &Reading::total_um), optional("total_mil", &Reading::total_mil)};
+  }
+};
+
+/// A reading in micrometres, whichever unit it came in.
+double total_um(const Reading& reading);
+
+/// One panel.
+struct Panel {
+  std::string name = {};
+  double area_m2 = unset;                     ///< area to be levelled [m2], > 0 to 100
+  std::optional<double> crown_radius_m = {};  ///< sqrt of the product of the main radii [m], > 0; none = flat
+  std::optional<double> edge_length_m = {};   ///< length of edges and body lines that need a margin [m], >= 0
+  std::vector<Reading> readings = {};         ///< at least one
+
+  void validate() const;
+  bool operator==(const Panel&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{required("name", &Panel::name), required("area_m2", &Panel::area_m2),
+                      optional("crown_radius_m", &Panel::crown_radius_m),
+                      optional("edge_length_m", &Panel::edge_length_m),
+                      required("readings", &Panel::readings)};
+  }
+};
+
+}  // namespace libtexture

@@ -1,0 +1,43 @@
+#include "libtexture/process/step.hpp"
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+
+namespace libtexture {
+
+void Stop::validate() const {
+  if (touched_share)
+    require(*touched_share > 0 && *touched_share <= 1, "Stop", "touched_share", "must be > 0 and <= 1",
+            *touched_share);
+  if (rms_um) require_positive(*rms_um, "Stop", "rms_um");
+  if (band_mm) {
+    const auto [shortest, longest] = *band_mm;
+    require(shortest > 0 && shortest < longest, "Stop", "band_mm",
+            "must be two wavelengths > 0, the shorter first",
+            to_text(shortest) + " to " + to_text(longest) + " mm");
+    require(rms_um.has_value(), "Stop", "band_mm", "must come with rms_um, which it is the band of",
+            to_text(shortest) + " to " + to_text(longest) + " mm alone");
+  }
+  if (removed_um) {
+    require_positive(*removed_um, "Stop", "removed_um");
+    require_within(*removed_um, 0, 1000, "Stop", "removed_um");
+  }
+  if (clear_owed_um) require_not_negative(*clear_owed_um, "Stop", "clear_owed_um");
+}
+
+void Step::validate() const {
+  abrasive.validate();
+  backing.validate();
+  motion.validate();
+  // Ten times what an arm and a machine press with, and discs wider than a panel: a slip of the unit.
+  require(motion.force_n <= 500, "Step", "motion.force_n", "must be at most 500", motion.force_n);
+  require(motion.disc_diameter_mm <= 1000, "Step", "motion.disc_diameter_mm", "must be at most 1000",
+          motion.disc_diameter_mm);
+  wetness_effect(abrasive, wetness);  // refuses an abrasive that is not made for it
+  require_within(passes, 1, 1000, "Step", "passes");
+  require_within(look_every_passes, 1, 1000, "Step", "look_every_passes");
+  require_within(change_disc_below_share, 0, 1, "Step", "change_disc_below_share");
+  stop.validate();
+}
+
+}  // namespace libtexture

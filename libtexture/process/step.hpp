@@ -1,0 +1,62 @@
+#pragma once
+// Step: one abrasive step of a sequence, and when it stops.
+
+#include <array>
+#include <optional>
+#include <string>
+
+#include "libtexture/base/fields.hpp"
+#include "libtexture/tool/abrasive.hpp"
+#include "libtexture/tool/backing.hpp"
+#include "libtexture/tool/motion.hpp"
+
+namespace libtexture {
+
+/// What ends a step at a look, before its passes are used up: any one of these. None given = all passes are
+/// made.
+struct Stop {
+  std::optional<double> touched_share = {};  ///< area that the abrasive has touched, > 0 to 1
+  std::optional<double> rms_um = {};         ///< texture left [um], > 0; of band_mm where that is given
+  std::optional<std::array<double, 2>> band_mm =
+      {};                                    ///< shortest and longest wavelength that rms_um counts [mm]
+  std::optional<double> removed_um = {};     ///< mean clear removed by this step [um], > 0 to 1000
+  std::optional<double> clear_owed_um = {};  ///< clear that earlier steps' grooves still ask for [um], >= 0
+
+  void validate() const;
+  bool operator==(const Stop&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("touched_share", &Stop::touched_share), optional("rms_um", &Stop::rms_um),
+                      optional("band_mm", &Stop::band_mm), optional("removed_um", &Stop::removed_um),
+                      optional("clear_owed_um", &Stop::clear_owed_um)};
+  }
+};
+
+/// One abrasive step: what cuts, what is behind it, how it is driven, and for how long.
+struct Step {
+  std::string name = {};  ///< as results name it; may be empty
+  Abrasive abrasive = {};
+  Backing backing = {};
+  Motion motion = {};              ///< force at most 500 N, disc at most 1000 mm
+  Wetness wetness = Wetness::dry;  ///< one that the abrasive is made for
+  int passes = 0;                  ///< at most so many overlapped passes, 1 to 1000
+  int look_every_passes = 1;       ///< the surface is wiped and judged every so many passes, 1 to 1000
+  Stop stop = {};                  ///< what ends the step at a look
+  double change_disc_below_share =
+      0.5;  ///< a disc is changed when its wear rate is below this share of fresh; estimate
+
+  void validate() const;
+  bool operator==(const Step&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("name", &Step::name),
+                      required("abrasive", &Step::abrasive),
+                      required("backing", &Step::backing),
+                      required("motion", &Step::motion),
+                      optional("wetness", &Step::wetness),
+                      required("passes", &Step::passes),
+                      optional("look_every_passes", &Step::look_every_passes),
+                      optional("stop", &Step::stop),
+                      optional("change_disc_below_share", &Step::change_disc_below_share)};
+  }
+};
+
+}  // namespace libtexture

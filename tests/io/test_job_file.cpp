@@ -1,0 +1,229 @@
+#include <unistd.h>
+
+#include "catch.hpp"
+#include "libtexture/io/job_file.hpp"
+#include "libtexture/io/whole_file.hpp"
+
+using namespace libtexture;
+namespace fs = std::filesystem;
+
+namespace {
+
+const char* const good_job = R"(schema = 1
+seed = 7
+patch = { rows = 128, cols = 128, pixel_mm = 0.1 }
+[[panel]]
+name = "door"
+area_m2 = 0.9
+readings = [
+  { x_mm = 1, y_mm = 2, total_um = 262 },
+  { total_mil = 10.1 },
+]
+[coating]
+kind = "repaint"
+clear_um = 60
+[texture]
+bands = [
+  { wavelength_mm = 2.2, rms_um = 0.7 },
+]
+[target]
+rms_um = 0.15
+band_mm = [1, 8]
+[[sequence]]
+name = "first"
+[[sequence.step]]
+abrasive = "P2000 film"
+backing = "film on firm interface"
+motion = "150 mm light"
+passes = 12
+stop = { touched_share = 0.99 }
+[[sequence.step]]
+abrasive = "P3000 foam-backed"
+backing = "foam-backed disc on pad"
+motion = { like = "150 mm light", force_n = 20 }
+wetness = "damp"
+passes = 6
+)";
+
+/// A folder of this test's own, removed at its end, where `job.toml` is written and read.
+struct Folder {
+  Folder() : path(fs::temp_directory_path() / ("libtexture_job_file_" + std::to_string(getpid()))) {
+    fs::create_directory(path);
+  }
+  ~Folder() { fs::remove_all(path); }
+  Job load(const std::string& text) const {
+    write_whole_file(path / "job.toml", text);
+    return load_job(path / "job.toml");
+  }
+  fs::path path;
+};
+
+/// The good job with one piece of text put in place of another.
+std::string with(const std::string& old_text, const std::string& new_text) {
+  std::string text = good_job;
+  const std::size_t place = text.find(old_text);
+  REQUIRE(place != std::string::npos);
+  return text.replace(place, old_text.size(), new_text);
+}
+
+/// What a changed job is refused with, less the folder of the file.
+std::string refusal(const std::string& old_text, const std::string& new_text) {
+  const Folder folder;
+  try {
+    folder.load(with(old_text, new_text));
+  } catch (const InvalidInput& error) {
+    const std::string message = error.what();
+    REQUIRE(message.find('\n') == std::string::npos);
+    REQUIRE(message.find(folder.path.string()) == 0);
+    return message.substr(folder.path.string().size() + 1);
+  }
+  return "none";
+}
+
+}  // namespace
+
+TEST_CASE("a job file becomes a job with its tools in full") {
+  const Job job = Folder().load(good_job);
+  CHECK(job.seed == 7);
+  CHECK(job.patch.cols == 128);
+  CHECK(total_um(job.panel.at(0).readings.at(1)) == Catch::Approx(10.1 * 25.4));
+  CHECK(job.texture.bands.at(0).rms_um == 0.7);
+  CHECK(job.target.band_mm == std::array<double, 2>{1, 8});
+  const Step& step = job.sequence.at(0).step.at(0);
+  CHECK(step.abrasive.grit == Grit("P2000"));
+  CHECK(step.name == "P2000 film");
+  CHECK(step.backing.skin->thickness_um > 0);
+  CHECK(step.stop.touched_share == 0.99);
+  CHECK(job.sequence.at(0).step.at(1).motion.force_n == 20);
+}
+
+TEST_CASE("a job reads back the same from its JSON") {
+  const Job job = Folder().load(good_job);
+  CHECK(job_from_json(job_to_json(job)) == job);
+  CHECK_THROWS_AS(job_from_json("schema = 1"), InvalidInput);
+}
+
+TEST_CASE("keys that are missing or unknown are named, with their line") {
+  CHECK(refusal("passes = 12", "passses = 12") ==
+        "job.toml:27: sequence[0].step[0]: unknown key 'passses'; nearest known: passes");
+  CHECK(refusal("passes = 12", "") == "job.toml:23: sequence[0].step[0]: missing key 'passes'");
+  CHECK(refusal("[target]", "[taget]") == "job.toml:18: unknown key 'taget'; nearest known: target");
+  CHECK(refusal("schema = 1", "") == "job.toml: missing key 'schema'");
+  CHECK(refusal("schema = 1", "schema = 2") == "job.toml:1: Job: schema must be 1 (got 2)");
+}
+
+TEST_CASE("a wrong unit is an unknown key; the known one is named") {
+  CHECK(refusal("total_um = 262", "total_mm = 0.262") ==
+        "job.toml:8: panel[0].readings[0]: unknown key 'total_mm'; nearest known: total_um");
+  CHECK(refusal("force_n = 20", "force_lbf = 5") ==
+        "job.toml:32: sequence[0].step[1].motion: unknown key 'force_lbf'; nearest known: force_n");
+  CHECK(refusal("pixel_mm = 0.1", "pixel_um = 100") ==
+        "job.toml:3: patch: unknown key 'pixel_um'; nearest known: pixel_mm");
+}
+
+TEST_CASE("negative and absurd values are refused with rule, value, unit and line") {
+  CHECK(refusal("passes = 12", "passes = -1") ==
+        "job.toml:27: sequence[0].step[0]: Step: passes must be between 1 and 1000 (got -1)");
+  CHECK(refusal("passes = 12", "passes = 5000") ==
+        "job.toml:27: sequence[0].step[0]: Step: passes must be between 1 and 1000 (got 5000)");
+  CHECK(refusal("force_n = 20", "force_n = 0") ==
+        "job.toml:32: sequence[0].step[1].motion: Motion: force_n must be > 0 (got 0 N)");
+  CHECK(refusal("force_n = 20", "force_n = 2000") ==
+        "job.toml:32: sequence[0].step[1]: Step: motion.force_n must be at most 500 (got 2000 N)");
+  CHECK(refusal("total_um = 262", "total_um = 1e7") ==
+        "job.toml:8: panel[0].readings[0]: Reading: total_um must be at most 5000 (got 1e+07 um)");
+  CHECK(refusal("total_um = 262", "total_um = nan") ==
+        "job.toml:8: panel[0].readings[0].total_um: must be a finite number (got nan)");
+  CHECK(refusal("area_m2 = 0.9", "area_m2 = -0.9") ==
+        "job.toml:6: panel[0]: Panel: area_m2 must be > 0 (got -0.9 m2)");
+  CHECK(refusal("clear_um = 60", "clear_um = 400") ==
+        "job.toml:13: Job: coating.clear_um must be less than the mean of the readings, 259.27 um (got 400 "
+        "um)");
+  CHECK(refusal("touched_share = 0.99", "touched_share = 99") ==
+        "job.toml:28: sequence[0].step[0].stop: Stop: touched_share must be > 0 and <= 1 (got 99)");
+}
+
+TEST_CASE("a grit without a system is refused: a number alone names no size") {
+  CHECK_THAT(refusal("abrasive = \"P2000 film\"", "abrasive = { like = \"P2000 film\", grit = 3 }"),
+             Catch::Matchers::StartsWith("job.toml:24: sequence[0].step[0].abrasive.grit: must be a grade"));
+  CHECK_THAT(refusal("abrasive = \"P2000 film\"", "abrasive = { like = \"P2000 film\", grit = \"3\" }"),
+             Catch::Matchers::StartsWith("job.toml:24: sequence[0].step[0].abrasive.grit: Grit"));
+}
+
+TEST_CASE("a tool that the catalogue has not is answered with the nearest one that it has") {
+  CHECK(refusal("\"150 mm light\"", "\"150mm light\"") ==
+        "job.toml:26: sequence[0].step[0].motion: must be a name of the catalogue; nearest known: \"150 mm "
+        "light\" "
+        "(got \"150mm light\")");
+}
+
+TEST_CASE("an abrasive that is not made for the wetness is refused, with the line of the wetness") {
+  CHECK_THAT(refusal("wetness = \"damp\"", "wetness = \"dry\""),
+             Catch::Matchers::StartsWith("job.toml:33: sequence[0].step[1]: "));
+  CHECK(refusal("wetness = \"damp\"", "wetness = \"moist\"") ==
+        "job.toml:33: sequence[0].step[1].wetness: must be one of dry, damp, wet (got \"moist\")");
+}
+
+TEST_CASE("readings that are empty, half placed or without a thickness are refused") {
+  CHECK(refusal("  { x_mm = 1, y_mm = 2, total_um = 262 },\n  { total_mil = 10.1 },\n", "") ==
+        "job.toml:7: panel[0]: Panel: readings must hold at least one reading (got none)");
+  CHECK(refusal("x_mm = 1, ", "") ==
+        "job.toml:8: panel[0].readings[0]: Reading: x_mm and y_mm must be given both or neither (got y_mm "
+        "alone)");
+  CHECK(refusal("{ total_mil = 10.1 }", "{}") ==
+        "job.toml:9: panel[0].readings[1]: Reading: total_um or total_mil must be given, exactly one of them "
+        "(got neither)");
+}
+
+TEST_CASE("a patch of one pixel, and textures that a patch cannot resolve or hold, are refused") {
+  CHECK(refusal("rows = 128, cols = 128", "rows = 1, cols = 1") ==
+        "job.toml:3: patch: Grid: cols must be between 4 and 16384 (got 1)");
+  CHECK_THAT(refusal("wavelength_mm = 2.2", "wavelength_mm = 0.3"),
+             Catch::Matchers::StartsWith(
+                 "job.toml:16: Job: texture.bands[0]: TextureBand: wavelength_mm must be >= 4 pixels"));
+  CHECK_THAT(refusal("wavelength_mm = 2.2", "wavelength_mm = 9"),
+             Catch::Matchers::StartsWith(
+                 "job.toml:16: Job: texture.bands[0]: TextureBand: wavelength_mm must be <= half"));
+}
+
+TEST_CASE("a texture has one source") {
+  CHECK_THAT(refusal("[target]", "seen = { wavelength_mm = 3, letter_mm = 5, distance_m = 2 }\n[target]"),
+             Catch::Matchers::StartsWith(
+                 "job.toml:14: texture: TextureSource: bands, file, seen, wet_film must be exactly one"));
+}
+
+TEST_CASE("a syntax error names its line") {
+  CHECK_THAT(refusal("seed = 7", "seed = "), Catch::Matchers::StartsWith("job.toml:2: "));
+}
+
+TEST_CASE("files that a job names are found from its own folder") {
+  const Folder folder;
+  write_whole_file(folder.path / "mine.toml",
+                   "[motion.\"my hand\"]\nlike = \"150 mm light\"\nforce_n = 18\n");
+  std::string text = with("schema = 1", "schema = 1\ncatalogue = \"mine.toml\"");
+  text.replace(text.find("\"150 mm light\""), 14, "\"my hand\"");
+  const Job job = folder.load(text);
+  CHECK(job.sequence.at(0).step.at(0).motion.force_n == 18);
+  CHECK(fs::equivalent(*job.catalogue, folder.path / "mine.toml"));
+
+  CHECK_THROWS_AS(folder.load(with("schema = 1", "schema = 1\ncatalogue = \"missing.toml\"")), FileMissing);
+  write_whole_file(folder.path / "mine.toml",
+                   "[motion.\"my hand\"]\nlike = \"150 mm light\"\nforce_n = -1\n");
+  CHECK_THROWS_WITH(folder.load(text), (folder.path / "mine.toml").string() +
+                                           ":3: motion.\"my hand\": Motion: force_n must be > 0 (got -1 N)");
+}
+
+TEST_CASE("a missing job file is a missing file") {
+  CHECK_THROWS_AS(load_job("/nowhere/job.toml"), FileMissing);
+}
+
+TEST_CASE("the example jobs load") {
+  const fs::path jobs = fs::path(LIBTEXTURE_SOURCE_DIR) / "examples/jobs";
+  const Job door = load_job(jobs / "rear_door.toml");
+  CHECK(door.sequence.size() == 3);
+  for (const Reading& reading : door.panel.at(0).readings) {
+    CHECK(total_um(reading) >= 230);
+    CHECK(total_um(reading) <= 290);
+  }
+  CHECK(load_job(jobs / "factory_lid.toml").sequence.size() == 2);
+}
