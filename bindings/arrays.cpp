@@ -1,6 +1,8 @@
 #include "arrays.hpp"
 
+#include <memory>
 #include <string>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 
@@ -20,6 +22,14 @@ py::array view(const Array2d& values, py::handle owner) {
 
 py::array view(std::span<const double> values, py::handle owner) {
   return read_only(py::array_t<double>(static_cast<py::ssize_t>(values.size()), values.data(), owner));
+}
+
+py::array array_of(std::vector<double> values) {
+  auto held = std::make_unique<std::vector<double>>(std::move(values));
+  const py::capsule owner(held.get(),
+                          [](void* pointer) { delete static_cast<std::vector<double>*>(pointer); });
+  const std::vector<double>& kept = *held.release();  // the capsule deletes it
+  return py::array_t<double>(static_cast<py::ssize_t>(kept.size()), kept.data(), owner);
 }
 
 Eigen::Map<const Array2d> map_of(py::handle array, std::string_view owner, std::string_view field) {

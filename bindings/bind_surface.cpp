@@ -1,7 +1,11 @@
-// surface: height field, texture, coating.
+// surface: height field, texture, metrology, coating, wet film.
 #include "arrays.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/surface/coating.hpp"
 #include "libtexture/surface/height_field.hpp"
+#include "libtexture/surface/metrology.hpp"
+#include "libtexture/surface/texture.hpp"
+#include "libtexture/surface/wet_film.hpp"
 #include "module.hpp"
 #include "values.hpp"
 
@@ -9,6 +13,7 @@ namespace libtexture::python {
 namespace {
 
 using namespace py::literals;
+using WithoutLock = py::call_guard<py::gil_scoped_release>;  // other Python threads run on
 
 HeightField height_field(const py::object& height_um, double pixel_mm, bool periodic) {
   require(periodic, "HeightField", "periodic",
@@ -46,10 +51,64 @@ void bind_height_field(py::module_& module) {
           [](const py::tuple& state) { return height_field(state[0], state[1].cast<double>(), true); }));
 }
 
+void bind_texture(py::module_& module) {
+  bind_fields<TextureBand, "TextureBand">(module);
+  module.def("synthesize", &synthesize, py::kw_only(), "bands"_a, "grid"_a, "seed"_a, doc<"synthesize">,
+             WithoutLock());
+}
+
+void bind_metrology(py::module_& module) {
+  module.def(
+      "band_rms_um",
+      [](const HeightField& field, const std::vector<double>& edges_mm) {
+        return array_of(band_rms_um(field, edges_mm));
+      },
+      "field"_a, py::kw_only(), "edges_mm"_a, doc<"band_rms_um">);
+}
+
+void bind_coating(py::module_& module) {
+  bind_fields<Coat, "Coat">(module);
+  bind_fields<Coating, "Coating">(module).def_property_readonly("total_um", &Coating::total_um,
+                                                                doc<"Coating::total_um">);
+}
+
+void bind_wet_film(py::module_& module) {
+  bind_fields<WetFilm, "WetFilm">(module);
+  module.def("dry", &dry, py::kw_only(), "base"_a, "wet_film"_a, doc<"dry">, WithoutLock());
+  module.def(
+      "dry_amplitude_share",
+      [](const WetFilm& wet_film, const Numbers& wavelength_mm) {
+        return each(wavelength_mm, [&](double one_mm) { return dry_amplitude_share(wet_film, one_mm); });
+      },
+      "wet_film"_a, py::kw_only(), "wavelength_mm"_a, doc<"dry_amplitude_share">);
+  module.def(
+      "wet_amplitude_share",
+      [](const WetFilm& wet_film, const Numbers& wavelength_mm, double time_s) {
+        return each(wavelength_mm,
+                    [&](double one_mm) { return wet_amplitude_share(wet_film, one_mm, time_s); });
+      },
+      "wet_film"_a, py::kw_only(), "wavelength_mm"_a, "time_s"_a, doc<"wet_amplitude_share">);
+  module.def(
+      "levelling_rate_per_s",
+      [](const Numbers& wavelength_mm, double thickness_um, double surface_tension_mn_per_m,
+         double viscosity_pa_s, bool exact) {
+        const FilmDepth depth = exact ? FilmDepth::any : FilmDepth::thin;
+        return each(wavelength_mm, [&](double one_mm) {
+          return levelling_rate_per_s(one_mm, thickness_um, surface_tension_mn_per_m, viscosity_pa_s, depth);
+        });
+      },
+      py::kw_only(), "wavelength_mm"_a, "thickness_um"_a, "surface_tension_mn_per_m"_a, "viscosity_pa_s"_a,
+      "exact"_a = false, doc<"levelling_rate_per_s">);
+}
+
 }  // namespace
 
 void bind_surface(py::module_& module) {
   bind_height_field(module);
+  bind_texture(module);
+  bind_metrology(module);
+  bind_coating(module);
+  bind_wet_film(module);
 }
 
 }  // namespace libtexture::python

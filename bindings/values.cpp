@@ -2,6 +2,13 @@
 
 namespace libtexture::python {
 
+void throw_wrong_type(py::handle value, std::string_view owner, std::string_view field,
+                      std::string_view type) {
+  std::string message(owner);
+  message.append(": ").append(field).append(" must be of type ").append(type);
+  throw InvalidInput(message + " (got " + std::string(py::repr(value)) + ")");
+}
+
 void require_known(const py::kwargs& given, const std::vector<std::string>& known, const std::string& owner) {
   for (const auto& item : given) {
     const auto word = item.first.cast<std::string>();

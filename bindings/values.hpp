@@ -48,6 +48,11 @@ namespace libtexture::python {
 
 namespace py = pybind11;
 
+/// A class that is made of its name, as a grit is.
+template <class T>
+inline constexpr bool is_named_by_text =
+    std::is_class_v<T> && !std::is_same_v<T, std::string> && std::is_constructible_v<T, std::string_view>;
+
 /// The Python type of a field, as in an annotation.
 template <class T>
 struct TypeName {
@@ -66,7 +71,8 @@ struct TypeName {
     } else if constexpr (std::is_same_v<T, std::string>) {
       return "str";
     } else {
-      return py::str(py::type::of<T>().attr("__name__"));
+      const std::string name = py::str(py::type::of<T>().attr("__name__"));
+      return is_named_by_text<T> ? name + " | str" : name;
     }
   }
 };
@@ -87,16 +93,21 @@ struct TypeName<std::map<Key, T>> {
   static std::string get() { return "dict[" + TypeName<Key>::get() + ", " + TypeName<T>::get() + "]"; }
 };
 
+/// Throws InvalidInput that says what the field takes.
+[[noreturn]] void throw_wrong_type(py::handle value, std::string_view owner, std::string_view field,
+                                   std::string_view type);
+
 /// A Python value as a field's; InvalidInput names owner, field and type otherwise.
 template <class T>
 T from_python(py::handle value, std::string_view owner, std::string_view field) {
+  if constexpr (std::is_class_v<T> && !std::is_same_v<T, std::string> &&
+                std::is_constructible_v<T, std::string_view>)
+    if (py::isinstance<py::str>(value))
+      return T(std::string_view(value.cast<std::string>()));  // a grit by its name
+  if constexpr (HasNames<T>)
+    if (py::isinstance<py::str>(value)) return from_name<T>(value.cast<std::string>(), owner, field);
   py::detail::make_caster<T> caster;
-  if (!caster.load(value, true)) {
-    const std::string got = py::repr(value);
-    if constexpr (HasNames<T>)
-      if (py::isinstance<py::str>(value)) return from_name<T>(value.cast<std::string>(), owner, field);
-    require(false, owner, field, "must be of type " + TypeName<T>::get(), got);
-  }
+  if (!caster.load(value, true)) throw_wrong_type(value, owner, field, TypeName<T>::get());
   return py::detail::cast_op<T>(std::move(caster));
 }
 
@@ -144,12 +155,9 @@ std::string parameters_of() {
     using Member = std::remove_cvref_t<decltype(defaults.*field.member)>;
     text += std::string(", ") + field.name + ": " + TypeName<Member>::get();
     if (field.is_required) return;
-    constexpr bool is_plain =
-        std::is_arithmetic_v<Member> || std::is_same_v<Member, std::string> || HasNames<Member>;
-    if constexpr (is_plain)
-      text += " = " + std::string(py::repr(py::cast(defaults.*field.member)));
-    else
-      text += " = ...";
+    const py::object value = py::cast(defaults.*field.member);
+    const bool is_plain = py::type::of(value).attr("__module__").cast<std::string>() == "builtins";
+    text += " = " + (is_plain ? std::string(py::repr(value)) : "...");
   });
   return text;
 }

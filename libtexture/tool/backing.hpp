@@ -58,14 +58,17 @@ struct Backing {
   std::string name = {};           ///< as in the catalogue; may be empty
   std::optional<Skin> skin = {};   ///< none = bare layers, shear-free top
   std::vector<Layer> layers = {};  ///< from the skin inwards (support = layers)
-  Support support = Support::layers;
+  Support support = Support::layers;  ///< what carries the skin
   std::optional<double> spring_stiffness_kpa_per_um = {};  ///< support = springs: [kPa/um], > 0
   std::optional<double> half_space_modulus_mpa = {};  ///< support = half_space: Young's modulus [MPa], > 0
   double half_space_poisson = 0;                      ///< support = half_space: 0 to < .5
   std::string source = "estimate";                    ///< where the figures come from
 
+  /// Independent springs: every wave meets the same stiffness [kPa/um], > 0.
   static Backing on_springs(double stiffness_kpa_per_um);
+  /// A deep elastic body of modulus [MPa], > 0, and Poisson's ratio, 0 to < .5.
   static Backing on_half_space(double modulus_mpa, double poisson);
+  /// An infinitely stiff face: it cuts the highest points only.
   static Backing rigid();
 
   void validate() const;
@@ -89,7 +92,7 @@ struct Backing {
 /// at_working_pressure.
 double stiffness_pa_per_m(const Backing& backing, double q_per_m);
 
-/// The same in kPa/um by wavelength [mm], > 0.
+/// Stiffness [kPa/um] by wavelength [mm], > 0: pressure per displacement of a wave.
 double stiffness_kpa_per_um(const Backing& backing, double wavelength_mm);
 
 /// The backing as texture feels it at a mean pressure [kPa], >= 0: foams with a plateau become linear layers

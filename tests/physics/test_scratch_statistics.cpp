@@ -25,7 +25,7 @@ namespace {
 constexpr double length_um = 400;
 constexpr double spacing_um = 0.05;
 constexpr int points = 8000;
-constexpr int profiles = 150;
+constexpr int profiles = 250;
 constexpr double no_cap = std::numeric_limits<double>::infinity();
 
 struct Cut {
@@ -44,6 +44,7 @@ Profile simulate(const std::vector<Cut>& cuts, double cap_in_depths, boost::rand
   double removal_to_come_um = 0;
   for (const Cut& cut : cuts) removal_to_come_um += cut.removal_um;
   for (const Cut& cut : cuts) {
+    if (cut.removal_um == 0) continue;
     const double delta_um = cut.figures.depth_um;
     const double slope = std::tan(cut.figures.half_angle_deg * boost::math::constants::degree<double>());
     // K_inf = 1/chip share: removing dR takes dR length/(mean chip area), with triangles of mean area 2

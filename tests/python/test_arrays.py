@@ -1,7 +1,6 @@
 """Arrays cross to numpy without a copy and are not converted silently."""
 
 import gc
-import threading
 
 import numpy as np
 import pytest
@@ -70,13 +69,3 @@ def test_figures_are_those_of_numpy():
     assert field.rms_um == pytest.approx(heights.std(), rel=1e-13)
     assert field.peak_to_valley_um == pytest.approx(np.ptp(heights), rel=1e-15)
     assert field.valley_depth_um == pytest.approx(heights.mean() - heights.min(), rel=1e-13)
-
-
-def test_values_can_be_used_from_many_threads(field):
-    results = []
-    threads = [threading.Thread(target=lambda: results.append(field.rms_um)) for _ in range(8)]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
-    assert results == [field.rms_um] * 8

@@ -1,0 +1,88 @@
+// tool: grit, abrasive, backing, motion.
+#include "arrays.hpp"
+#include "libtexture/tool/abrasive.hpp"
+#include "libtexture/tool/backing.hpp"
+#include "libtexture/tool/grit.hpp"
+#include "libtexture/tool/motion.hpp"
+#include "module.hpp"
+#include "values.hpp"
+
+namespace libtexture::python {
+namespace {
+
+using namespace py::literals;
+
+Grit grit(const std::optional<std::string>& name, std::optional<double> median_um) {
+  if (name.has_value() == median_um.has_value()) throw InvalidInput("Grit: takes either a name or median_um");
+  return name ? Grit(*name) : Grit::of_median_um(*median_um);
+}
+
+bool has_grade(const Grit& grit) {
+  return !grit.name().ends_with(" um");
+}
+
+void bind_grit(py::module_& module) {
+  py::class_<Grit>(module, "Grit", doc<"Grit">)
+      .def(py::init(&grit), "name"_a = py::none(), py::kw_only(), "median_um"_a = py::none(),
+           doc<"Grit::Grit">)
+      .def_property_readonly("name", &Grit::name, doc<"Grit::name">)
+      .def_property_readonly("median_um", &Grit::median_um, doc<"Grit::median_um">)
+      .def_property_readonly("is_extrapolated", &Grit::is_extrapolated, doc<"Grit::is_extrapolated">)
+      .def(py::self == py::self)
+      .def("__repr__",
+           [](const Grit& self) {
+             const py::object given = has_grade(self) ? py::object(py::str(self.name()))
+                                                      : py::object(py::float_(self.median_um()));
+             return (has_grade(self) ? "Grit(" : "Grit(median_um=") + std::string(py::repr(given)) + ")";
+           })
+      .def(py::pickle(
+          [](const Grit& self) {
+            return has_grade(self) ? py::make_tuple(self.name()) : py::make_tuple(self.median_um());
+          },
+          [](const py::tuple& state) {
+            const bool is_name = py::isinstance<py::str>(state[0]);
+            return is_name ? Grit(state[0].cast<std::string>()) : Grit::of_median_um(state[0].cast<double>());
+          }));
+}
+
+void bind_abrasive(py::module_& module) {
+  bind_fields<Abrasive, "Abrasive">(module);
+  module.def("at_grit", &at_grit, "abrasive"_a, "grit"_a, py::kw_only(), "exponent"_a = 1.0, doc<"at_grit">);
+}
+
+void bind_backing(py::module_& module) {
+  bind_fields<Skin, "Skin">(module);
+  bind_fields<Layer, "Layer">(module);
+  bind_fields<Backing, "Backing">(module)
+      .def_static("springs", &Backing::on_springs, py::kw_only(), "stiffness_kpa_per_um"_a,
+                  doc<"Backing::on_springs">)
+      .def_static("half_space", &Backing::on_half_space, py::kw_only(), "modulus_mpa"_a, "poisson"_a = 0.0,
+                  doc<"Backing::on_half_space">)
+      .def_static("rigid", &Backing::rigid, doc<"Backing::rigid">)
+      .def(
+          "stiffness_kpa_per_um",
+          [](const Backing& self, const Numbers& wavelength_mm) {
+            return each(wavelength_mm, [&](double one_mm) { return stiffness_kpa_per_um(self, one_mm); });
+          },
+          "wavelength_mm"_a, doc<"stiffness_kpa_per_um">)
+      .def("at_working_pressure", &at_working_pressure, py::kw_only(), "pressure_kpa"_a,
+           doc<"at_working_pressure">)
+      .def("mean_approach_um", &mean_approach_um, py::kw_only(), "pressure_kpa"_a, doc<"mean_approach_um">);
+}
+
+void bind_motion(py::module_& module) {
+  bind_fields<Motion, "Motion">(module)
+      .def_property_readonly("pressure_kpa", &pressure_kpa, doc<"pressure_kpa">)
+      .def_property_readonly("sliding_m_per_s", &sliding_m_per_s, doc<"sliding_m_per_s">);
+}
+
+}  // namespace
+
+void bind_tool(py::module_& module) {
+  bind_grit(module);
+  bind_abrasive(module);
+  bind_backing(module);
+  bind_motion(module);
+}
+
+}  // namespace libtexture::python

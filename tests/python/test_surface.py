@@ -1,0 +1,65 @@
+"""The surface floor as Python sees it; what the numbers should be is tested in C++."""
+
+import threading
+
+import numpy as np
+import pytest
+
+import libtexture as lt
+
+GRID = lt.Grid(rows=128, cols=128, pixel_mm=0.2)
+BAND = lt.TextureBand(wavelength_mm=2.5, rms_um=1.0, bandwidth_octaves=1.0)
+
+
+def test_a_synthesized_surface_has_the_rms_asked():
+    field = lt.synthesize(bands=[BAND], grid=GRID, seed=1)
+    assert field.grid == GRID
+    assert field.rms_um == pytest.approx(1.0, rel=1e-9)  # the promise of synthesize
+
+
+def test_band_rms_adds_up_to_the_rms():
+    field = lt.synthesize(bands=[BAND], grid=GRID, seed=1)
+    bands = lt.band_rms_um(field, edges_mm=[0.2, 1, 2, 4, 8, np.inf])
+    assert isinstance(bands, np.ndarray) and bands.shape == (5,)
+    assert np.hypot.reduce(bands) == pytest.approx(field.rms_um, rel=1e-12)  # Parseval; rounding only
+
+
+def test_synthesis_in_many_threads_gives_the_bytes_of_one():
+    expected = [lt.synthesize(bands=[BAND], grid=GRID, seed=seed) for seed in range(4)]
+    results = [None] * 4
+
+    def work(seed):
+        results[seed] = lt.synthesize(bands=[BAND], grid=GRID, seed=seed)
+
+    threads = [threading.Thread(target=work, args=(seed,)) for seed in range(4)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert results == expected
+
+
+def test_a_coating_knows_its_total():
+    coats = [lt.Coat(name="clear", thickness_um=45), lt.Coat(name="base", thickness_um=15)]
+    assert lt.Coating(coats=coats).total_um == 60
+    with pytest.raises(ValueError, match="coats"):
+        lt.Coating(coats=[])
+
+
+def test_levelling_rates_come_for_a_number_or_an_array():
+    film = dict(thickness_um=50, surface_tension_mn_per_m=30, viscosity_pa_s=1)
+    one = lt.levelling_rate_per_s(wavelength_mm=1, **film)
+    both = lt.levelling_rate_per_s(wavelength_mm=[[1, 2]], **film)
+    assert isinstance(one, float)
+    # Closed form (Orchard 1962): sigma h^3 q^4/(3 eta), so a wave twice as long dies 16 times slower.
+    assert one == pytest.approx(30e-3 * 50e-6**3 * (2 * np.pi / 1e-3) ** 4 / 3, rel=1e-12)
+    assert both.shape == (1, 2) and both[0, 0] / both[0, 1] == pytest.approx(16, rel=1e-12)
+    assert lt.levelling_rate_per_s(wavelength_mm=1, exact=True, **film) < one
+
+
+def test_a_dry_film_shows_each_wave_of_the_base_by_its_share(field):
+    film = lt.WetFilm(
+        thickness_um=60, surface_tension_mn_per_m=30, viscosity_pa_s=0.2, viscosity_rise_s=20, solids_share=0.55
+    )
+    share = lt.dry_amplitude_share(film, wavelength_mm=6.4)  # the only wave of the field
+    np.testing.assert_allclose(lt.dry(base=field, wet_film=film).height_um, share * field.height_um, atol=1e-12)
