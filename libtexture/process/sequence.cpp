@@ -1,0 +1,202 @@
+#include "libtexture/process/sequence.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <utility>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+#include "libtexture/process/levelling.hpp"
+#include "libtexture/process/pace.hpp"
+#include "libtexture/surface/gloss.hpp"
+#include "libtexture/surface/image_clarity.hpp"
+#include "libtexture/surface/metrology.hpp"
+#include "libtexture/surface/specular_share.hpp"
+
+namespace libtexture {
+namespace {
+
+constexpr double touched_in_depths = 0.5;     // a spot is touched when cut by more than half a mean groove depth
+constexpr double contact_share_step = 0.05;   // contact shares are rounded to this for groove depths: 1.3 % at most there
+constexpr double percentile = 0.95;
+
+// How the disc of a step meets the panel.
+struct DiscContact {
+  Backing backing;      // with the foam's tangent modulus at the pressure
+  double pressure_kpa;
+  std::optional<double> footprint_mm;  // disc diameter, where the patch is larger than the disc
+};
+
+DiscContact contact_of(const Step& step, const Grid& grid, const SimulateOptions& options, std::vector<std::string>& warnings) {
+  // A half-space follows any crown and a rigid disc none: the crown's closed form is for springs of finite stiffness.
+  const double springs = stiffness_pa_per_m(step.backing, 0);
+  const bool has_crown = options.crown_radius_m && springs > 0 && std::isfinite(springs);
+  const CrownContact crown = crown_contact(step.motion, springs, has_crown ? options.crown_radius_m : std::nullopt);
+  if (crown.is_small)
+    warnings.push_back(step.name + ": on this crown the disc touches within " + to_text(crown.radius_mm) +
+                       " mm only, under half its radius; a softer interface spreads the load");
+  const double patch_mm = std::max(grid.width_mm(), grid.height_mm());
+  const bool is_larger = patch_mm > step.motion.disc_diameter_mm;
+  return {at_working_pressure(step.backing, crown.pressure_kpa), crown.pressure_kpa,
+          is_larger ? std::optional(step.motion.disc_diameter_mm) : std::nullopt};
+}
+
+double percentile_of(const Array2d& values, double share) {
+  std::vector<double> sorted(values.data(), values.data() + values.size());
+  const auto place = sorted.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(sorted.size() - 1));
+  std::nth_element(sorted.begin(), place, sorted.end());
+  return *place;
+}
+
+// Shares of the mirrored light: what stays in the mirror direction, and what scatters into the lens of a clarity meter.
+struct MirroredLight {
+  double specular = 0;
+  double veil = 0;
+};
+
+MirroredLight mirrored_light(const std::vector<DepthLaw>& laws, double angle_deg) {
+  const ClarityOptions lens;
+  MirroredLight light;
+  for (const DepthLaw& law : laws) {
+    std::vector<GroovePopulation> grooves;
+    for (const Grooves& one : law.grooves) grooves.push_back({one.depth_um, one.coverage});
+    light.specular += law.area_share * specular_share(grooves, angle_deg);
+    light.veil += law.area_share * haze_share(grooves, angle_deg, 0, lens.lens_half_angle_deg);
+  }
+  return light;
+}
+
+// Margin by which a row meets the rule: >= 0 = met.
+double margin_of(const Stop& stop, const HistoryRow& row, const HeightField& surface, double owed_um) {
+  double margin = -HUGE_VAL;
+  if (stop.touched_share) margin = std::max(margin, row.touched_share - *stop.touched_share);
+  if (stop.removed_um) margin = std::max(margin, row.removed_um - *stop.removed_um);
+  if (stop.clear_owed_um) margin = std::max(margin, *stop.clear_owed_um - owed_um);
+  if (stop.rms_um) {
+    const double rms = stop.band_mm ? band_rms_um(surface, {stop.band_mm->begin(), stop.band_mm->end()}).front() : row.rms_um;
+    margin = std::max(margin, *stop.rms_um - rms);
+  }
+  return margin;
+}
+
+class Simulation {
+ public:
+  Simulation(const HeightField& surface, const Coating& coating, const SimulateOptions& options, const Progress& progress)
+      : coating_(coating), options_(options), progress_(progress), surface_(surface),
+        history_{.start = {}, .passes = {}, .steps = {}, .band_edges_mm = options.band_edges_mm, .before = surface,
+                 .surfaces = {}, .scratches = {}, .warnings = {}} {
+    history_.start = row_of(surface, surface, surface, {}, 0);
+    history_.start.name = "start";
+  }
+
+  void work(const Step& step) {
+    const DiscContact contact = contact_of(step, surface_.grid(), options_, history_.warnings);
+    const HeightField before = surface_;
+    DiscUse use;
+    double removed = 0, margin = -HUGE_VAL;
+    HistoryRow row;
+    for (int made = 0; made < step.passes && margin < 0;) {
+      std::vector<double> at;
+      for (int k = 0; k < step.look_every_passes && made + k < step.passes; ++k)
+        at.push_back((at.empty() ? 0 : at.back()) +
+                     removal_of_pass_um(step, options_.area_m2, coating_.clear().hardness_mpa, use));
+      const Levelled levelled = level(surface_, contact.backing, contact.pressure_kpa,
+                                      {.removal_um = at.back(),
+                                       .report_at_um = at,
+                                       .amplitude_tolerance_um = options_.amplitude_tolerance_um,
+                                       .disc_diameter_mm = contact.footprint_mm},
+                                      progress_);
+      history_.transform_pairs += levelled.transform_pairs;
+      double overshoot = 0;
+      for (std::size_t k = 0; k < at.size(); ++k) {
+        const HeightField& now = levelled.surfaces[k];
+        const GrooveFigures figures = figures_of(step, contact.pressure_kpa, levelled.contact_share[k]);
+        scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
+        surface_ = now;
+        row = row_of(now, before, history_.before, step, figures.depth_um * touched_in_depths);
+        row.passes = ++made;
+        row.discs = step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
+        row.minutes = made * pass_minutes(step.motion, options_.area_m2);
+        const double last = std::exchange(margin, margin_of(step.stop, row, now, clear_owed_um(scratches_, Marks::earlier, options_.scratch_limits)));
+        const double pass = row.removed_um - std::exchange(removed, row.removed_um);
+        // Met within this pass: the part of it after the moment (margin taken as linear), then every whole pass to the look.
+        if (margin >= 0) overshoot += last >= 0 ? pass : std::isinf(last) ? 0 : pass * margin / (margin - last);
+        row.overshoot_um = overshoot;
+        history_.passes.push_back(row);
+      }
+    }
+    history_.steps.push_back(row);
+    history_.surfaces.push_back(surface_);
+    history_.scratches.push_back(scratches_);
+  }
+
+  History take() { return std::move(history_); }
+
+ private:
+  GrooveFigures figures_of(const Step& step, double pressure_kpa, double contact_share) const {
+    const double rounded = std::max(1.0, std::round(contact_share / contact_share_step)) * contact_share_step;
+    const double depth_um = groove_depth_um(step.abrasive, step.wetness, pressure_kpa, std::min(1.0, rounded), coating_.clear().hardness_mpa);
+    return groove_figures(step.name.empty() ? step.abrasive.name : step.name, step.abrasive, step.motion, depth_um);
+  }
+
+  HistoryRow row_of(const HeightField& now, const HeightField& step_start, const HeightField& start, const Step& step,
+                    double touched_beyond_um) const {
+    const Array2d removed = step_start.height_um() - now.height_um();
+    const double clear_um = coating_.clear().thickness_um, start_um = start.mean_um();
+    const std::vector<DepthLaw> laws = depth_laws(scratches_);
+    HistoryRow row;
+    row.name = step.name.empty() ? step.abrasive.name : step.name;
+    row.removed_um = removed.mean();
+    row.removed_p95_um = percentile_of(removed, percentile);
+    row.removed_max_um = removed.maxCoeff();
+    row.total_removed_um = start_um - now.mean_um();
+    row.rms_um = now.rms_um();
+    row.peak_to_valley_um = now.peak_to_valley_um();
+    row.band_rms_um = band_rms_um(now, options_.band_edges_mm);
+    row.touched_share = (removed > touched_beyond_um).cast<double>().mean();
+    row.clear_left_mean_um = clear_um - row.total_removed_um;
+    row.clear_left_least_um = clear_um + now.height_um().minCoeff() - start_um;
+    row.scratch_rms_nm = depth_rms_nm(laws);
+    row.deepest_scratch_um = deepest_groove_um(scratches_);
+    row.marks_per_cm2 = grooves_per_cm2(scratches_, options_.scratch_limits.visible_depth_um);
+    row.clear_owed_um = clear_owed_um(scratches_, Marks::all, options_.scratch_limits);
+    row.stray_marks_per_dm2 = stray_marks(scratches_, options_.scratch_limits.visible_depth_um, 1.0);
+    row.gloss_20_gu = gloss_of_share_gu(20, options_.refractive_index, mirrored_light(laws, 20).specular);
+    const MirroredLight light = mirrored_light(laws, ClarityOptions{}.angle_deg);
+    row.image_clarity_percent = image_clarity_percent(now) * light.specular / (light.specular + light.veil);
+    return row;
+  }
+
+  const Coating& coating_;
+  const SimulateOptions& options_;
+  const Progress& progress_;
+  HeightField surface_;
+  Scratches scratches_;
+  History history_;
+};
+
+}  // namespace
+
+void SimulateOptions::validate() const {
+  require_positive(area_m2, "SimulateOptions", "area_m2");
+  if (crown_radius_m) require_positive(*crown_radius_m, "SimulateOptions", "crown_radius_m");
+  require_positive(amplitude_tolerance_um, "SimulateOptions", "amplitude_tolerance_um");
+  require(refractive_index > 1 && refractive_index <= 4, "SimulateOptions", "refractive_index", "must be > 1 and <= 4", refractive_index);
+  require(band_edges_mm.size() >= 2 && std::is_sorted(band_edges_mm.begin(), band_edges_mm.end(), std::less_equal<>()),
+          "SimulateOptions", "band_edges_mm", "must be at least two, rising", static_cast<double>(band_edges_mm.size()));
+  scratch_limits.validate();
+}
+
+History simulate(const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,
+                 const SimulateOptions& options, const Progress& progress) {
+  coating.validate();
+  options.validate();
+  require(!steps.empty(), "simulate", "steps", "must hold at least one step", "none");
+  for (const Step& step : steps) step.validate();
+  Simulation simulation(surface, coating, options, progress);
+  for (const Step& step : steps) simulation.work(step);
+  return simulation.take();
+}
+
+}  // namespace libtexture
