@@ -234,7 +234,7 @@ std::vector<DepthLaw> depth_laws(const Scratches& scratches) {
     DepthLaw law{{}, part.pixels / static_cast<double>(pixels)};
     for (std::size_t index = 0; index < populations.size(); ++index)
       if (part.coverage_sum[index] > 0)
-        law.grooves.push_back({part.coverage_sum[index] / part.pixels, populations[index].figures.depth_um});
+        law.grooves.push_back({populations[index].figures.depth_um, part.coverage_sum[index] / part.pixels});
     laws.push_back(law);
   }
   return laws;

@@ -13,7 +13,7 @@ double deeper_share_unchecked(const std::vector<DepthLaw>& parts, double depth_u
   double share = 0;
   for (const DepthLaw& part : parts) {
     double over = 0;  // mean number of grooves over a point that reach below the depth
-    for (const Grooves& grooves : part.grooves)
+    for (const GroovePopulation& grooves : part.grooves)
       over += grooves.coverage * std::exp(-depth_um / grooves.depth_um);
     share -= part.area_share * std::expm1(-over);
   }
@@ -24,7 +24,7 @@ double deeper_share_unchecked(const std::vector<DepthLaw>& parts, double depth_u
 double greatest_depth_um(const std::vector<DepthLaw>& parts) {
   double depth_um = 0;
   for (const DepthLaw& part : parts)
-    for (const Grooves& grooves : part.grooves)
+    for (const GroovePopulation& grooves : part.grooves)
       depth_um = std::max(depth_um, grooves.depth_um * (40 + std::log(std::max(1.0, grooves.coverage))));
   return depth_um;
 }
@@ -39,15 +39,17 @@ double moment(const std::vector<DepthLaw>& parts, int power) {
 
 }  // namespace
 
+void GroovePopulation::validate() const {
+  require_positive(depth_um, "GroovePopulation", "depth_um");
+  require_not_negative(coverage, "GroovePopulation", "coverage");
+}
+
 void validate(const std::vector<DepthLaw>& parts) {
   double total = 0;
   for (const DepthLaw& part : parts) {
     require_within(part.area_share, 0, 1, "DepthLaw", "area_share");
     total += part.area_share;
-    for (const Grooves& grooves : part.grooves) {
-      require_not_negative(grooves.coverage, "Grooves", "coverage");
-      require_positive(grooves.depth_um, "Grooves", "depth_um");
-    }
+    for (const GroovePopulation& grooves : part.grooves) grooves.validate();
   }
   require(std::abs(total - 1) <= 1e-9, "DepthLaw", "area_share", "must sum to 1 over the parts", total);
 }

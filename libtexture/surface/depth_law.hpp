@@ -6,20 +6,29 @@
 
 #include <vector>
 
+#include "libtexture/base/fields.hpp"
+
 namespace libtexture {
 
-/// Grooves of one origin: depths ~ exponential of mean depth_um; coverage = mean number of grooves over a
-/// point.
-struct Grooves {
-  double coverage;  ///< K, >= 0
-  double depth_um;  ///< mean groove depth delta [um], > 0
+/// Grooves of one kind. At a point the deepest of them is less deep than z with probability exp(-coverage
+/// exp(-z/depth)).
+struct GroovePopulation {
+  double depth_um = unset;  ///< mean depth of a groove [um], > 0
+  double coverage = unset;  ///< mean number of grooves over a point, >= 0
+
+  void validate() const;
+  bool operator==(const GroovePopulation&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{required("depth_um", &GroovePopulation::depth_um),
+                      required("coverage", &GroovePopulation::coverage)};
+  }
 };
 
 /// The grooves of one part of an area. A list of them describes an area of unlike parts: they mix by area,
 /// never by pooled roughness. One part of share 1 is a uniform surface.
 struct DepthLaw {
-  std::vector<Grooves> grooves;  ///< populations that lie over each other; none = unmarked
-  double area_share = 1;         ///< share of the area, 0 to 1
+  std::vector<GroovePopulation> grooves;  ///< populations that lie over each other; none = unmarked
+  double area_share = 1;                  ///< share of the area, 0 to 1
 };
 
 /// InvalidInput unless all figures are in range and the shares sum to 1 within 1e-9.

@@ -10,11 +10,6 @@
 
 namespace libtexture {
 
-void GroovePopulation::validate() const {
-  require_positive(depth_um, "GroovePopulation", "depth_um");
-  require_not_negative(coverage, "GroovePopulation", "coverage");
-}
-
 namespace {
 
 using Complex = std::complex<double>;

@@ -4,24 +4,10 @@
 
 #include <vector>
 
-#include "libtexture/base/fields.hpp"
+#include "libtexture/surface/depth_law.hpp"
 #include "libtexture/surface/gloss.hpp"
 
 namespace libtexture {
-
-/// Grooves of one kind. At a point the deepest of them is less deep than z with probability exp(-coverage
-/// exp(-z/depth)).
-struct GroovePopulation {
-  double depth_um = unset;  ///< mean depth of a groove [um], > 0
-  double coverage = unset;  ///< mean number of grooves over a point, >= 0
-
-  void validate() const;
-  bool operator==(const GroovePopulation&) const = default;
-  static constexpr auto fields() {
-    return std::tuple{required("depth_um", &GroovePopulation::depth_um),
-                      required("coverage", &GroovePopulation::coverage)};
-  }
-};
 
 /// Share (0 to 1) of the mirrored light that stays in the mirror direction: |A|^2 with
 /// A = 1 - i k int_0^inf exp(-i k z)(1 - exp(-G(z))) dz, k = 4 pi cos(angle)/wavelength, G(z) the sum of

@@ -199,7 +199,7 @@ TEST_CASE("parts of like pixels keep the area mean of each coverage") {
   const std::vector<DepthLaw> parts = depth_laws(scratches);
   double mean = 0;
   for (const DepthLaw& part : parts)
-    for (const Grooves& population : part.grooves)
+    for (const GroovePopulation& population : part.grooves)
       mean += population.depth_um == 0.2 ? part.area_share * population.coverage : 0;
   CHECK(mean == Approx(coverage_map(scratches, 0).mean()).epsilon(1e-12));
   CHECK(parts.size() < 200);

@@ -11,7 +11,7 @@ using Catch::Approx;
 
 namespace {
 std::vector<DepthLaw> one_population(double coverage, double depth_um) {
-  return {DepthLaw{{{coverage, depth_um}}}};
+  return {DepthLaw{{{depth_um, coverage}}}};
 }
 }  // namespace
 
@@ -45,14 +45,14 @@ TEST_CASE("very many grooves leave the roughness of the Gumbel distribution") {
 }
 
 TEST_CASE("populations over each other add their coverages") {
-  const std::vector<DepthLaw> split{DepthLaw{{{2, 0.2}, {3, 0.2}}}};
+  const std::vector<DepthLaw> split{DepthLaw{{{0.2, 2}, {0.2, 3}}}};
   CHECK(deeper_share(split, 0.3) == Approx(-std::expm1(-5 * std::exp(-1.5))).epsilon(1e-14));
   CHECK(depth_rms_nm(split) == Approx(depth_rms_nm(one_population(5, 0.2))).epsilon(1e-12));
   CHECK(unmarked_share(split) == Approx(std::exp(-5.)).epsilon(1e-12));
 }
 
 TEST_CASE("unlike parts mix by area, roughness included") {
-  const std::vector<DepthLaw> half_marked{DepthLaw{{{5, 0.2}}, 0.25}, DepthLaw{{}, 0.75}};
+  const std::vector<DepthLaw> half_marked{DepthLaw{{{0.2, 5}}, 0.25}, DepthLaw{{}, 0.75}};
   const auto marked = one_population(5, 0.2);
   const double mean_um = mean_depth_um(marked);
   const double rms_um = 1e-3 * depth_rms_nm(marked);
@@ -65,7 +65,7 @@ TEST_CASE("unlike parts mix by area, roughness included") {
 
 TEST_CASE("a fine population beside a coarse one is resolved") {
   // 20 times finer: the sum of the two closed forms where they lie side by side.
-  const std::vector<DepthLaw> parts{DepthLaw{{{5, 0.24}}, 0.5}, DepthLaw{{{5, 0.012}}, 0.5}};
+  const std::vector<DepthLaw> parts{DepthLaw{{{0.24, 5}}, 0.5}, DepthLaw{{{0.012, 5}}, 0.5}};
   const double unit = mean_depth_um(one_population(5, 1));
   CHECK(mean_depth_um(parts) == Approx(unit * (0.12 + 0.006)).epsilon(1e-9));
 }
@@ -77,8 +77,9 @@ TEST_CASE("an unmarked surface is smooth") {
 }
 
 TEST_CASE("a depth law out of range is refused") {
-  CHECK_THROWS_WITH(mean_depth_um(one_population(-1, 0.2)), "Grooves: coverage must be >= 0 (got -1)");
-  CHECK_THROWS_WITH(mean_depth_um(one_population(1, 0)), "Grooves: depth_um must be > 0 (got 0 um)");
+  CHECK_THROWS_WITH(mean_depth_um(one_population(-1, 0.2)),
+                    "GroovePopulation: coverage must be >= 0 (got -1)");
+  CHECK_THROWS_WITH(mean_depth_um(one_population(1, 0)), "GroovePopulation: depth_um must be > 0 (got 0 um)");
   CHECK_THROWS_AS(mean_depth_um({DepthLaw{{}, 0.5}}), InvalidInput);
   CHECK_THROWS_AS(mean_depth_um({}), InvalidInput);
   CHECK_THROWS_AS(deeper_share({DepthLaw{}}, -0.1), InvalidInput);
