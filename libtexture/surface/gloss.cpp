@@ -28,7 +28,10 @@ void require_angle(double angle_deg, const char* owner) {
 double fresnel(double angle_deg, double refractive_index) {
   require_angle(angle_deg, "fresnel");
   require_within(refractive_index, 1, 4, "fresnel", "refractive_index");
-  const double outside = cosine(angle_deg);
+  return fresnel_of_cosine(cosine(angle_deg), refractive_index);
+}
+
+double fresnel_of_cosine(double outside, double refractive_index) {
   const double inside =
       std::sqrt(refractive_index * refractive_index - 1 + outside * outside) / refractive_index;
   const double across = (outside - refractive_index * inside) / (outside + refractive_index * inside);

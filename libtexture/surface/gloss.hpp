@@ -10,6 +10,9 @@ inline constexpr double light_wavelength_nm = 550;
 /// (Fresnel).
 double fresnel(double angle_deg, double refractive_index);
 
+/// The same from the cosine of the angle, 0 to 1; for inner loops: nothing is checked.
+double fresnel_of_cosine(double cosine, double refractive_index);
+
 /// Gloss [GU] of a surface that mirrors `specular_share` (0 to 1) of what a smooth one would: 100 x its flux
 /// over that of glass of index 1.567 (ISO 2813). Scratches throw light outside the receptor: give their
 /// specular_share.

@@ -54,7 +54,7 @@ TEST_CASE("a Gaussian image shift blurs a comb as its Fourier series says") {
 TEST_CASE("a sinusoidal image shift blurs a comb as its arcs say, up and down again") {
   for (const double x : {0.1, 0.3, 0.499})
     CHECK(comb_contrast(sinusoidal_shifts(x), 1) == Approx(1).margin(5e-4));
-  // Closed form (see docs/physics.md), rounded to four decimals.
+  // Closed form (below), rounded to four decimals.
   const std::pair<double, double> figures[] = {
       {0.6, 0.464559}, {0.75, 0.2163}, {0.8, 0.1609}, {1, 0.3333}, {1.2, 0.4528}};
   for (const auto& [x, expected] : figures)
