@@ -22,8 +22,6 @@ void TextureBand::validate() const {
   require_within(skewness, -0.9, 0.9, "TextureBand", "skewness");
 }
 
-namespace {
-
 void require_fits(const TextureBand& band, const Grid& grid) {
   const double shortest = 4 * grid.pixel_mm;
   const double longest = std::max(grid.width_mm(), grid.height_mm()) / 2;
@@ -34,6 +32,8 @@ void require_fits(const TextureBand& band, const Grid& grid) {
   require(band.wavelength_mm <= longest * slack, "TextureBand", "wavelength_mm",
           "must be <= half the larger patch side = " + to_text(longest) + " mm", band.wavelength_mm);
 }
+
+namespace {
 
 /// Amplitude of the mode of wave vector (x, y) [cycles/mm], up to a factor that all modes share.
 double ring_amplitude(const TextureBand& band, double x, double y, bool is_profile) {

@@ -29,6 +29,10 @@ struct TextureBand {
   }
 };
 
+/// Throws InvalidInput where the grid cannot resolve a band (wavelength under 4 pixels) or hold it (over half
+/// the larger side).
+void require_fits(const TextureBand& band, const Grid& grid);
+
 /// The surface of some bands on a grid; the rms of each band is as asked to 1e-9 (relative), the mean is 0.
 /// One seed gives the same surface on a finer grid of the same size and for any number of threads, as long as the coarse
 /// grid resolves the whole ring (wavelength_mm >= 2^(1 + bandwidth_octaves) pixels).
