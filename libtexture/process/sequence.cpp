@@ -59,10 +59,8 @@ MirroredLight mirrored_light(const std::vector<DepthLaw>& laws, double angle_deg
   const ClarityOptions lens;
   MirroredLight light;
   for (const DepthLaw& law : laws) {
-    std::vector<GroovePopulation> grooves;
-    for (const Grooves& one : law.grooves) grooves.push_back({one.depth_um, one.coverage});
-    light.specular += law.area_share * specular_share(grooves, angle_deg);
-    light.veil += law.area_share * haze_share(grooves, angle_deg, 0, lens.lens_half_angle_deg);
+    light.specular += law.area_share * specular_share(law.grooves, angle_deg);
+    light.veil += law.area_share * haze_share(law.grooves, angle_deg, 0, lens.lens_half_angle_deg);
   }
   return light;
 }
