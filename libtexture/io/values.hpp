@@ -2,17 +2,13 @@
 // Values: any struct with a field table, to JSON and back. Job files, Python dicts, reports and pickles all
 // pass here.
 
-#include <array>
 #include <concepts>
 #include <limits>
-#include <map>
-#include <optional>
 #include <string>
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
-#include "libtexture/io/bad_value.hpp"
-#include "libtexture/tool/grit.hpp"
+#include "libtexture/io/value_kinds.hpp"
 
 namespace libtexture {
 
@@ -28,29 +24,6 @@ template <class T>
 T from_json(const Json& json, const std::string& path = "");
 
 namespace detail {
-
-template <class T>
-struct IsOptional : std::false_type {};
-template <class T>
-struct IsOptional<std::optional<T>> : std::true_type {};
-template <class T>
-struct IsVector : std::false_type {};
-template <class T>
-struct IsVector<std::vector<T>> : std::true_type {};
-template <class T>
-struct IsArray : std::false_type {};
-template <class T, std::size_t n>
-struct IsArray<std::array<T, n>> : std::true_type {};
-template <class T>
-struct IsMap : std::false_type {};
-template <class T>
-struct IsMap<std::map<std::string, T>> : std::true_type {};
-
-double read_number(const Json& json, const std::string& path);
-std::int64_t read_integer(const Json& json, const std::string& path, std::int64_t least, std::int64_t most);
-std::uint64_t read_unsigned(const Json& json, const std::string& path);
-Grit read_grit(const Json& json, const std::string& path);
-Json write_grit(const Grit& grit);
 
 inline bool is_given(double value) {
   return value == value;

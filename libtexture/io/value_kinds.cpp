@@ -1,7 +1,9 @@
-#include "libtexture/io/values.hpp"
+#include "libtexture/io/value_kinds.hpp"
 
 #include <cmath>
 #include <cstdint>
+
+#include "libtexture/base/fields.hpp"
 
 namespace libtexture::detail {
 
