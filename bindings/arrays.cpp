@@ -14,6 +14,14 @@ py::array read_only(py::array array) {
   return array;
 }
 
+/// Values on the heap, and what deletes them when Python drops it.
+template <class Values>
+std::pair<const Values*, py::capsule> keep(Values values) {
+  auto kept = std::make_unique<Values>(std::move(values));
+  const py::capsule owner(kept.get(), [](void* pointer) { delete static_cast<Values*>(pointer); });
+  return {kept.release(), owner};
+}
+
 }  // namespace
 
 py::array view(const Array2d& values, py::handle owner) {
@@ -25,11 +33,13 @@ py::array view(std::span<const double> values, py::handle owner) {
 }
 
 py::array array_of(std::vector<double> values) {
-  auto held = std::make_unique<std::vector<double>>(std::move(values));
-  const py::capsule owner(held.get(),
-                          [](void* pointer) { delete static_cast<std::vector<double>*>(pointer); });
-  const std::vector<double>& kept = *held.release();  // the capsule deletes it
-  return py::array_t<double>(static_cast<py::ssize_t>(kept.size()), kept.data(), owner);
+  const auto [kept, owner] = keep(std::move(values));
+  return py::array_t<double>(static_cast<py::ssize_t>(kept->size()), kept->data(), owner);
+}
+
+py::array array_of(Array2d values) {
+  const auto [kept, owner] = keep(std::move(values));
+  return py::array_t<double>({kept->rows(), kept->cols()}, kept->data(), owner);
 }
 
 Eigen::Map<const Array2d> map_of(py::handle array, std::string_view owner, std::string_view field) {

@@ -32,6 +32,9 @@ py::object each(const Numbers& numbers, const Function& function) {
 /// A row of numbers that the array owns; not copied.
 py::array array_of(std::vector<double> values);
 
+/// The same for a map, shape (rows, cols).
+py::array array_of(Array2d values);
+
 /// The numbers of a numpy array as an array of (rows, cols); one dimension = one row. ValueError, with what
 /// is needed, unless it is float64 in C order: a conversion is for the caller to see.
 Eigen::Map<const Array2d> map_of(py::handle array, std::string_view owner, std::string_view field);

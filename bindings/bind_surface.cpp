@@ -1,9 +1,13 @@
-// surface: height field, texture, metrology, coating, wet film.
+// surface: height field, texture, metrology, coating, wet film, optics.
 #include "arrays.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/surface/coating.hpp"
+#include "libtexture/surface/gloss.hpp"
 #include "libtexture/surface/height_field.hpp"
+#include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/metrology.hpp"
+#include "libtexture/surface/slope.hpp"
+#include "libtexture/surface/specular_share.hpp"
 #include "libtexture/surface/texture.hpp"
 #include "libtexture/surface/wet_film.hpp"
 #include "module.hpp"
@@ -101,6 +105,41 @@ void bind_wet_film(py::module_& module) {
       "exact"_a = false, doc<"levelling_rate_per_s">);
 }
 
+void bind_slope(py::module_& module) {
+  module.def(
+      "slope",
+      [](const HeightField& field, Direction direction, double footprint_mm) {
+        return array_of(slope(field, direction, footprint_mm));
+      },
+      "field"_a, py::kw_only(), "direction"_a = Direction::rows, "footprint_mm"_a = 0.0, doc<"slope">);
+  module.def("rms_slope", &rms_slope, "field"_a, py::kw_only(), "direction"_a = Direction::rows,
+             "footprint_mm"_a = 0.0, doc<"rms_slope">, WithoutLock());
+}
+
+void bind_gloss(py::module_& module) {
+  bind_fields<GroovePopulation, "GroovePopulation">(module);
+  module.def("gloss_gu", &gloss_gu, py::kw_only(), "angle_deg"_a, "refractive_index"_a,
+             "roughness_nm"_a = 0.0, doc<"gloss_gu">);
+  module.def("gloss_of_share_gu", &gloss_of_share_gu, py::kw_only(), "angle_deg"_a, "refractive_index"_a,
+             "specular_share"_a, doc<"gloss_of_share_gu">);
+  module.def("specular_share", &specular_share, "grooves"_a, py::kw_only(), "angle_deg"_a,
+             "wavelength_nm"_a = light_wavelength_nm, doc<"specular_share">);
+}
+
+void bind_image_clarity(py::module_& module) {
+  def_with_options<ClarityOptions, "ClarityOptions">(
+      module, "image_clarity_percent", "field: HeightField", "float", doc<"image_clarity_percent">,
+      [](const HeightField& field, const py::kwargs& options) {
+        return image_clarity_percent(field, value_of<ClarityOptions>(options, "image_clarity_percent"));
+      },
+      "field"_a);
+  module.def("image_wander_arcmin", &image_wander_arcmin, "field"_a, py::kw_only(),
+             "direction"_a = Direction::rows, "footprint_mm"_a = 0.0, doc<"image_wander_arcmin">,
+             WithoutLock());
+  module.def("smallest_letter_mm", &smallest_letter_mm, py::kw_only(), "wander_arcmin"_a, "distance_m"_a,
+             doc<"smallest_letter_mm">);
+}
+
 }  // namespace
 
 void bind_surface(py::module_& module) {
@@ -109,6 +148,9 @@ void bind_surface(py::module_& module) {
   bind_metrology(module);
   bind_coating(module);
   bind_wet_film(module);
+  bind_slope(module);
+  bind_gloss(module);
+  bind_image_clarity(module);
 }
 
 }  // namespace libtexture::python

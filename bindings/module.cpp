@@ -8,4 +8,5 @@ PYBIND11_MODULE(_core, module) {
   libtexture::python::bind_numerics(module);
   libtexture::python::bind_surface(module);
   libtexture::python::bind_tool(module);
+  libtexture::python::bind_io(module);
 }

@@ -9,6 +9,15 @@ void throw_wrong_type(py::handle value, std::string_view owner, std::string_view
   throw InvalidInput(message + " (got " + std::string(py::repr(value)) + ")");
 }
 
+py::object object_of(const Json& json) {
+  return py::module_::import("json").attr("loads")(json.dump());
+}
+
+Json json_of(py::handle object) {
+  const py::object text = py::module_::import("json").attr("dumps")(object, py::arg("allow_nan") = false);
+  return Json::parse(text.cast<std::string>());
+}
+
 void require_known(const py::kwargs& given, const std::vector<std::string>& known, const std::string& owner) {
   for (const auto& item : given) {
     const auto word = item.first.cast<std::string>();

@@ -15,6 +15,7 @@
 
 #include "docs.hpp"
 #include "libtexture/base/fields.hpp"
+#include "libtexture/io/values.hpp"
 
 namespace pybind11::detail {
 
@@ -162,6 +163,36 @@ std::string parameters_of() {
   return text;
 }
 
+/// "name: comment" of each field, a line each.
+template <HasFields T, Name name>
+std::string field_docs() {
+  std::string text;
+  [&]<std::size_t... I>(std::index_sequence<I...>) {
+    ((text += std::string("\n    ") + std::get<I>(T::fields()).name + ": " +
+              find_doc(name.text, std::get<I>(T::fields()).name)),
+     ...);
+  }
+  (std::make_index_sequence<std::tuple_size_v<decltype(T::fields())>>{});
+  return text;
+}
+
+/// Adds a function whose keywords are the fields of an options struct: function(..., py::kwargs).
+/// before: its other parameters, as in a signature.
+template <HasFields Options, Name options_name, class Function, class... Extra>
+void def_with_options(py::module_& module, const std::string& name, const std::string& before,
+                      const std::string& returns, const std::string& comment, const Function& function,
+                      const Extra&... extra) {
+  const std::string signature = name + "(" + before + ", *" + parameters_of<Options>() + ") -> " + returns;
+  const std::string text = signature + "\n\n" + comment + "\n" + field_docs<Options, options_name>();
+  py::options options;
+  options.disable_function_signatures();
+  module.def(name.c_str(), function, extra..., text.c_str());
+}
+
+/// JSON as Python's own dicts, lists, numbers and strings, and back.
+py::object object_of(const Json& json);
+Json json_of(py::handle object);
+
 /// A constructor call; fields that hold their default are left out.
 template <HasFields T>
 std::string repr_of(const T& value, const std::string& name) {
@@ -216,6 +247,13 @@ py::class_<T> bind_fields(py::module_& module) {
         },
         ("replace(self, **changes) -> " + name + "\n\nThe same value with some fields changed.").c_str());
   }
+  bound
+      .def(
+          "to_dict", [](const T& self) { return object_of(to_json(self)); },
+          "The fields as plain values, as in JSON.")
+      .def_static(
+          "from_dict", [](const py::dict& fields) { return from_json<T>(json_of(fields)); },
+          py::arg("fields"), "The value of such a dict; ValueError, with the path, where a field is wrong.");
   bound.def(py::self == py::self)
       .def("__repr__", [name](const T& self) { return repr_of(self, name); })
       .def(py::pickle(&fields_of<T>, [name](const py::dict& state) {

@@ -16,9 +16,9 @@ namespace libtexture {
 /// whose keys are the fields of the struct. A table may say like = "another name" and then what differs; an
 /// abrasive like another with a new grit is that product at_grit(), before further keys override.
 struct Catalogue {
-  std::map<std::string, Abrasive> abrasives;
-  std::map<std::string, Backing> backings;
-  std::map<std::string, Motion> motions;
+  std::map<std::string, Abrasive> abrasives;  ///< by name
+  std::map<std::string, Backing> backings;    ///< by name
+  std::map<std::string, Motion> motions;      ///< by name
 };
 
 /// The catalogue shipped with the library: estimates with their ranges and sources.

@@ -21,6 +21,15 @@ struct ClarityOptions {
   double lens_half_angle_deg = 3;              ///< scattered light within it veils the image; estimate
 
   void validate() const;
+  static constexpr auto fields() {
+    return std::tuple{optional("comb_mm", &ClarityOptions::comb_mm),
+                      optional("distance_mm", &ClarityOptions::distance_mm),
+                      optional("angle_deg", &ClarityOptions::angle_deg),
+                      optional("slit_mm", &ClarityOptions::slit_mm),
+                      optional("direction", &ClarityOptions::direction),
+                      optional("grooves", &ClarityOptions::grooves),
+                      optional("lens_half_angle_deg", &ClarityOptions::lens_half_angle_deg)};
+  }
 };
 
 /// Image clarity [%, 0 to 100]: each pixel shifts the slit's image by 2 distance_mm slope; M and m are the

@@ -63,3 +63,19 @@ def test_a_dry_film_shows_each_wave_of_the_base_by_its_share(field):
     )
     share = lt.dry_amplitude_share(film, wavelength_mm=6.4)  # the only wave of the field
     np.testing.assert_allclose(lt.dry(base=field, wet_film=film).height_um, share * field.height_um, atol=1e-12)
+
+
+def test_gloss_and_image_clarity_of_a_smooth_clear():
+    # ISO 2813: 100 GU is glass of index 1.567; Fresnel at 20 degrees for index 1.5 gives 82.045.
+    assert lt.gloss_gu(angle_deg=20, refractive_index=1.5) == pytest.approx(82.045, abs=0.001)
+    flat = lt.HeightField(height_um=np.zeros((4, 64)), pixel_mm=0.2)
+    assert lt.image_clarity_percent(flat, comb_mm=0.5, slit_mm=0.0) == pytest.approx(100, abs=1e-9)
+    with pytest.raises(ValueError, match="^image_clarity_percent: unknown field com_mm; nearest known: comb_mm$"):
+        lt.image_clarity_percent(flat, com_mm=0.5)
+
+
+def test_the_slope_of_a_wave_is_its_derivative(field):
+    # Closed form: d/dx sin(2 pi x/L) in um per um, L = 32 pixels of 200 um.
+    phase = 2 * np.pi * (np.arange(32) + 0.5) / 32
+    np.testing.assert_allclose(lt.slope(field)[0], 2 * np.pi / 6400 * np.cos(phase), atol=1e-15)
+    assert lt.rms_slope(field, direction="columns") == pytest.approx(0, abs=1e-15)

@@ -1,0 +1,50 @@
+// io: surface files and the catalogue of tools. A file that is missing crosses as FileNotFoundError.
+#include <pybind11/stl/filesystem.h>
+
+#include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/surface_file.hpp"
+#include "libtexture/io/toml_file.hpp"
+#include "libtexture/io/whole_file.hpp"
+#include "module.hpp"
+#include "values.hpp"
+
+namespace libtexture::python {
+namespace {
+
+using namespace py::literals;
+
+void bind_files(py::module_& module) {
+  py::register_exception_translator([](std::exception_ptr thrown) {
+    try {
+      std::rethrow_exception(thrown);
+    } catch (const FileMissing& error) {
+      PyErr_SetString(PyExc_FileNotFoundError, error.what());
+    }
+  });
+  module.def("read_surface", &read_surface, "path"_a, py::kw_only(), "pixel_mm"_a = py::none(),
+             doc<"read_surface">);
+  module.def("write_surface", &write_surface, "field"_a, "path"_a, doc<"write_surface">);
+}
+
+void bind_catalogue(py::module_& module) {
+  py::class_<Catalogue>(module, "Catalogue", doc<"Catalogue">)
+      .def_static("shipped", &shipped_catalogue, doc<"shipped_catalogue">)
+      .def(
+          "extended",
+          [](const Catalogue& self, const std::filesystem::path& path) {
+            return extended(self, read_toml(path));
+          },
+          "path"_a, doc<"extended">)
+      .def_readonly("abrasives", &Catalogue::abrasives, doc<"Catalogue::abrasives">)
+      .def_readonly("backings", &Catalogue::backings, doc<"Catalogue::backings">)
+      .def_readonly("motions", &Catalogue::motions, doc<"Catalogue::motions">);
+}
+
+}  // namespace
+
+void bind_io(py::module_& module) {
+  bind_files(module);
+  bind_catalogue(module);
+}
+
+}  // namespace libtexture::python
