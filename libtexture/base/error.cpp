@@ -37,8 +37,8 @@ void require_not_negative(double value, std::string_view owner, std::string_view
 }
 
 void require_within(double value, double least, double most, std::string_view owner, std::string_view field) {
-  const std::string rule = "must be between " + to_text(least) + " and " + to_text(most);
-  require(value >= least && value <= most, owner, field, rule, value);
+  if (value >= least && value <= most) return;  // before the rule is spelt out: this runs in loops
+  require(false, owner, field, "must be between " + to_text(least) + " and " + to_text(most), value);
 }
 
 namespace {
