@@ -1,0 +1,199 @@
+// The solvers measured: transform pairs and seconds, beside the classic method, with an outside checker and
+// the gates.
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <ctime>
+#include <numbers>
+#include <vector>
+
+#include "battery.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/numerics/contact.hpp"
+#include "libtexture/numerics/erosion.hpp"
+#include "polonsky_keer.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+using Values = AlignedVector<double>;
+
+constexpr double accuracy = 1e-6;  // asked of all solves compared, by the outside checker
+constexpr int most_classic_pairs = 2000;
+const IncrementOptions increment_options{.residual_tolerance = 1e-7, .gap_tolerance = accuracy};
+
+int missed_gates = 0;
+
+void gate(const char* name, double value, double most) {
+  const bool is_met = value <= most;
+  missed_gates += !is_met;
+  std::printf("  gate: %s <= %g: %s\n", name, most, is_met ? "met" : "MISSED");
+}
+
+// Processor time of work on one thread: other work on the machine counts less than in time by the clock.
+double seconds_of(const auto& work) {
+  const std::clock_t start = std::clock();
+  work();
+  return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+}
+
+// Mean time of one forward and one inverse transform.
+double pair_seconds(const Grid& grid, int pairs) {
+  Fft fft(grid);
+  Values values(fft.real_size(), 1.0);
+  Spectrum half(fft.half_size());
+  return seconds_of([&] {
+           for (int k = 0; k < pairs; ++k) {
+             fft.forward(values, half);
+             fft.inverse_unscaled(half, values);
+           }
+         }) / pairs;
+}
+
+// A plate on springs of about a film disc on an interface pad, on 1.5 um of texture.
+battery::Case typical(int n, double removal_m) {
+  const Grid grid{n, n, .1};
+  return {grid, battery::flat_band(grid, 1, 8, 1.5e-6, 1),
+          battery::plate_on_springs(grid, 1.6e-4, 0, 3e7, 1500), removal_m};
+}
+
+benchmark::ClassicReport solve_classic(const battery::Case& c, Values& pressure) {
+  Values compliance(c.stiffness.size(), 0.0);
+  for (std::size_t k = 1; k < compliance.size(); ++k) compliance[k] = 1 / c.stiffness[k] + c.removal_m;
+  return benchmark::solve_classic(c.grid, c.height_m, compliance, accuracy, most_classic_pairs, pressure);
+}
+
+struct Tally {
+  std::vector<int> pairs;
+  double greatest_error = 0;
+  int failures = 0;
+
+  void add(int transform_pairs, double error) {
+    pairs.push_back(transform_pairs);
+    greatest_error = std::max(greatest_error, error);
+    failures += !(error <= accuracy);
+  }
+  int median() { return std::sort(pairs.begin(), pairs.end()), pairs[pairs.size() / 2]; }
+  int worst() const { return *std::max_element(pairs.begin(), pairs.end()); }
+  void print(const char* name) {
+    std::printf("  %-32s %6d %6d %8d   %.1e\n", name, median(), worst(), failures, greatest_error);
+  }
+};
+
+void run_battery() {
+  std::printf(
+      "Levelling increments, 40 random cases, N = 256, to %g\n  %-32s median  worst failures   greatest "
+      "error\n",
+      accuracy, "pairs");
+  Tally ours, classic;
+  for (int index = 0; index < 40; ++index) {
+    const battery::Case c = battery::make_case(index);
+    Values pressure;
+    try {
+      const int pairs = Increment(c.grid, c.stiffness)
+                            .solve(c.height_m, c.removal_m, pressure, increment_options)
+                            .transform_pairs;
+      ours.add(pairs, battery::error_of(c, pressure));
+    } catch (const NotConverged& stopped) {
+      ours.add(stopped.iterations, HUGE_VAL);
+    }
+    const int pairs = solve_classic(c, pressure).transform_pairs;
+    classic.add(pairs, battery::error_of(c, pressure));
+  }
+  ours.print("increment");
+  classic.print("Polonsky and Keer (1999)");
+  gate("median pairs", ours.median(), 15);
+  gate("worst pairs", ours.worst(), 80);
+  gate("failures", ours.failures, 0);
+}
+
+void run_typical_increments() {
+  std::printf("\nOne increment of a film disc on a pad, N = 512, to %g\n  %-32s   .5 um   .1 um   .05 um\n",
+              accuracy, "pairs");
+  int ours[3], classic[3], k = 0;
+  for (const double removal_m : {.5e-6, .1e-6, .05e-6}) {
+    const battery::Case c = typical(512, removal_m);
+    Values pressure;
+    ours[k] = Increment(c.grid, c.stiffness)
+                  .solve(c.height_m, c.removal_m, pressure, increment_options)
+                  .transform_pairs;
+    classic[k++] = solve_classic(c, pressure).transform_pairs;
+  }
+  std::printf("  %-32s %7d %7d %8d\n", "increment", ours[0], ours[1], ours[2]);
+  std::printf("  %-32s %7d %7d %8d\n", "Polonsky and Keer (1999)", classic[0], classic[1], classic[2]);
+}
+
+void run_times() {
+  std::printf("\nProcessor time of an increment of .1 um over its pairs x one pair\n");
+  for (const int n : {512, 1024}) {
+    const battery::Case c = typical(n, .1e-6);
+    Increment increment(c.grid, c.stiffness);
+    Values pressure;
+    int pairs = 0;
+    double pair = 0, total = 0;
+    constexpr int rounds = 4;  // both in turn, so that both meet the same machine
+    for (int k = 0; k < rounds; ++k) {
+      total += seconds_of([&] {
+        pairs = increment.solve(c.height_m, c.removal_m, pressure, increment_options).transform_pairs;
+      }) / rounds;
+      pair += pair_seconds(c.grid, pairs) / rounds;
+    }
+    std::printf("  N = %-4d  %d pairs, %.3f s, one pair %.2f ms, ratio %.2f\n", n, pairs, total, 1e3 * pair,
+                total / (pairs * pair));
+    gate("ratio", total / (pairs * pair), 2.5);
+  }
+}
+
+void run_contact() {
+  const Grid grid{512, 512, .1};
+  const double pressure_pa = 5.9e5;
+  const Values height = battery::flat_band(grid, 1, 8, 1.5e-6, 1);
+  Values stiffness, compliance, pressure, gap;
+  for (const double q : wave_numbers_per_m(grid)) {
+    stiffness.push_back(1e9 * q / 2);  // a half-space of 1 GPa
+    compliance.push_back(q > 0 ? pressure_pa / stiffness.back() : 0);
+  }
+  ContactReport solved;
+  Contact contact(grid, stiffness);
+  const double seconds = seconds_of(
+      [&] { solved = contact.solve(height, pressure_pa, pressure, gap, {.tolerance = accuracy}); });
+  benchmark::ClassicReport classic;
+  const double classic_seconds = seconds_of([&] {
+    classic = benchmark::solve_classic(grid, height, compliance, accuracy, most_classic_pairs, pressure);
+  });
+  std::printf("\nContact at rest on a half-space, N = 512, %.0f %% in contact, to %g\n",
+              100 * solved.contact_share, accuracy);
+  std::printf("  %-32s %6d pairs  %.2f s\n", "contact", solved.transform_pairs, seconds);
+  std::printf("  %-32s %6d pairs  %.2f s\n", "Polonsky and Keer (1999)", classic.transform_pairs,
+              classic_seconds);
+  gate("pairs", solved.transform_pairs, 100);
+}
+
+void run_levelling() {
+  std::printf("\nLevelling by 5 um, N = 512, amplitudes to 1e-3 um\n");
+  battery::Case c = typical(512, 0);
+  for (double& h : c.height_m) h *= 1e6;
+  for (double& s : c.stiffness) s *= 1e-6;
+  const double pair = pair_seconds(c.grid, 20);
+  for (const std::vector<double>& at_um : {std::vector<double>{5}, {.5, 1, 2, 3, 5}}) {
+    Erosion run;
+    const double seconds = seconds_of([&] { run = erode(c.grid, c.height_m, c.stiffness, at_um); });
+    std::printf("  %zu reports: %d increments, %d pairs, %.1f s, ratio %.2f, error %.1e um\n", at_um.size(),
+                run.increments, run.transform_pairs, seconds, seconds / (run.transform_pairs * pair),
+                run.amplitude_error);
+  }
+}
+
+}  // namespace
+
+int main() {
+  run_battery();
+  run_typical_increments();
+  run_times();
+  run_contact();
+  run_levelling();
+  std::printf("\n%s\n", missed_gates == 0 ? "All gates met." : "A gate was missed.");
+  return missed_gates == 0 ? 0 : 1;
+}
