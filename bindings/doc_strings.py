@@ -29,6 +29,7 @@ def read_docs(text):
     """Pairs of (qualified name, comment) of one header."""
     scopes = []  # one per open brace: a name, or None for a body
     pending = []
+    statement = ""  # what has been read of a declaration that goes on in the next line
     last = None  # the name whose ///< comment may go on in the next line
     for line in text.splitlines():
         line = line.strip()
@@ -50,11 +51,16 @@ def read_docs(text):
         scope = SCOPE.match(code)
         named = [name for name in scopes if name and name != "libtexture"]
         if is_declaration:
-            name = declared_name(code)
-            last = "::".join([*named, name]) if name else None
+            if not statement:
+                name = declared_name(code)
+                last = "::".join([*named, name]) if name else None
+            statement += code
             comment = "\n".join(pending) or trailing.strip()
             if last and comment:
                 yield last, comment
+        is_ended = code[-1] in ";{}:" or code[-1] == "," and statement.count("(") == statement.count(")")
+        if is_ended:
+            statement = ""
         pending = []
         opened = scope[2] if scope else None
         for brace in re.findall(r"[{}]", code):

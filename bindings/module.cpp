@@ -8,5 +8,7 @@ PYBIND11_MODULE(_core, module) {
   libtexture::python::bind_numerics(module);
   libtexture::python::bind_surface(module);
   libtexture::python::bind_tool(module);
+  libtexture::python::bind_process(module);
+  libtexture::python::bind_plan(module);
   libtexture::python::bind_io(module);
 }

@@ -9,6 +9,8 @@ void bind_base(pybind11::module_& module);
 void bind_numerics(pybind11::module_& module);
 void bind_surface(pybind11::module_& module);
 void bind_tool(pybind11::module_& module);
+void bind_process(pybind11::module_& module);
+void bind_plan(pybind11::module_& module);
 void bind_io(pybind11::module_& module);
 
 }  // namespace libtexture::python

@@ -182,7 +182,9 @@ template <HasFields Options, Name options_name, class Function, class... Extra>
 void def_with_options(py::module_& module, const std::string& name, const std::string& before,
                       const std::string& returns, const std::string& comment, const Function& function,
                       const Extra&... extra) {
-  const std::string signature = name + "(" + before + ", *" + parameters_of<Options>() + ") -> " + returns;
+  const bool has_star = before.find('*') != std::string::npos;
+  const std::string signature =
+      name + "(" + before + (has_star ? "" : ", *") + parameters_of<Options>() + ") -> " + returns;
   const std::string text = signature + "\n\n" + comment + "\n" + field_docs<Options, options_name>();
   py::options options;
   options.disable_function_signatures();

@@ -38,10 +38,10 @@ struct Gauge {
 
 /// What is known of the paint besides the readings.
 struct Paint {
-  PaintKind kind = PaintKind::unknown;
+  PaintKind kind = PaintKind::unknown;  ///< who painted
   std::optional<double> clear_um =
       {};  ///< thickness of the clear [um], > 0 to 5000; none = from the kind's prior
-  Gauge gauge = {};
+  Gauge gauge = {};  ///< what the readings were taken with
   double hardness_mpa =
       200;  ///< indentation hardness of the clear [MPa], > 0 to 10000 (ISO 14577 practice: 150-300)
 
@@ -65,7 +65,7 @@ struct Target {
   std::optional<double> rms_um = {};  ///< texture left [um], > 0
   std::optional<std::array<double, 2>> band_mm =
       {};  ///< shortest and longest wavelength that rms_um counts [mm]
-  std::optional<TargetPreset> preset = {};
+  std::optional<TargetPreset> preset = {};           ///< a share of levelling with a name
   std::optional<double> image_clarity_percent = {};  ///< at least [%], > 0 to 100
   std::optional<double> letter_mm = {};  ///< letters of this height can be read in the reflection [mm], > 0
   std::optional<double> distance_m =
@@ -100,7 +100,7 @@ struct Budget {
 
 /// Steps in order, under a name.
 struct Sequence {
-  std::string name = {};
+  std::string name = {};        ///< as results name it
   std::vector<Step> step = {};  ///< at least one
 
   void validate() const;
@@ -116,10 +116,10 @@ struct Job {
   std::uint64_t seed = 1;         ///< of everything drawn at random
   Grid patch = {};                ///< the surface that is simulated; at most 2^24 pixels
   std::vector<Panel> panel = {};  ///< at least one
-  Paint coating = {};
-  TextureSource texture = {};  ///< its waves fit the patch
-  Target target = {};
-  Budget budget = {};
+  Paint coating = {};             ///< what is known of the paint
+  TextureSource texture = {};     ///< its waves fit the patch
+  Target target = {};             ///< what is to be reached
+  Budget budget = {};             ///< what may be spent
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in

@@ -40,7 +40,7 @@ TextureBand band_of(const SeenTexture& seen);
 
 /// A texture that formed when a wet film dried over a textured base.
 struct WetTexture {
-  WetFilm film = {};
+  WetFilm film = {};              ///< as it was laid on
   std::vector<TextureBand> base;  ///< texture of what the film was laid on; at least one band
 
   void validate() const;
@@ -52,11 +52,11 @@ struct WetTexture {
 
 /// Exactly one of these.
 struct TextureSource {
-  std::vector<TextureBand> bands = {};
+  std::vector<TextureBand> bands = {};  ///< at least one, where this is the source
   std::optional<std::string> file =
       {};  ///< a measured surface; a job file's own folder is where a relative path starts
-  std::optional<SeenTexture> seen = {};
-  std::optional<WetTexture> wet_film = {};
+  std::optional<SeenTexture> seen = {};     ///< judged by eye
+  std::optional<WetTexture> wet_film = {};  ///< what dries over a textured base
 
   void validate() const;
   bool operator==(const TextureSource&) const = default;

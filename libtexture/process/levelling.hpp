@@ -19,6 +19,13 @@ struct LevelOptions {
   std::optional<double> disc_diameter_mm = {};      ///< given: waves longer than about half a disc are followed, not levelled [mm], > 0
 
   void validate() const;
+  static constexpr auto fields() {
+    return std::tuple{required("removal_um", &LevelOptions::removal_um),
+                      optional("report_at_um", &LevelOptions::report_at_um),
+                      optional("amplitude_tolerance_um", &LevelOptions::amplitude_tolerance_um),
+                      optional("touched_beyond_um", &LevelOptions::touched_beyond_um),
+                      optional("disc_diameter_mm", &LevelOptions::disc_diameter_mm)};
+  }
 };
 
 /// The worn patch, and how it got there: one value per report.

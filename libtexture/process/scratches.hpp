@@ -48,13 +48,13 @@ struct GrooveFigures {
 
 /// The grooves of one step, with what the step has removed so far.
 struct ScratchPopulation {
-  GrooveFigures figures;
-  Array2d removal_um;  ///< (rows, cols) clear removed by these grooves, >= 0 [um]; 1 x 1 = uniform
+  GrooveFigures figures;  ///< its grooves
+  Array2d removal_um;     ///< (rows, cols) clear removed by these grooves, >= 0 [um]; 1 x 1 = uniform
 };
 
 /// All scratches of a patch, oldest step first; all maps have one shape. Empty = unmarked.
 struct Scratches {
-  std::vector<ScratchPopulation> populations;
+  std::vector<ScratchPopulation> populations;  ///< one per kind of groove
 };
 
 /// What counts as a visible scratch.

@@ -21,6 +21,14 @@ struct SimulateOptions {
   ScratchLimits scratch_limits = {};             ///< what counts as a visible scratch
 
   void validate() const;
+  static constexpr auto fields() {
+    return std::tuple{optional("area_m2", &SimulateOptions::area_m2),
+                      optional("crown_radius_m", &SimulateOptions::crown_radius_m),
+                      optional("band_edges_mm", &SimulateOptions::band_edges_mm),
+                      optional("amplitude_tolerance_um", &SimulateOptions::amplitude_tolerance_um),
+                      optional("refractive_index", &SimulateOptions::refractive_index),
+                      optional("scratch_limits", &SimulateOptions::scratch_limits)};
+  }
 };
 
 /// Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's tangent

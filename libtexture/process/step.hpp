@@ -34,8 +34,8 @@ struct Stop {
 /// One abrasive step: what cuts, what is behind it, how it is driven, and for how long.
 struct Step {
   std::string name = {};  ///< as results name it; may be empty
-  Abrasive abrasive = {};
-  Backing backing = {};
+  Abrasive abrasive = {};          ///< what cuts
+  Backing backing = {};            ///< what is behind it
   Motion motion = {};              ///< force at most 500 N, disc at most 1000 mm
   Wetness wetness = Wetness::dry;  ///< one that the abrasive is made for
   int passes = 0;                  ///< at most so many overlapped passes, 1 to 1000

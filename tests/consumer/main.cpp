@@ -1,15 +1,14 @@
 #include <cmath>
 #include <cstdio>
-#include <numbers>
 
-#include "libtexture/surface/height_field.hpp"
+#include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/values.hpp"
+#include "libtexture/surface/texture.hpp"
 
 int main() {
   using namespace libtexture;
-  Array2d height_um(1, 64);
-  for (int i = 0; i < 64; ++i) height_um(0, i) = std::sin(2 * std::numbers::pi * (i + 0.5) / 64);
-  const double rms_um = HeightField(height_um, 0.1).rms_um();
-  std::printf("rms %.6f um\n", rms_um);
-  return std::abs(rms_um - std::sqrt(0.5)) < 1e-12 ? 0
-                                                   : 1;  // closed form: a sine of amplitude 1; rounding only
+  const HeightField field = synthesize({{.wavelength_mm = 2.5, .rms_um = 1.0}}, {64, 64, 0.2}, 1);
+  const auto& [name, motion] = *shipped_catalogue().motions.begin();
+  std::printf("rms %.6f um\n%s %s\n", field.rms_um(), name.c_str(), to_json(motion).dump().c_str());
+  return std::abs(field.rms_um() - 1) < 1e-9 ? 0 : 1;  // the promise of synthesize
 }

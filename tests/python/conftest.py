@@ -36,6 +36,14 @@ def motion():
     )
 
 
+def panel():
+    return lt.Panel(name="door", area_m2=0.9, readings=[lt.Reading(total_um=120)])
+
+
+def texture():
+    return lt.TextureSource(bands=[lt.TextureBand(wavelength_mm=2.2, rms_um=0.7)])
+
+
 EXAMPLES = {
     "Grid": lambda: lt.Grid(rows=4, cols=32, pixel_mm=0.2),
     "HeightField": lambda: lt.HeightField(height_um=WAVES, pixel_mm=0.2),
@@ -51,6 +59,34 @@ EXAMPLES = {
     "Layer": lambda: lt.Layer(modulus_mpa=0.3, thickness_mm=10, poisson=0.1, plateau_kpa=12),
     "Backing": backing,
     "Motion": motion,
+    "Stop": lambda: lt.Stop(touched_share=0.99, rms_um=0.1, band_mm=(1, 8)),
+    "Step": lambda: lt.Step(
+        name="level", abrasive=abrasive(), backing=backing(), motion=motion(), passes=2, stop=lt.Stop(rms_um=0.01)
+    ),
+    "GrooveFigures": lambda: lt.GrooveFigures(step="level", depth_um=0.2, groove_length_mm=5),
+    "ScratchLimits": lambda: lt.ScratchLimits(marks_per_cm2=2),
+    "HistoryRow": lambda: lt.HistoryRow(name="level", passes=3, band_rms_um=[0.1, 0.2]),
+    "Reading": lambda: lt.Reading(total_um=120),
+    "Panel": panel,
+    "SeenTexture": lambda: lt.SeenTexture(wavelength_mm=2.5, letter_mm=10, distance_m=3),
+    "WetTexture": lambda: lt.WetTexture(
+        film=EXAMPLES["WetFilm"](), base=[lt.TextureBand(wavelength_mm=2.5, rms_um=1.0)]
+    ),
+    "TextureSource": texture,
+    "Gauge": lambda: lt.Gauge(uncertainty_um=3),
+    "Paint": lambda: lt.Paint(kind="repaint", clear_um=60),
+    "Target": lambda: lt.Target(rms_um=0.15, band_mm=(1, 8)),
+    "Budget": lambda: lt.Budget(clear_left_least_um=35),
+    "Sequence": lambda: lt.Sequence(name="one step", step=[EXAMPLES["Step"]()]),
+    "Job": lambda: lt.Job(
+        schema=1,
+        patch=lt.Grid(rows=128, cols=128, pixel_mm=0.1),
+        panel=[panel()],
+        coating=lt.Paint(kind="factory"),
+        texture=texture(),
+        target=lt.Target(preset="full"),
+        sequence=[EXAMPLES["Sequence"]()],
+    ),
     "GroovePopulation": lambda: lt.GroovePopulation(depth_um=0.2, coverage=5),
 }
 

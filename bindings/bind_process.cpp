@@ -1,0 +1,126 @@
+// process: step, levelling of one patch, scratches, a sequence and its history.
+#include <pybind11/eigen.h>
+
+#include "arrays.hpp"
+#include "libtexture/process/levelling.hpp"
+#include "libtexture/process/sequence.hpp"
+#include "module.hpp"
+#include "progress.hpp"
+#include "values.hpp"
+
+namespace libtexture::python {
+namespace {
+
+using namespace py::literals;
+
+/// Pickling of a result struct: all its members, in order.
+template <class T, class... Members>
+auto pickle_of(Members T::*... members) {
+  return py::pickle([=](const T& self) { return py::make_tuple(self.*members...); },
+                    [](const py::tuple& state) {
+                      return [&]<std::size_t... I>(std::index_sequence<I...>) {
+                        return T{state[I].template cast<Members>()...};
+                      }
+                      (std::index_sequence_for<Members...>{});
+                    });
+}
+
+/// A getter of a vector or map member, as a view.
+template <class T, class Values>
+auto view_of(Values T::*member) {
+  return [member](const py::object& self) { return view(self.cast<const T&>().*member, self); };
+}
+
+void bind_levelling(py::module_& module) {
+  using L = Levelled;
+  py::class_<L>(module, "Levelled", doc<"Levelled">)
+      .def_readonly("surface", &L::surface, doc<"Levelled::surface">)
+      .def_property_readonly("removal_map_um", view_of(&L::removal_map_um), doc<"Levelled::removal_map_um">)
+      .def_readonly("surfaces", &L::surfaces, doc<"Levelled::surfaces">)
+      .def_property_readonly("removed_um", view_of(&L::removed_um), doc<"Levelled::removed_um">)
+      .def_property_readonly("rms_um", view_of(&L::rms_um), doc<"Levelled::rms_um">)
+      .def_property_readonly("peak_to_valley_um", view_of(&L::peak_to_valley_um),
+                             doc<"Levelled::peak_to_valley_um">)
+      .def_property_readonly("valley_depth_um", view_of(&L::valley_depth_um),
+                             doc<"Levelled::valley_depth_um">)
+      .def_property_readonly("contact_share", view_of(&L::contact_share), doc<"Levelled::contact_share">)
+      .def_property_readonly("touched_share", view_of(&L::touched_share), doc<"Levelled::touched_share">)
+      .def_readonly("increments", &L::increments, doc<"Levelled::increments">)
+      .def_readonly("transform_pairs", &L::transform_pairs, doc<"Levelled::transform_pairs">)
+      .def_readonly("residual", &L::residual, doc<"Levelled::residual">)
+      .def_readonly("amplitude_error_um", &L::amplitude_error_um, doc<"Levelled::amplitude_error_um">)
+      .def(pickle_of(&L::surface, &L::removal_map_um, &L::surfaces, &L::removed_um, &L::rms_um,
+                     &L::peak_to_valley_um, &L::valley_depth_um, &L::contact_share, &L::touched_share,
+                     &L::increments, &L::transform_pairs, &L::residual, &L::amplitude_error_um));
+  def_with_options<LevelOptions, "LevelOptions">(
+      module, "level",
+      "field: HeightField, backing: Backing, *, pressure_kpa: float, progress: Callable[[float], object] | "
+      "None = None",
+      "Levelled", doc<"level">,
+      [](const HeightField& field, const Backing& backing, double pressure_kpa, const py::object& progress,
+         const py::kwargs& given) {
+        const auto options = value_of<LevelOptions>(given, "level");
+        const py::gil_scoped_release without_lock;
+        return level(field, backing, pressure_kpa, options, as_progress(progress));
+      },
+      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, "progress"_a = py::none());
+}
+
+void bind_scratches(py::module_& module) {
+  bind_fields<GrooveFigures, "GrooveFigures">(module);
+  bind_fields<ScratchLimits, "ScratchLimits">(module);
+  using P = ScratchPopulation;
+  py::class_<P>(module, "ScratchPopulation", doc<"ScratchPopulation">)
+      .def_readonly("figures", &P::figures, doc<"ScratchPopulation::figures">)
+      .def_property_readonly("removal_um", view_of(&P::removal_um), doc<"ScratchPopulation::removal_um">)
+      .def(pickle_of(&P::figures, &P::removal_um));
+  py::class_<Scratches>(module, "Scratches", doc<"Scratches">)
+      .def_readonly("populations", &Scratches::populations, doc<"Scratches::populations">)
+      .def(pickle_of(&Scratches::populations));
+}
+
+void bind_history(py::module_& module) {
+  bind_fields<HistoryRow, "HistoryRow">(module);
+  using H = History;
+  py::class_<H>(module, "History", doc<"History">)
+      .def_readonly("start", &H::start, doc<"History::start">)
+      .def_readonly("passes", &H::passes, doc<"History::passes">)
+      .def_readonly("steps", &H::steps, doc<"History::steps">)
+      .def_property_readonly("band_edges_mm", view_of(&H::band_edges_mm), doc<"History::band_edges_mm">)
+      .def_readonly("before", &H::before, doc<"History::before">)
+      .def_readonly("surfaces", &H::surfaces, doc<"History::surfaces">)
+      .def_readonly("scratches", &H::scratches, doc<"History::scratches">)
+      .def_readonly("warnings", &H::warnings, doc<"History::warnings">)
+      .def_readonly("transform_pairs", &H::transform_pairs, doc<"History::transform_pairs">)
+      .def_property_readonly("removed_um", &H::removed_um, doc<"History::removed_um">)
+      .def(pickle_of(&H::start, &H::passes, &H::steps, &H::band_edges_mm, &H::before, &H::surfaces,
+                     &H::scratches, &H::warnings, &H::transform_pairs));
+}
+
+void bind_sequence(py::module_& module) {
+  bind_fields<Stop, "Stop">(module);
+  bind_fields<Step, "Step">(module);
+  def_with_options<SimulateOptions, "SimulateOptions">(
+      module, "simulate",
+      "*, surface: HeightField, coating: Coating, steps: list[Step], progress: Callable[[float], object] | "
+      "None = None",
+      "History", doc<"simulate">,
+      [](const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,
+         const py::object& progress, const py::kwargs& given) {
+        const auto options = value_of<SimulateOptions>(given, "simulate");
+        const py::gil_scoped_release without_lock;
+        return simulate(surface, coating, steps, options, as_progress(progress));
+      },
+      py::kw_only(), "surface"_a, "coating"_a, "steps"_a, "progress"_a = py::none());
+}
+
+}  // namespace
+
+void bind_process(py::module_& module) {
+  bind_levelling(module);
+  bind_scratches(module);
+  bind_history(module);
+  bind_sequence(module);
+}
+
+}  // namespace libtexture::python

@@ -1,0 +1,135 @@
+"""Levelling and sequences as Python sees them; what the numbers should be is tested in C++."""
+
+import pickle
+import signal
+import threading
+import time
+
+import numpy as np
+import pytest
+
+import libtexture as lt
+from conftest import EXAMPLES
+
+BACKING = EXAMPLES["Backing"]()  # stiff enough to bridge the valleys: full contact would need no iterations
+FIELD = lt.synthesize(
+    bands=[lt.TextureBand(wavelength_mm=2.5, rms_um=1.0)], grid=lt.Grid(rows=32, cols=64, pixel_mm=0.4), seed=1
+)
+COATING = lt.Coating(coats=[lt.Coat(name="clear", thickness_um=45)])
+
+
+def level(**options):
+    return lt.level(FIELD, BACKING, **{"pressure_kpa": 1.5, "removal_um": 2.0, **options})
+
+
+def simulate(**options):
+    return lt.simulate(surface=FIELD, coating=COATING, steps=[EXAMPLES["Step"]()], **options)
+
+
+def test_a_levelled_patch_has_lost_the_mean_removal():
+    result = level(report_at_um=[0.5, 2.0])
+    # Both are promises of level(): the mean of the pressure is exactly 1. Tolerance: rounding of a sum.
+    assert result.removal_map_um.mean() == pytest.approx(2.0, rel=1e-9)
+    np.testing.assert_allclose(result.surface.height_um, FIELD.height_um - result.removal_map_um, atol=1e-9)
+    assert list(result.removed_um) == pytest.approx([0.5, 2.0])
+    assert result.rms_um[0] > result.rms_um[1] == pytest.approx(result.surface.rms_um)
+
+
+def test_maps_and_lists_of_a_result_are_views_that_keep_it_alive():
+    result = level()
+    for values in (result.removal_map_um, result.rms_um, result.surface.height_um):
+        assert not values.flags.writeable and not values.flags.owndata
+    assert np.shares_memory(result.removal_map_um, result.removal_map_um)
+    removal, expected = result.removal_map_um, result.removal_map_um.copy()
+    del result
+    level()
+    np.testing.assert_array_equal(removal, expected)
+
+
+def test_results_survive_pickling():
+    result, history = level(), simulate()
+    again = pickle.loads(pickle.dumps(result))
+    assert again.surface == result.surface and again.residual == result.residual
+    np.testing.assert_array_equal(again.removal_map_um, result.removal_map_um)
+    again = pickle.loads(pickle.dumps(history))
+    assert again.passes == history.passes and again.surfaces == history.surfaces
+    np.testing.assert_array_equal(
+        again.scratches[0].populations[0].removal_um, history.scratches[0].populations[0].removal_um
+    )
+
+
+def test_a_history_has_a_row_a_pass_and_a_row_a_step():
+    history = simulate()
+    assert [row.passes for row in history.passes] == [1, 2]
+    assert history.steps == [history.passes[-1]]
+    assert history.surfaces[0].rms_um == pytest.approx(history.steps[0].rms_um)
+    assert set(history.steps[0].to_dict()) > {"name", "passes", "removed_um", "clear_left_mean_um", "gloss_20_gu"}
+
+
+def test_threads_give_the_results_of_one_after_the_other():
+    expected = level().surface
+    results = []
+    threads = [threading.Thread(target=lambda: results.append(level().surface)) for _ in range(4)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert results == [expected] * 4
+
+
+def test_progress_is_told_a_rising_share():
+    shares = []
+    level(progress=shares.append)
+    assert len(shares) > 2
+    assert shares == sorted(shares) and 0 <= shares[0] and shares[-1] <= 1
+
+
+@pytest.mark.parametrize("work", [level, simulate])
+def test_an_exception_of_progress_stops_the_work(work):
+    def stop(share):
+        raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        work(progress=stop)
+
+
+LONG_GRID = lt.Grid(rows=512, cols=512, pixel_mm=0.2)
+LONG_WORK = {
+    "level": lambda field: lt.level(
+        field, BACKING, pressure_kpa=1.5, removal_um=20.0, amplitude_tolerance_um=1e-9
+    ),
+    "simulate": lambda field: lt.simulate(
+        surface=field, coating=COATING, steps=[EXAMPLES["Step"]().replace(passes=1000)]
+    ),
+}
+
+
+@pytest.mark.parametrize("name", LONG_WORK)
+def test_ctrl_c_stops_long_work_without_a_callable(name):
+    field = lt.synthesize(bands=[lt.TextureBand(wavelength_mm=2.5, rms_um=1.0)], grid=LONG_GRID, seed=1)
+    previous = signal.signal(signal.SIGINT, signal.default_int_handler)
+    ctrl_c = threading.Timer(0.2, signal.pthread_kill, (threading.main_thread().ident, signal.SIGINT))
+    began = time.monotonic()
+    try:
+        with pytest.raises(KeyboardInterrupt):
+            ctrl_c.start()
+            LONG_WORK[name](field)
+    finally:
+        ctrl_c.join()
+        signal.signal(signal.SIGINT, previous)
+    # A report comes with each solver iteration, some hundredths of a second; all the work would take minutes.
+    assert time.monotonic() - began < 10
+
+
+def test_unknown_and_missing_options_are_named():
+    with pytest.raises(ValueError, match="^level: unknown field removal_mm; nearest known: removal_um$"):
+        level(removal_mm=1)
+    with pytest.raises(ValueError, match="^level: removal_um is missing$"):
+        lt.level(FIELD, BACKING, pressure_kpa=1.5)
+
+
+def test_a_solve_that_cannot_reach_its_tolerance_says_how_far_it_came():
+    with pytest.raises(lt.NotConverged, match="did not converge") as caught:
+        level(amplitude_tolerance_um=1e-14)
+    assert caught.value.iterations > 0
+    assert caught.value.residual > caught.value.tolerance > 0
