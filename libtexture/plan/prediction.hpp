@@ -1,0 +1,102 @@
+#pragma once
+// Prediction: what a job will cost, as plain values: the content of the table, the JSON file and the report.
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "libtexture/base/fields.hpp"
+#include "libtexture/plan/budget.hpp"
+#include "libtexture/process/history.hpp"
+
+namespace libtexture {
+
+/// The answer to "may this be levelled?".
+enum class Verdict { go, go_with_care, do_not_sand };
+constexpr std::array<std::pair<Verdict, const char*>, 3> names_of(Verdict) {
+  return {{{Verdict::go, "go"}, {Verdict::go_with_care, "go with care"}, {Verdict::do_not_sand, "do not sand"}}};
+}
+
+/// Cautions of one step.
+struct StepCautions {
+  std::string step = {};                      ///< name of the step
+  std::vector<std::string> cautions = {};     ///< what to mind, one sentence each
+
+  bool operator==(const StepCautions&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("step", &StepCautions::step), optional("cautions", &StepCautions::cautions)};
+  }
+};
+
+/// One panel: what its readings say of the clear, and what the sequence does to it.
+struct PanelPrediction {
+  std::string name = {};                    ///< of the panel
+  double area_m2 = 0;                       ///< [m2]
+  double total_film_least_um = 0;           ///< thinnest reading [um]
+  double clear_um = 0;                      ///< expected clear at that place [um]
+  double clear_sd_um = 0;                   ///< its standard deviation [um]
+  double removed_um = 0;                    ///< mean clear removed by the sequence [um]
+  double removed_max_um = 0;                ///< most clear removed at any point of the patch [um]
+  double clear_left_mean_um = 0;            ///< at that place [um]; below 0 = struck through
+  double clear_left_least_um = 0;           ///< the thinnest clear of the patch, at that place [um]
+  double removable_um = 0;                  ///< what the budget lets go at that place, reserve kept [um]
+  std::vector<BudgetRule> budget = {};      ///< every rule, and which binds
+  int discs = 0;                            ///< discs used
+  double minutes = 0;                       ///< machine time [min]
+  HistoryRow start = {};                    ///< the texture before
+  std::vector<HistoryRow> steps = {};       ///< a row a step
+  std::vector<HistoryRow> passes = {};      ///< a row a pass
+
+  bool operator==(const PanelPrediction&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("name", &PanelPrediction::name),
+                      optional("area_m2", &PanelPrediction::area_m2),
+                      optional("total_film_least_um", &PanelPrediction::total_film_least_um),
+                      optional("clear_um", &PanelPrediction::clear_um),
+                      optional("clear_sd_um", &PanelPrediction::clear_sd_um),
+                      optional("removed_um", &PanelPrediction::removed_um),
+                      optional("removed_max_um", &PanelPrediction::removed_max_um),
+                      optional("clear_left_mean_um", &PanelPrediction::clear_left_mean_um),
+                      optional("clear_left_least_um", &PanelPrediction::clear_left_least_um),
+                      optional("removable_um", &PanelPrediction::removable_um),
+                      optional("budget", &PanelPrediction::budget),
+                      optional("discs", &PanelPrediction::discs),
+                      optional("minutes", &PanelPrediction::minutes),
+                      optional("start", &PanelPrediction::start),
+                      optional("steps", &PanelPrediction::steps),
+                      optional("passes", &PanelPrediction::passes)};
+  }
+};
+
+/// A whole job by one sequence.
+struct Prediction {
+  std::string sequence = {};                        ///< name of the sequence
+  Verdict verdict = Verdict::do_not_sand;           ///< may it be levelled?
+  std::vector<std::string> reasons = {};            ///< why, one sentence each
+  std::vector<double> band_edges_mm = {};           ///< edges of HistoryRow::band_rms_um [mm]
+  std::vector<PanelPrediction> panels = {};         ///< as in the job
+  int discs = 0;                                    ///< discs used on all panels
+  double minutes = 0;                               ///< machine time on all panels [min]
+  std::vector<std::string> warnings = {};           ///< limits that the model came near
+  std::vector<std::string> cautions = {};           ///< of the whole job
+  std::vector<StepCautions> step_cautions = {};     ///< of each step
+  std::uint64_t seed = 0;                           ///< of the job
+
+  bool operator==(const Prediction&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("sequence", &Prediction::sequence),
+                      optional("verdict", &Prediction::verdict),
+                      optional("reasons", &Prediction::reasons),
+                      optional("band_edges_mm", &Prediction::band_edges_mm),
+                      optional("panels", &Prediction::panels),
+                      optional("discs", &Prediction::discs),
+                      optional("minutes", &Prediction::minutes),
+                      optional("warnings", &Prediction::warnings),
+                      optional("cautions", &Prediction::cautions),
+                      optional("step_cautions", &Prediction::step_cautions),
+                      optional("seed", &Prediction::seed)};
+  }
+};
+
+}  // namespace libtexture
