@@ -11,13 +11,6 @@ namespace libtexture {
 
 namespace {
 
-constexpr double thickest_um = 5000;  // thicker films are not car paint: a slip of the unit
-
-void require_thickness(double thickness_um, const char* owner, const char* field) {
-  require_positive(thickness_um, owner, field);
-  require(thickness_um <= thickest_um, owner, field, "must be at most 5000", thickness_um);
-}
-
 double mean_total_um(const std::vector<Panel>& panels) {
   double sum = 0;
   std::size_t count = 0;
@@ -44,18 +37,6 @@ void require_texture_fits(const TextureSource& texture, const Grid& patch) {
 
 }  // namespace
 
-void Gauge::validate() const {
-  require_within(uncertainty_um, 0, thickest_um, "Gauge", "uncertainty_um");
-  require_within(gain_percent, 0, 50, "Gauge", "gain_percent");
-}
-
-void Paint::validate() const {
-  if (clear_um) require_thickness(*clear_um, "Paint", "clear_um");
-  gauge.validate();
-  require_positive(hardness_mpa, "Paint", "hardness_mpa");
-  require(hardness_mpa <= 10000, "Paint", "hardness_mpa", "must be at most 10000", hardness_mpa);
-}
-
 void Target::validate() const {
   require(rms_um || preset || image_clarity_percent || letter_mm, "Target",
           "rms_um, preset, image_clarity_percent or letter_mm", "must be given, at least one of them",
@@ -76,13 +57,6 @@ void Target::validate() const {
           "must be given both or neither", letter_mm ? "letter_mm alone" : "distance_m alone");
   if (letter_mm) require_positive(*letter_mm, "Target", "letter_mm");
   if (distance_m) require_positive(*distance_m, "Target", "distance_m");
-}
-
-void Budget::validate() const {
-  if (clear_left_least_um)
-    require_within(*clear_left_least_um, 0, thickest_um, "Budget", "clear_left_least_um");
-  if (clear_removed_most_um) require_thickness(*clear_removed_most_um, "Budget", "clear_removed_most_um");
-  require_within(reserve_um, 0, thickest_um, "Budget", "reserve_um");
 }
 
 void Sequence::validate() const {

@@ -9,49 +9,13 @@
 
 #include "libtexture/base/fields.hpp"
 #include "libtexture/numerics/grid.hpp"
+#include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
 #include "libtexture/process/step.hpp"
 
 namespace libtexture {
-
-/// Who painted: sets what is assumed of the clear's share of the total film.
-enum class PaintKind { factory, repaint, unknown };
-constexpr std::array<std::pair<PaintKind, const char*>, 3> names_of(PaintKind) {
-  return {
-      {{PaintKind::factory, "factory"}, {PaintKind::repaint, "repaint"}, {PaintKind::unknown, "unknown"}}};
-}
-
-/// The film thickness gauge.
-struct Gauge {
-  double uncertainty_um = 2.0;  ///< standard uncertainty of one reading [um], >= 0; estimate
-  double gain_percent =
-      1.0;  ///< standard uncertainty of its scale [%], 0 to 50; estimate (ISO 2360:2003: within 10 %)
-
-  void validate() const;
-  bool operator==(const Gauge&) const = default;
-  static constexpr auto fields() {
-    return std::tuple{optional("uncertainty_um", &Gauge::uncertainty_um),
-                      optional("gain_percent", &Gauge::gain_percent)};
-  }
-};
-
-/// What is known of the paint besides the readings.
-struct Paint {
-  PaintKind kind = PaintKind::unknown;  ///< who painted
-  std::optional<double> clear_um =
-      {};  ///< thickness of the clear [um], > 0 to 5000; none = from the kind's prior
-  Gauge gauge = {};  ///< what the readings were taken with
-  double hardness_mpa =
-      200;  ///< indentation hardness of the clear [MPa], > 0 to 10000 (ISO 14577 practice: 150-300)
-
-  void validate() const;
-  bool operator==(const Paint&) const = default;
-  static constexpr auto fields() {
-    return std::tuple{required("kind", &Paint::kind), optional("clear_um", &Paint::clear_um),
-                      optional("gauge", &Paint::gauge), optional("hardness_mpa", &Paint::hardness_mpa)};
-  }
-};
 
 /// Shares of levelling that have a name: full = 99.5 % touched, partial = half of the starting rms gone.
 enum class TargetPreset { full, partial };
@@ -64,8 +28,8 @@ constexpr std::array<std::pair<TargetPreset, const char*>, 2> names_of(TargetPre
 struct Target {
   std::optional<double> rms_um = {};  ///< texture left [um], > 0
   std::optional<std::array<double, 2>> band_mm =
-      {};  ///< shortest and longest wavelength that rms_um counts [mm]
-  std::optional<TargetPreset> preset = {};           ///< a share of levelling with a name
+      {};                                   ///< shortest and longest wavelength that rms_um counts [mm]
+  std::optional<TargetPreset> preset = {};  ///< a share of levelling with a name
   std::optional<double> image_clarity_percent = {};  ///< at least [%], > 0 to 100
   std::optional<double> letter_mm = {};  ///< letters of this height can be read in the reflection [mm], > 0
   std::optional<double> distance_m =
@@ -83,21 +47,6 @@ struct Target {
   }
 };
 
-/// What may be spent: each rule that is given counts.
-struct Budget {
-  std::optional<double> clear_left_least_um = {};    ///< clear that stays [um], >= 0
-  std::optional<double> clear_removed_most_um = {};  ///< clear that may go [um], > 0
-  double reserve_um = 0;                             ///< kept for later corrections [um], >= 0
-
-  void validate() const;
-  bool operator==(const Budget&) const = default;
-  static constexpr auto fields() {
-    return std::tuple{optional("clear_left_least_um", &Budget::clear_left_least_um),
-                      optional("clear_removed_most_um", &Budget::clear_removed_most_um),
-                      optional("reserve_um", &Budget::reserve_um)};
-  }
-};
-
 /// Steps in order, under a name.
 struct Sequence {
   std::string name = {};        ///< as results name it
@@ -112,14 +61,14 @@ struct Sequence {
 
 /// A job. Its lists are named as the tables of a job file, [[panel]] and [[sequence]].
 struct Job {
-  int schema = 1;                 ///< of the job file; 1
-  std::uint64_t seed = 1;         ///< of everything drawn at random
-  Grid patch = {};                ///< the surface that is simulated; at most 2^24 pixels
-  std::vector<Panel> panel = {};  ///< at least one
-  Paint coating = {};             ///< what is known of the paint
-  TextureSource texture = {};     ///< its waves fit the patch
-  Target target = {};             ///< what is to be reached
-  Budget budget = {};             ///< what may be spent
+  int schema = 1;                       ///< of the job file; 1
+  std::uint64_t seed = 1;               ///< of everything drawn at random
+  Grid patch = {};                      ///< the surface that is simulated; at most 2^24 pixels
+  std::vector<Panel> panel = {};        ///< at least one
+  Paint coating = {};                   ///< what is known of the paint
+  TextureSource texture = {};           ///< its waves fit the patch
+  Target target = {};                   ///< what is to be reached
+  Budget budget = published_budget();   ///< what may be spent
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in

@@ -1,0 +1,88 @@
+#include "libtexture/plan/budget.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "libtexture/base/error.hpp"
+
+namespace libtexture {
+
+namespace {
+
+constexpr double thickest_um = 5000;  // thicker films are not car paint: a slip of the unit
+
+// 1.4 mil left: General Motors service bulletin 86-10-24 (1986). 0.5 mil removed: General Motors service
+// manual (2000 model year), Nissan service bulletin (1993). 0.3 mil removed: common practice, no source.
+constexpr BudgetRule known_rules[] = {{BudgetLimit::clear_left, BudgetBasis::published, 35.6, false},
+                                      {BudgetLimit::clear_removed, BudgetBasis::published, 12.7, false},
+                                      {BudgetLimit::clear_removed, BudgetBasis::practice, 7.6, false}};
+
+double allowed_um(const BudgetRule& rule, double clear_um) {
+  return rule.limit == BudgetLimit::clear_removed ? rule.limit_um : clear_um - rule.limit_um;
+}
+
+// A budget that repeats a known figure takes its basis.
+BudgetBasis basis_of(BudgetLimit limit, double limit_um) {
+  for (const BudgetRule& known : known_rules)
+    if (known.limit == limit && known.limit_um == limit_um) return known.basis;
+  return BudgetBasis::own;
+}
+
+void add_own(std::vector<BudgetRule>& rules, BudgetLimit limit, std::optional<double> limit_um) {
+  if (limit_um) rules.push_back({limit, basis_of(limit, *limit_um), *limit_um});
+}
+
+}  // namespace
+
+void Budget::validate() const {
+  if (clear_left_least_um)
+    require_within(*clear_left_least_um, 0, thickest_um, "Budget", "clear_left_least_um");
+  if (clear_removed_most_um) {
+    require_positive(*clear_removed_most_um, "Budget", "clear_removed_most_um");
+    require(*clear_removed_most_um <= thickest_um, "Budget", "clear_removed_most_um", "must be at most 5000",
+            *clear_removed_most_um);
+  }
+  require_within(reserve_um, 0, thickest_um, "Budget", "reserve_um");
+}
+
+Budget published_budget() {
+  return {known_rules[0].limit_um, known_rules[1].limit_um, 0};
+}
+
+std::vector<BudgetRule> budget_rules(const Budget& budget, double clear_um) {
+  budget.validate();
+  require_not_negative(clear_um, "Budget", "clear_um");
+  std::vector<BudgetRule> rules;
+  add_own(rules, BudgetLimit::clear_left, budget.clear_left_least_um);
+  add_own(rules, BudgetLimit::clear_removed, budget.clear_removed_most_um);
+  rules.push_back({BudgetLimit::clear_itself, BudgetBasis::physics, 0});
+  for (BudgetRule& rule : rules) rule.removable_um = allowed_um(rule, clear_um) - budget.reserve_um;
+  const auto less = [](const BudgetRule& a, const BudgetRule& b) { return a.removable_um < b.removable_um; };
+  std::min_element(rules.begin(), rules.end(), less)->is_binding = true;
+  const std::size_t on = rules.size();
+  for (BudgetRule rule : known_rules) {
+    const auto same = [&](const BudgetRule& other) {
+      return other.limit == rule.limit && other.limit_um == rule.limit_um;
+    };
+    if (std::any_of(rules.begin(), rules.begin() + static_cast<std::ptrdiff_t>(on), same)) continue;
+    rule.removable_um = allowed_um(rule, clear_um) - budget.reserve_um;
+    rules.push_back(rule);
+  }
+  return rules;
+}
+
+double removable_um(const Budget& budget, double clear_um) {
+  const std::vector<BudgetRule> rules = budget_rules(budget, clear_um);
+  return std::find_if(rules.begin(), rules.end(), [](const BudgetRule& rule) { return rule.is_binding; })
+      ->removable_um;
+}
+
+double uv_transmittance_percent(double whole_percent, double clear_um, double removed_um) {
+  require_positive(whole_percent, "Budget", "whole_percent");
+  require(whole_percent <= 100, "Budget", "whole_percent", "must be at most 100", whole_percent);
+  require_positive(clear_um, "Budget", "clear_um");
+  require_within(removed_um, 0, clear_um, "Budget", "removed_um");
+  return 100 * std::pow(whole_percent / 100, 1 - removed_um / clear_um);
+}
+
+}  // namespace libtexture

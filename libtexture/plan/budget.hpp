@@ -1,0 +1,78 @@
+#pragma once
+// Budget: how much clear may be spent, rule by rule, and which rule binds.
+
+#include <array>
+#include <optional>
+#include <vector>
+
+#include "libtexture/base/fields.hpp"
+
+namespace libtexture {
+
+/// What may be spent: each rule that is given counts, and the clear itself always does.
+struct Budget {
+  std::optional<double> clear_left_least_um = {};    ///< clear that stays [um], >= 0
+  std::optional<double> clear_removed_most_um = {};  ///< clear that may go [um], > 0
+  double reserve_um = 0;                             ///< kept for later corrections [um], >= 0
+
+  void validate() const;
+  bool operator==(const Budget&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("clear_left_least_um", &Budget::clear_left_least_um),
+                      optional("clear_removed_most_um", &Budget::clear_removed_most_um),
+                      optional("reserve_um", &Budget::reserve_um)};
+  }
+};
+
+/// The budget of a job that states none: the two published rules, 35.6 um (1.4 mil) left and 12.7 um (0.5
+/// mil) removed; sources in docs/physics.md.
+Budget published_budget();
+
+/// What a rule limits.
+enum class BudgetLimit { clear_itself, clear_left, clear_removed };
+constexpr std::array<std::pair<BudgetLimit, const char*>, 3> names_of(BudgetLimit) {
+  return {{{BudgetLimit::clear_itself, "clear_itself"},
+           {BudgetLimit::clear_left, "clear_left"},
+           {BudgetLimit::clear_removed, "clear_removed"}}};
+}
+
+/// Where a rule comes from.
+enum class BudgetBasis { physics, published, practice, own };
+constexpr std::array<std::pair<BudgetBasis, const char*>, 4> names_of(BudgetBasis) {
+  return {{{BudgetBasis::physics, "physics"},
+           {BudgetBasis::published, "published"},
+           {BudgetBasis::practice, "practice"},
+           {BudgetBasis::own, "own"}}};
+}
+
+/// One rule, and what it allows on a given clear.
+struct BudgetRule {
+  BudgetLimit limit = BudgetLimit::clear_itself;  ///< what it limits
+  BudgetBasis basis = BudgetBasis::physics;       ///< where it comes from
+  double limit_um = 0;                            ///< the rule's figure [um]
+  bool is_on = true;        ///< whether the job's budget counts it; others are shown for information
+  bool is_binding = false;  ///< the one that allows least of those that are on; the first where several do
+  double removable_um =
+      0;  ///< clear that may be removed under it, reserve kept [um]; below 0 = already broken
+
+  bool operator==(const BudgetRule&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{
+        optional("limit", &BudgetRule::limit),           optional("basis", &BudgetRule::basis),
+        optional("limit_um", &BudgetRule::limit_um),     optional("is_on", &BudgetRule::is_on),
+        optional("is_binding", &BudgetRule::is_binding), optional("removable_um", &BudgetRule::removable_um)};
+  }
+};
+
+/// Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
+/// known ones (published and practice) that it does not count. Rules of the budget come first.
+std::vector<BudgetRule> budget_rules(const Budget& budget, double clear_um);
+
+/// Clear that may be removed [um]: the least of the rules that are on; below 0 = nothing, and already broken.
+double removable_um(const Budget& budget, double clear_um);
+
+/// Ultraviolet light [%] that reaches the base coat once `removed_um` of `clear_um` are gone, where the whole
+/// clear lets `whole_percent` through: T0^(1 - R/h), absorbers spread evenly (Beer-Lambert). For information.
+double uv_transmittance_percent(double whole_percent, double clear_um, double removed_um);
+
+}  // namespace libtexture

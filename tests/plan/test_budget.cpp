@@ -1,0 +1,92 @@
+#include <algorithm>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/job.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+BudgetRule binding(const Budget& budget, double clear_um) {
+  const auto rules = budget_rules(budget, clear_um);
+  CHECK(std::count_if(rules.begin(), rules.end(), [](const BudgetRule& rule) { return rule.is_binding; }) ==
+        1);
+  return *std::find_if(rules.begin(), rules.end(), [](const BudgetRule& rule) { return rule.is_binding; });
+}
+
+}  // namespace
+
+TEST_CASE("a job without a budget keeps the published rules") {
+  // General Motors service bulletin 86-10-24 (1986): 1.4 mil left. General Motors service manual (2000 model
+  // year) and Nissan service bulletin (1993): 0.5 mil removed. Published; 1 mil = 25.4 um, here to a tenth.
+  const Budget budget = Job().budget;
+  CHECK(budget == published_budget());
+  CHECK(budget.clear_left_least_um.value() == Catch::Approx(1.4 * 25.4).margin(.05).epsilon(0));
+  CHECK(budget.clear_removed_most_um.value() == Catch::Approx(.5 * 25.4).margin(.05).epsilon(0));
+}
+
+TEST_CASE("the rule that allows least binds") {
+  // 2.0 mil of factory clear = 50.8 um (I-CAR, published): 12.7 um may go, and 15.2 um would leave 35.6.
+  CHECK(removable_um(published_budget(), 50.8) == Catch::Approx(12.7).epsilon(1e-14));
+  CHECK(binding(published_budget(), 50.8).limit == BudgetLimit::clear_removed);
+  // A thinner one is bound by what has to stay.
+  CHECK(removable_um(published_budget(), 40) == Catch::Approx(4.4).epsilon(1e-12));
+  CHECK(binding(published_budget(), 40).limit == BudgetLimit::clear_left);
+  // One that is too thin already is short by what is missing.
+  CHECK(removable_um(published_budget(), 30) == Catch::Approx(-5.6).epsilon(1e-12));
+}
+
+TEST_CASE("a budget with no rule still ends at the base coat") {
+  CHECK(removable_um(Budget{}, 45) == 45);
+  CHECK(binding(Budget{}, 45).basis == BudgetBasis::physics);
+}
+
+TEST_CASE("a reserve comes off every rule") {
+  Budget budget = published_budget();
+  budget.reserve_um = 3;
+  for (const double clear_um : {30., 40., 50., 200.})
+    CHECK(removable_um(budget, clear_um) == Catch::Approx(removable_um(published_budget(), clear_um) - 3));
+}
+
+TEST_CASE("the user's own rules count, and the known ones are shown beside them") {
+  Budget budget;
+  budget.clear_removed_most_um = 5;
+  const auto rules = budget_rules(budget, 50);
+  REQUIRE(rules.size() == 5);
+  CHECK(rules[0].basis == BudgetBasis::own);
+  CHECK((rules[0].is_on && rules[0].is_binding && rules[0].removable_um == 5));
+  CHECK((rules[1].is_on && rules[1].limit == BudgetLimit::clear_itself));
+  for (int i = 2; i < 5; ++i) CHECK((!rules[i].is_on && !rules[i].is_binding));
+  CHECK(rules[2].removable_um == Catch::Approx(14.4));  // 50 - 35.6
+  CHECK(rules[4].limit_um == 7.6);                      // 0.3 mil: common practice, no source
+  CHECK(rules[4].basis == BudgetBasis::practice);
+}
+
+TEST_CASE("a known figure that the budget states is not shown twice, and keeps its basis") {
+  Budget budget;
+  budget.clear_removed_most_um = 7.6;
+  const auto rules = budget_rules(budget, 50);
+  REQUIRE(rules.size() == 4);
+  CHECK((rules[0].basis == BudgetBasis::practice && rules[0].is_binding));
+}
+
+TEST_CASE("thinning the clear lets ultraviolet light through by Beer and Lambert's law") {
+  // Closed form T0^(1 - R/h), absorbers spread evenly: 1 % through 45 um becomes 3.67 % when 12.7 um are
+  // gone.
+  CHECK(uv_transmittance_percent(1, 45, 12.7) == Catch::Approx(3.67).margin(.005).epsilon(0));
+  CHECK(uv_transmittance_percent(1, 45, 0) == Catch::Approx(1).epsilon(1e-14));
+  CHECK(uv_transmittance_percent(1, 45, 45) == Catch::Approx(100).epsilon(1e-14));
+  // Two halves of a clear multiply to the whole.
+  CHECK(uv_transmittance_percent(1, 45, 22.5) == Catch::Approx(10).epsilon(1e-14));
+  CHECK_THROWS_WITH(uv_transmittance_percent(1, 45, 46),
+                    "Budget: removed_um must be between 0 and 45 (got 46 um)");
+}
+
+TEST_CASE("a budget refuses absurd numbers") {
+  CHECK_THROWS_AS(budget_rules(Budget{-1, {}, 0}, 50), InvalidInput);
+  CHECK_THROWS_AS(budget_rules(Budget{{}, 0, 0}, 50), InvalidInput);
+  CHECK_THROWS_AS(budget_rules(Budget{{}, {}, -1}, 50), InvalidInput);
+  CHECK_THROWS_WITH(removable_um(Budget{}, -1), "Budget: clear_um must be >= 0 (got -1 um)");
+}
