@@ -37,7 +37,8 @@ void bind_grit(py::module_& module) {
            })
       .def(py::pickle(
           [](const Grit& self) {
-            return has_grade(self) ? py::make_tuple(self.name()) : py::make_tuple(self.median_um());
+            return has_grade(self) ? py::tuple(py::make_tuple(self.name()))
+                                   : py::tuple(py::make_tuple(self.median_um()));
           },
           [](const py::tuple& state) {
             const bool is_name = py::isinstance<py::str>(state[0]);
