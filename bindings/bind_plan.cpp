@@ -3,12 +3,41 @@
 
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/plan/job.hpp"
+#include "libtexture/plan/predict.hpp"
 #include "module.hpp"
+#include "progress.hpp"
 #include "values.hpp"
 
 namespace libtexture::python {
 
 using namespace py::literals;
+
+namespace {
+
+void bind_prediction(py::module_& module) {
+  bind_fields<BudgetRule, "BudgetRule">(module);
+  bind_fields<StepCautions, "StepCautions">(module);
+  bind_fields<PanelPrediction, "PanelPrediction">(module);
+  bind_fields<Prediction, "Prediction">(module);
+  py::class_<Predicted>(module, "Predicted", doc<"Predicted">)
+      .def_readonly("prediction", &Predicted::prediction, doc<"Predicted::prediction">)
+      .def_readonly("histories", &Predicted::histories, doc<"Predicted::histories">)
+      .def("to_dict", [](const Predicted& self) { return py::cast(self.prediction).attr("to_dict")(); },
+           doc<"Predicted::prediction">)
+      .def(py::pickle([](const Predicted& self) { return py::make_tuple(self.prediction, self.histories); },
+                      [](const py::tuple& state) {
+                        return Predicted{state[0].cast<Prediction>(), state[1].cast<std::vector<History>>()};
+                      }));
+  module.def(
+      "predict",
+      [](const Job& job, const std::string& sequence, const py::object& progress) {
+        const py::gil_scoped_release without_lock;
+        return predict(job, surface_of(job), sequence, as_progress(progress));
+      },
+      "job"_a, py::kw_only(), "sequence"_a = "", "progress"_a = py::none(), doc<"predict">);
+}
+
+}  // namespace
 
 void bind_plan(py::module_& module) {
   bind_fields<Reading, "Reading">(module);
@@ -22,6 +51,8 @@ void bind_plan(py::module_& module) {
   bind_fields<Budget, "Budget">(module);
   bind_fields<Sequence, "Sequence">(module);
   bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">);
+  module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
+  bind_prediction(module);
 }
 
 }  // namespace libtexture::python

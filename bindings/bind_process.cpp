@@ -3,6 +3,7 @@
 
 #include "arrays.hpp"
 #include "libtexture/process/levelling.hpp"
+#include "libtexture/process/press.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "module.hpp"
 #include "progress.hpp"
@@ -66,6 +67,25 @@ void bind_levelling(py::module_& module) {
       "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, "progress"_a = py::none());
 }
 
+void bind_press(py::module_& module) {
+  using P = Pressed;
+  py::class_<P>(module, "Pressed", doc<"Pressed">)
+      .def_property_readonly("pressure_kpa", view_of(&P::pressure_kpa), doc<"Pressed::pressure_kpa">)
+      .def_readonly("contact_share", &P::contact_share, doc<"Pressed::contact_share">)
+      .def_readonly("mean_gap_um", &P::mean_gap_um, doc<"Pressed::mean_gap_um">)
+      .def_readonly("iterations", &P::iterations, doc<"Pressed::iterations">)
+      .def_readonly("transform_pairs", &P::transform_pairs, doc<"Pressed::transform_pairs">)
+      .def_readonly("residual", &P::residual, doc<"Pressed::residual">)
+      .def(pickle_of(&P::pressure_kpa, &P::contact_share, &P::mean_gap_um, &P::iterations, &P::transform_pairs, &P::residual));
+  module.def(
+      "press",
+      [](const HeightField& field, const Backing& backing, double pressure_kpa, const py::object& progress) {
+        const py::gil_scoped_release without_lock;
+        return press(field, backing, pressure_kpa, as_progress(progress));
+      },
+      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, "progress"_a = py::none(), doc<"press">);
+}
+
 void bind_scratches(py::module_& module) {
   bind_fields<GrooveFigures, "GrooveFigures">(module);
   bind_fields<ScratchLimits, "ScratchLimits">(module);
@@ -118,6 +138,7 @@ void bind_sequence(py::module_& module) {
 
 void bind_process(py::module_& module) {
   bind_levelling(module);
+  bind_press(module);
   bind_scratches(module);
   bind_history(module);
   bind_sequence(module);

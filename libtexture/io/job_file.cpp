@@ -1,6 +1,7 @@
 #include "libtexture/io/job_file.hpp"
 
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/surface_file.hpp"
 #include "libtexture/io/values.hpp"
 #include "libtexture/io/whole_file.hpp"
 
@@ -64,6 +65,11 @@ Job read_job(const Json& values, const fs::path& folder) {
 Job load_job(const fs::path& path) {
   const TomlFile file = read_toml(path);
   return with_place(file, [&] { return read_job(file.values, path.parent_path()); });
+}
+
+HeightField surface_of(const Job& job) {
+  if (job.texture.file) return read_surface(*job.texture.file, job.patch.pixel_mm);
+  return starting_surface(job.texture, job.patch, job.seed);
 }
 
 std::string job_to_json(const Job& job) {

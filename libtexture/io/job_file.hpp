@@ -18,6 +18,9 @@ Job load_job(const std::filesystem::path& path);
 /// The same from values; relative paths start at `folder`. Throws BadValue.
 Job read_job(const Json& values, const std::filesystem::path& folder);
 
+/// The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file.
+HeightField surface_of(const Job& job);
+
 /// A job as JSON text with its tools in full, so that it needs no catalogue.
 std::string job_to_json(const Job& job);
 
