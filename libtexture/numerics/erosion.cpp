@@ -61,6 +61,7 @@ class Eroder {
  public:
   Eroder(const Grid& grid, const Values& height, const Values& stiffness, const ErosionOptions& options, const Progress& progress)
       : increment_(grid, stiffness), height_(height), options_(options), progress_(progress) {
+    options_.increment.is_continued = true;
     for (Values* field : {&before_, &first_, &second_, &trial_}) field->resize(height.size());
     spectrum_.resize(increment_.fft().half_size());
     worn_spectrum_.resize(spectrum_.size());

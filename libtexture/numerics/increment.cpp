@@ -12,6 +12,8 @@ namespace {
 constexpr double least_theta = 1e-3;      // a preconditioner of almost no contact would be as stiff as S alone
 constexpr double theta_change = 1.3;      // restart when the contact share has moved by more; .3 to 2 times the share is as good
 constexpr double slope_left = 0.01;      // a line search is done when a hundredth of the slope is left
+constexpr double shift_left = 1e-3;       // of the load, when a face is resumed: it is a start only
+constexpr int most_shifts = 100;           // seen: 3 to 8
 constexpr int most_line_steps = 30;
 constexpr double extreme_over_rms = 5;    // greatest over rms misplacement, for the certificate; seen 2 to 5 (tests/battery.hpp)
 
@@ -44,7 +46,7 @@ Increment::Increment(const Grid& grid, const AlignedVector<double>& stiffness)
           static_cast<double>(stiffness.size()));
   stiffness_[0] = 0;
   for (std::size_t k = 1; k < stiffness_.size(); ++k) require_positive(stiffness_[k], "Increment", "stiffness");
-  for (auto* array : {&gap_, &face_pressure_, &residual_, &z_, &direction_, &m_direction_}) array->resize(fft_.real_size());
+  for (auto* array : {&gap_, &face_pressure_, &residual_, &z_, &direction_, &m_direction_, &face_}) array->resize(fft_.real_size());
 }
 
 // The answer if the contact is full: u = (S + 1/removal)^-1 (h/removal - 1). Then S u + 1 = gap/removal without a transform.
@@ -62,6 +64,31 @@ void Increment::start(const AlignedVector<double>& height) {
     pack<W>(&face_pressure_[i]) = gap / removal_;
     pack<W>(&residual_[i]) = r;
   });
+}
+
+// The face of the solve before, lowered until it carries the load on this surface: Newton, from the side on which all of
+// the surface would be in contact, so that it nears the root from there.
+void Increment::resume(const AlignedVector<double>& height) {
+  set_preconditioner(last_share_);
+  LaneSum mean;
+  over_packs(height.size(), [&]<int W>(std::size_t i) {
+    const Eigen::Array<double, W, 1> gap = pack<W>(&height[i]) - pack<W>(&face_[i]);
+    pack<W>(&gap_[i]) = gap;
+    mean.add(gap);
+  });
+  const double n = static_cast<double>(height.size());
+  double shift = removal_ - mean.total() / n, excess = HUGE_VAL;
+  for (int k = 0; k < most_shifts && excess > shift_left * removal_ * n; ++k) {
+    LaneSum sum, count;
+    over_packs(height.size(), [&]<int W>(std::size_t i) {
+      const Eigen::Array<double, W, 1> gap = pack<W>(&gap_[i]) + shift;
+      sum.add(gap.max(0.0));
+      count.add((gap > 0.0).select(Eigen::Array<double, W, 1>::Ones(), 0.0));
+    });
+    excess = sum.total() - removal_ * n;
+    shift -= excess / count.total();
+  }
+  for (double& gap : gap_) gap += shift;
 }
 
 void Increment::set_preconditioner(double theta) {
@@ -189,12 +216,14 @@ IncrementReport Increment::solve(const AlignedVector<double>& height, double rem
   const double n = static_cast<double>(height.size());
   pressure.resize(height.size());
   const double height_rms = rms_of(height);
-  start(height);
+  const bool resumes = options.is_continued && last_share_ < 1;  // else full contact is the better guess
+  resumes ? resume(height) : start(height);
+  last_share_ = 1;
   std::fill(direction_.begin(), direction_.end(), 0.0);
   std::fill(m_direction_.begin(), m_direction_.end(), 0.0);
   Along here = advance(0);
   double residual_z = 0;  // <r, z> of the place before; 0 = start afresh
-  IncrementReport report_{.transform_pairs = 1};
+  IncrementReport report_{.transform_pairs = resumes ? 0 : 1};
   for (;;) {
     report_.residual = std::sqrt(here.residual_square / n);
     report_.contact_share = here.share;
@@ -222,6 +251,8 @@ IncrementReport Increment::solve(const AlignedVector<double>& height, double rem
     if (start_.slope >= 0) start_ = turn(0);
     here = search_line(start_);
   }
+  over_packs(gap_.size(), [&]<int W>(std::size_t i) { pack<W>(&face_[i]) = pack<W>(&height[i]) - pack<W>(&gap_[i]); });
+  last_share_ = here.share;
   write_pressure(pressure);
   return report_;
 }

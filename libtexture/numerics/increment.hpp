@@ -22,6 +22,7 @@ struct IncrementOptions {
   double residual_tolerance = 1e-4;  ///< rms(S u + p_mean - p)/p_mean
   double gap_tolerance = 1e-4;       ///< misplacement of the face over rms height; 1e-4 of a 1.5 um texture is .15 nm
   int most_pairs = 5000;             ///< NotConverged beyond; hard cases need under 100
+  bool is_continued = false;         ///< start from the face of the solve before: for a surface worn a little further
 };
 
 /// Solves increments on one grid with one stiffness; keeps its work space, so that solve() allocates nothing.
@@ -47,6 +48,7 @@ class Increment {
  private:
   struct Along;
   void start(const AlignedVector<double>& height);
+  void resume(const AlignedVector<double>& height);
   void set_preconditioner(double theta);
   double precondition();
   double misplacement() const;
@@ -65,9 +67,11 @@ class Increment {
   AlignedVector<double> z_;               // M^-1 r
   AlignedVector<double> direction_;       // d
   AlignedVector<double> m_direction_;     // M d
+  AlignedVector<double> face_;            // u of the solve before; S u + 1 is still in face_pressure_
   Grid grid_;
   double removal_ = 0;
   double theta_over_removal_ = 0;
+  double last_share_ = 1;  // contact share of the solve before; 1 = nothing to resume
 };
 
 }  // namespace libtexture
