@@ -9,13 +9,15 @@
 namespace libtexture {
 
 NotConverged::NotConverged(std::string_view solver, int iterations_, double residual_, double tolerance_)
-    : std::runtime_error(std::string(solver) + " did not converge: residual " + to_text(residual_) + " after " +
-                         std::to_string(iterations_) + " iterations (asked: " + to_text(tolerance_) + ")"),
+    : std::runtime_error(std::string(solver) + " did not converge: residual " + to_text(residual_) +
+                         " after " + std::to_string(iterations_) +
+                         " iterations (asked: " + to_text(tolerance_) + ")"),
       iterations(iterations_),
       residual(residual_),
       tolerance(tolerance_) {}
 
-void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, std::string_view value) {
+void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule,
+             std::string_view value) {
   if (ok) return;
   std::string message(owner);
   message.append(": ").append(field).append(" ").append(rule).append(" (got ").append(value).append(")");
@@ -62,7 +64,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 
 std::string nearest_word(std::string_view word, const std::string* first, const std::string* last) {
   std::string best;
-  std::size_t least = std::max<std::size_t>(2, word.size() / 2) + 1;  // further off than half the word is no help
+  std::size_t least =
+      std::max<std::size_t>(2, word.size() / 2) + 1;  // further off than half the word is no help
   for (const std::string* candidate = first; candidate != last; ++candidate) {
     const std::size_t distance = edit_distance(word, *candidate);
     if (distance < least) {

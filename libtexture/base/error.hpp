@@ -23,11 +23,13 @@ class NotConverged : public std::runtime_error {
   double tolerance;
 };
 
-/// Throws InvalidInput "owner: field rule (got value unit)" unless `ok`. The unit is read off the field's name.
+/// Throws InvalidInput "owner: field rule (got value unit)" unless `ok`. The unit is read off the field's
+/// name.
 void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, double value);
 
 /// As above, for a value that is not a number.
-void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, std::string_view value);
+void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule,
+             std::string_view value);
 
 /// Throws InvalidInput unless `value` is finite and > 0.
 void require_positive(double value, std::string_view owner, std::string_view field);

@@ -1,6 +1,6 @@
 #pragma once
-// Fields: one table per plain struct, from which the job reader, JSON, Python constructors, pickling and repr all work,
-// so that a name is written once.
+// Fields: one table per plain struct, from which the job reader, JSON, Python constructors, pickling and repr
+// all work, so that a name is written once.
 //
 //   struct Motion {
 //     double force_n = unset;
@@ -42,7 +42,9 @@ constexpr Field<Struct, Member> optional(const char* name, Member Struct::*membe
 
 /// A struct with a field table.
 template <class T>
-concept HasFields = requires { T::fields(); };
+concept HasFields = requires {
+  T::fields();
+};
 
 /// Calls visit(field) for each entry of the table, in order.
 template <HasFields T, class Visit>
@@ -53,7 +55,9 @@ void for_each_field(Visit&& visit) {
 /// An enum whose words are listed by names_of(T), found beside the enum:
 ///   constexpr std::array<std::pair<Wetness, const char*>, 3> names_of(Wetness) { ... }
 template <class T>
-concept HasNames = requires(T value) { names_of(value); };
+concept HasNames = requires(T value) {
+  names_of(value);
+};
 
 /// The word of an enum's value.
 template <HasNames T>

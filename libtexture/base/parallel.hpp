@@ -1,5 +1,6 @@
 #pragma once
-// Parallel loops over independent work. Each task writes its own place only, so the bytes do not depend on the threads.
+// Parallel loops over independent work. Each task writes its own place only, so the bytes do not depend on
+// the threads.
 
 #include <functional>
 

@@ -1,5 +1,6 @@
 #pragma once
-// Random numbers addressed by a key, so that the same key gives the same number on any grid and any thread count.
+// Random numbers addressed by a key, so that the same key gives the same number on any grid and any thread
+// count.
 
 #include <cstdint>
 #include <initializer_list>

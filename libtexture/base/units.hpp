@@ -13,10 +13,17 @@ inline constexpr double pascal_per_kpa = 1e3;
 inline constexpr double pascal_per_mpa = 1e6;
 inline constexpr double pascal_per_gpa = 1e9;
 
-/// The unit that a field's name ends in, as people write it: "force_n" -> "N", "feed_mm_per_s" -> "mm/s"; "" if none.
+/// The unit that a field's name ends in, as people write it: "force_n" -> "N", "feed_mm_per_s" -> "mm/s"; ""
+/// if none.
 std::string unit_of(std::string_view field);
 
 /// A number in at most six significant digits, as used in messages and tables.
 std::string to_text(double value);
+
+/// A number with so many decimals, 0 to 9.
+std::string to_text(double value, int decimals);
+
+/// A length as both trades read it: "4.2 um (0.17 mil)".
+std::string um_and_mil(double length_um);
 
 }  // namespace libtexture

@@ -12,18 +12,20 @@ namespace {
 
 using Values = AlignedVector<double>;
 
-// Two implicit stages, each a fraction gamma of the increment (SDIRK2; Alexander 1977, from memory). Both weights are
-// positive, so nothing is removed where neither stage touches.
+// Two implicit stages, each a fraction gamma of the increment (SDIRK2; Alexander 1977, from memory). Both
+// weights are positive, so nothing is removed where neither stage touches.
 const double gamma_ = 1 - std::sqrt(0.5);
 
-// Weights of a quadrature of third order over the pressures at 0, gamma and 1 of the increment, for the error estimate.
+// Weights of a quadrature of third order over the pressures at 0, gamma and 1 of the increment, for the error
+// estimate.
 const double weight_gamma = 1 / (6 * gamma_ * (1 - gamma_));
 const double weight_end = 0.5 - weight_gamma * gamma_;
 const double weight_start = 1 - weight_gamma - weight_end;
 
-constexpr double first_over_tolerance = 100;  // what the first increments may err by, over the tolerance: halving all
-                                              // then meets it in most cases (benchmarks: one halving, seldom two)
-constexpr double first_share = 0.25;          // of the first stretch: no estimate exists before the first increment
+constexpr double first_over_tolerance =
+    100;                              // what the first increments may err by, over the tolerance: halving all
+                                      // then meets it in most cases (benchmarks: one halving, seldom two)
+constexpr double first_share = 0.25;  // of the first stretch: no estimate exists before the first increment
 
 struct Amplitudes {
   double rms, peak_to_valley, valley_depth;
@@ -59,7 +61,8 @@ struct Taken {
 
 class Eroder {
  public:
-  Eroder(const Grid& grid, const Values& height, const Values& stiffness, const ErosionOptions& options, const Progress& progress)
+  Eroder(const Grid& grid, const Values& height, const Values& stiffness, const ErosionOptions& options,
+         const Progress& progress)
       : increment_(grid, stiffness), height_(height), options_(options), progress_(progress) {
     options_.increment.is_continued = true;
     for (Values* field : {&before_, &first_, &second_, &trial_}) field->resize(height.size());
@@ -84,7 +87,8 @@ class Eroder {
         // Two even increments rather than one and a crumb.
         double removal = next >= 0.999 * left ? left : std::min(next, left / 2);
         const double error = wear(removal);
-        const double wish = 0.9 * std::cbrt(first_over_tolerance * options_.amplitude_tolerance / std::max(error, 1e-300));
+        const double wish =
+            0.9 * std::cbrt(first_over_tolerance * options_.amplitude_tolerance / std::max(error, 1e-300));
         taken_.back().push_back({removal, false});
         place = removal == left ? target : place + removal;
         next = std::max(removal * std::clamp(wish, 0.3, 3.0), wish >= 1 ? next : 0.0);
@@ -95,7 +99,8 @@ class Eroder {
   }
 
   // Takes the increments of a coarser run, each in `parts` parts.
-  std::vector<ErosionState> follow(const std::vector<double>& at, const std::vector<std::vector<Taken>>& taken, int parts) {
+  std::vector<ErosionState> follow(const std::vector<double>& at,
+                                   const std::vector<std::vector<Taken>>& taken, int parts) {
     std::vector<ErosionState> states;
     for (std::size_t k = 0; k < at.size(); ++k) {
       for (const Taken& one : taken[k]) {
@@ -130,9 +135,11 @@ class Eroder {
     solve(trial_, gamma_ * removal, second_);
     const Values& start = has_before_ ? before_ : first_;
     over_packs(n, [&]<int W>(std::size_t i) {
-      const Eigen::Array<double, W, 1> h = pack<W>(&height_[i]), p1 = pack<W>(&first_[i]), p2 = pack<W>(&second_[i]);
+      const Eigen::Array<double, W, 1> h = pack<W>(&height_[i]), p1 = pack<W>(&first_[i]),
+                                       p2 = pack<W>(&second_[i]);
       pack<W>(&height_[i]) = h - removal * ((1 - gamma_) * p1 + gamma_ * p2);
-      pack<W>(&trial_[i]) = h - removal * (weight_start * pack<W>(&start[i]) + weight_gamma * p1 + weight_end * p2);
+      pack<W>(&trial_[i]) =
+          h - removal * (weight_start * pack<W>(&start[i]) + weight_gamma * p1 + weight_end * p2);
     });
     std::swap(before_, second_);
     has_before_ = true;
@@ -140,8 +147,9 @@ class Eroder {
     return difference(amplitudes_of(height_), amplitudes_of(trial_));
   }
 
-  // In full contact each mode falls by exp(-S R). Taken only if the pressure 1 + S h is nowhere negative at the start,
-  // at the end and at two places between, or cannot be (sum of |S h| <= 1): a plate may leave full contact again.
+  // In full contact each mode falls by exp(-S R). Taken only if the pressure 1 + S h is nowhere negative at
+  // the start, at the end and at two places between, or cannot be (sum of |S h| <= 1): a plate may leave full
+  // contact again.
   bool wear_exactly(double removal) {
     if (contact_share_ < 1) return false;
     increment_.fft().forward(height_, spectrum_);
@@ -150,7 +158,8 @@ class Eroder {
     for (const double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0})
       if (!cannot_leave && least_pressure(share * removal) < 0) return false;
     const Values& s = increment_.stiffness();
-    for (std::size_t k = 0; k < spectrum_.size(); ++k) worn_spectrum_[k] = spectrum_[k] * std::exp(-s[k] * removal);
+    for (std::size_t k = 0; k < spectrum_.size(); ++k)
+      worn_spectrum_[k] = spectrum_[k] * std::exp(-s[k] * removal);
     worn_spectrum_[0] -= removal * static_cast<double>(height_.size());
     increment_.fft().inverse(worn_spectrum_, height_);
     has_before_ = false;
@@ -167,7 +176,8 @@ class Eroder {
 
   double least_pressure(double removal) {
     const Values& s = increment_.stiffness();
-    for (std::size_t k = 0; k < spectrum_.size(); ++k) worn_spectrum_[k] = spectrum_[k] * (s[k] * std::exp(-s[k] * removal));
+    for (std::size_t k = 0; k < spectrum_.size(); ++k)
+      worn_spectrum_[k] = spectrum_[k] * (s[k] * std::exp(-s[k] * removal));
     increment_.fft().inverse(worn_spectrum_, trial_);
     ++transform_pairs_;
     return 1 + *std::min_element(trial_.begin(), trial_.end());
@@ -211,9 +221,10 @@ Erosion erode(const Grid& grid, const Values& height, const Values& stiffness, c
   Eroder coarse(grid, height, stiffness, options, progress);
   result.states = coarse.choose(at);
   add_work(coarse);
-  const bool is_all_exact = std::all_of(coarse.taken().begin(), coarse.taken().end(), [](const auto& stretch) {
-    return std::all_of(stretch.begin(), stretch.end(), [](const Taken& one) { return one.is_exact; });
-  });
+  const bool is_all_exact =
+      std::all_of(coarse.taken().begin(), coarse.taken().end(), [](const auto& stretch) {
+        return std::all_of(stretch.begin(), stretch.end(), [](const Taken& one) { return one.is_exact; });
+      });
   if (is_all_exact) return result;
   for (int halvings = 1; halvings <= options.most_halvings; ++halvings) {
     Eroder fine(grid, height, stiffness, options, progress);
@@ -221,7 +232,9 @@ Erosion erode(const Grid& grid, const Values& height, const Values& stiffness, c
     add_work(fine);
     result.amplitude_error = 0;
     for (std::size_t k = 0; k < at.size(); ++k)
-      result.amplitude_error = std::max(result.amplitude_error, difference(amplitudes_of(states[k].height), amplitudes_of(result.states[k].height)));
+      result.amplitude_error =
+          std::max(result.amplitude_error,
+                   difference(amplitudes_of(states[k].height), amplitudes_of(result.states[k].height)));
     result.states = std::move(states);
     if (result.amplitude_error <= options.amplitude_tolerance) return result;
   }
@@ -230,7 +243,8 @@ Erosion erode(const Grid& grid, const Values& height, const Values& stiffness, c
 
 Erosion truncate(const Values& height, const std::vector<double>& at) {
   check_removals(at);
-  // With the heights sorted from the top, a plane under the k highest removes sum(h_i - plane), linear between heights.
+  // With the heights sorted from the top, a plane under the k highest removes sum(h_i - plane), linear
+  // between heights.
   Values sorted = height;
   std::sort(sorted.begin(), sorted.end(), std::greater<>());
   const double n = static_cast<double>(sorted.size());
@@ -238,7 +252,8 @@ Erosion truncate(const Values& height, const std::vector<double>& at) {
   std::size_t count = 1;
   double sum = sorted[0];
   for (const double removal : at) {
-    while (count < sorted.size() && sum - static_cast<double>(count) * sorted[count] <= removal * n) sum += sorted[count++];
+    while (count < sorted.size() && sum - static_cast<double>(count) * sorted[count] <= removal * n)
+      sum += sorted[count++];
     const double plane = (sum - removal * n) / static_cast<double>(count);
     ErosionState state{removal, height, static_cast<double>(count) / n};
     for (double& h : state.height) h = std::min(h, plane);

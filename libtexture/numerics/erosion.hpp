@@ -9,9 +9,9 @@ namespace libtexture {
 
 /// The worn surface at one removal.
 struct ErosionState {
-  double removal = 0;             ///< mean removal R
-  AlignedVector<double> height;   ///< heights; their mean has fallen by R
-  double contact_share = 0;       ///< share of the surface under pressure
+  double removal = 0;            ///< mean removal R
+  AlignedVector<double> height;  ///< heights; their mean has fallen by R
+  double contact_share = 0;      ///< share of the surface under pressure
 };
 
 /// The surface at each removal asked for, and the work done.
@@ -29,14 +29,17 @@ struct ErosionOptions {
   IncrementOptions increment = {};    ///< accuracy of each increment; is_continued is always on
 };
 
-/// Wears `height` (any unit of length) under the stiffness S/p_mean [1/length] of the half spectrum to the mean
-/// removals `at` (> 0, rising, the same unit): dh/dR = -p/p_mean with unilateral contact (docs/physics.md, levelling).
+/// Wears `height` (any unit of length) under the stiffness S/p_mean [1/length] of the half spectrum to the
+/// mean removals `at` (> 0, rising, the same unit): dh/dR = -p/p_mean with unilateral contact
+/// (docs/physics.md, levelling).
 ///
-/// Increments are of second order (two implicit stages, L-stable: Alexander 1977, from memory); in full contact each mode
-/// falls by exactly exp(-S R/p_mean). Increments are chosen by an estimate of their own error, then all are halved
-/// until no amplitude of any state moves by more than the tolerance. progress is called once a solver iteration.
+/// Increments are of second order (two implicit stages, L-stable: Alexander 1977, from memory); in full
+/// contact each mode falls by exactly exp(-S R/p_mean). Increments are chosen by an estimate of their own
+/// error, then all are halved until no amplitude of any state moves by more than the tolerance. progress is
+/// called once a solver iteration.
 Erosion erode(const Grid& grid, const AlignedVector<double>& height, const AlignedVector<double>& stiffness,
-              const std::vector<double>& at, const ErosionOptions& options = {}, const Progress& progress = {});
+              const std::vector<double>& at, const ErosionOptions& options = {},
+              const Progress& progress = {});
 
 /// The limit of an infinitely stiff face: a plane that cuts all above it, at each removal of `at`.
 Erosion truncate(const AlignedVector<double>& height, const std::vector<double>& at);

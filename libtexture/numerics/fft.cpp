@@ -2,8 +2,12 @@
 
 namespace libtexture {
 
-std::size_t Fft::real_size() const { return real_size_; }
-std::size_t Fft::half_size() const { return half_size_; }
+std::size_t Fft::real_size() const {
+  return real_size_;
+}
+std::size_t Fft::half_size() const {
+  return half_size_;
+}
 
 void Fft::inverse(Spectrum& half, AlignedVector<double>& values) const {
   inverse_unscaled(half, values);
@@ -11,7 +15,8 @@ void Fft::inverse(Spectrum& half, AlignedVector<double>& values) const {
   for (double& value : values) value *= scale;
 }
 
-void Fft::filter(const AlignedVector<double>& in, const AlignedVector<double>& multiplier, AlignedVector<double>& out) {
+void Fft::filter(const AlignedVector<double>& in, const AlignedVector<double>& multiplier,
+                 AlignedVector<double>& out) {
   forward(in, work_);
   const double scale = 1.0 / static_cast<double>(real_size_);
   for (std::size_t k = 0; k < half_size_; ++k) work_[k] *= multiplier[k] * scale;

@@ -32,9 +32,10 @@ class Fft {
   /// As inverse(), but rows cols times too large: for callers that fold the scale into a multiplier.
   void inverse_unscaled(Spectrum& half, AlignedVector<double>& values) const;
 
-  /// values -> multiplier(q) values in Fourier space: one transform pair. `in` and `out` may be the same vector.
-  /// multiplier: half_size() real numbers.
-  void filter(const AlignedVector<double>& in, const AlignedVector<double>& multiplier, AlignedVector<double>& out);
+  /// values -> multiplier(q) values in Fourier space: one transform pair. `in` and `out` may be the same
+  /// vector. multiplier: half_size() real numbers.
+  void filter(const AlignedVector<double>& in, const AlignedVector<double>& multiplier,
+              AlignedVector<double>& out);
 
  private:
   struct Plans;

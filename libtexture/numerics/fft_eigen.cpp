@@ -14,7 +14,13 @@ struct Fft::Plans {
   std::vector<std::complex<double>> row_half, column, column_out;
 
   explicit Plans(const Grid& grid)
-      : rows(grid.rows), cols(grid.cols), half_cols(grid.half_cols()), row(cols), row_half(half_cols), column(rows), column_out(rows) {
+      : rows(grid.rows),
+        cols(grid.cols),
+        half_cols(grid.half_cols()),
+        row(cols),
+        row_half(half_cols),
+        column(rows),
+        column_out(rows) {
     engine.SetFlag(Eigen::FFT<double>::HalfSpectrum);
     engine.SetFlag(Eigen::FFT<double>::Unscaled);
   }

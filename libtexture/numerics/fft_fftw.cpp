@@ -13,7 +13,9 @@ std::mutex& planner() {  // FFTW's planner is not thread-safe; executing a plan 
   return mutex;
 }
 
-fftw_complex* raw(Spectrum& half) { return reinterpret_cast<fftw_complex*>(half.data()); }
+fftw_complex* raw(Spectrum& half) {
+  return reinterpret_cast<fftw_complex*>(half.data());
+}
 
 }  // namespace
 
@@ -25,8 +27,10 @@ struct Fft::Plans {
     AlignedVector<double> values(grid.size());
     const std::lock_guard lock(planner());
     // The destination of the forward transform is never its source, and callers keep their input.
-    forward = fftw_plan_dft_r2c_2d(grid.rows, grid.cols, values.data(), raw(half), FFTW_ESTIMATE | FFTW_PRESERVE_INPUT);
-    inverse = fftw_plan_dft_c2r_2d(grid.rows, grid.cols, raw(half), values.data(), FFTW_ESTIMATE | FFTW_DESTROY_INPUT);
+    forward = fftw_plan_dft_r2c_2d(grid.rows, grid.cols, values.data(), raw(half),
+                                   FFTW_ESTIMATE | FFTW_PRESERVE_INPUT);
+    inverse = fftw_plan_dft_c2r_2d(grid.rows, grid.cols, raw(half), values.data(),
+                                   FFTW_ESTIMATE | FFTW_DESTROY_INPUT);
   }
   Plans(const Plans&) = delete;
   Plans& operator=(const Plans&) = delete;
@@ -38,7 +42,9 @@ struct Fft::Plans {
 };
 
 Fft::Fft(const Grid& grid)
-    : real_size_(grid.size()), half_size_(static_cast<std::size_t>(grid.rows) * grid.half_cols()), work_(half_size_) {
+    : real_size_(grid.size()),
+      half_size_(static_cast<std::size_t>(grid.rows) * grid.half_cols()),
+      work_(half_size_) {
   plans_ = std::make_unique<Plans>(grid, work_);
 }
 Fft::~Fft() = default;

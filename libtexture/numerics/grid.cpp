@@ -20,7 +20,8 @@ std::vector<double> wave_numbers_per_m(const Grid& grid) {
   std::vector<double> q;
   q.reserve(static_cast<std::size_t>(grid.rows) * grid.half_cols());
   for (int i = 0; i < grid.rows; ++i)
-    for (int j = 0; j < grid.half_cols(); ++j) q.push_back(std::hypot(signed_mode(i, grid.rows) * step_y, j * step_x));
+    for (int j = 0; j < grid.half_cols(); ++j)
+      q.push_back(std::hypot(signed_mode(i, grid.rows) * step_y, j * step_x));
   return q;
 }
 

@@ -10,8 +10,8 @@ namespace libtexture {
 
 /// A periodic patch of rows x cols square pixels; pixel centres at (i + 1/2) pixel_mm. One row is a profile.
 struct Grid {
-  int rows = 0;           ///< number of rows (y), 1 to 16384
-  int cols = 0;           ///< number of columns (x), 4 to 16384
+  int rows = 0;             ///< number of rows (y), 1 to 16384
+  int cols = 0;             ///< number of columns (x), 4 to 16384
   double pixel_mm = unset;  ///< side of a pixel, > 0
 
   int size() const { return rows * cols; }
@@ -23,14 +23,18 @@ struct Grid {
   void validate() const;
   bool operator==(const Grid&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("rows", &Grid::rows), required("cols", &Grid::cols), required("pixel_mm", &Grid::pixel_mm)};
+    return std::tuple{required("rows", &Grid::rows), required("cols", &Grid::cols),
+                      required("pixel_mm", &Grid::pixel_mm)};
   }
 };
 
 /// Signed mode number of a transform's index: 0, 1, ..., -2, -1.
-inline int signed_mode(int index, int count) { return index <= count / 2 ? index : index - count; }
+inline int signed_mode(int index, int count) {
+  return index <= count / 2 ? index : index - count;
+}
 
-/// Wave number q = 2 pi / wavelength [1/m] of each mode of the half spectrum, row by row, size rows * half_cols().
+/// Wave number q = 2 pi / wavelength [1/m] of each mode of the half spectrum, row by row, size rows *
+/// half_cols().
 std::vector<double> wave_numbers_per_m(const Grid& grid);
 
 }  // namespace libtexture

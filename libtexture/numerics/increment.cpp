@@ -9,13 +9,15 @@
 namespace libtexture {
 namespace {
 
-constexpr double least_theta = 1e-3;      // a preconditioner of almost no contact would be as stiff as S alone
-constexpr double theta_change = 1.3;      // restart when the contact share has moved by more; .3 to 2 times the share is as good
-constexpr double slope_left = 0.01;      // a line search is done when a hundredth of the slope is left
-constexpr double shift_left = 1e-3;       // of the load, when a face is resumed: it is a start only
-constexpr int most_shifts = 100;           // seen: 3 to 8
+constexpr double least_theta = 1e-3;  // a preconditioner of almost no contact would be as stiff as S alone
+constexpr double theta_change =
+    1.3;  // restart when the contact share has moved by more; .3 to 2 times the share is as good
+constexpr double slope_left = 0.01;  // a line search is done when a hundredth of the slope is left
+constexpr double shift_left = 1e-3;  // of the load, when a face is resumed: it is a start only
+constexpr int most_shifts = 100;     // seen: 3 to 8
 constexpr int most_line_steps = 30;
-constexpr double extreme_over_rms = 5;    // greatest over rms misplacement, for the certificate; seen 2 to 5 (tests/battery.hpp)
+constexpr double extreme_over_rms =
+    5;  // greatest over rms misplacement, for the certificate; seen 2 to 5 (tests/battery.hpp)
 
 double rms_of(const AlignedVector<double>& values) {
   LaneSum sum, squares;
@@ -42,19 +44,21 @@ struct Increment::Along {
 
 Increment::Increment(const Grid& grid, const AlignedVector<double>& stiffness)
     : fft_(grid), stiffness_(stiffness), inverse_m_(fft_.half_size()), half_(fft_.half_size()), grid_(grid) {
-  require(stiffness.size() == fft_.half_size(), "Increment", "stiffness", "must have rows x (cols/2 + 1) values",
-          static_cast<double>(stiffness.size()));
+  require(stiffness.size() == fft_.half_size(), "Increment", "stiffness",
+          "must have rows x (cols/2 + 1) values", static_cast<double>(stiffness.size()));
   stiffness_[0] = 0;
-  for (std::size_t k = 1; k < stiffness_.size(); ++k) require_positive(stiffness_[k], "Increment", "stiffness");
-  for (auto* array : {&gap_, &face_pressure_, &residual_, &z_, &direction_, &m_direction_, &face_}) array->resize(fft_.real_size());
+  for (std::size_t k = 1; k < stiffness_.size(); ++k)
+    require_positive(stiffness_[k], "Increment", "stiffness");
+  for (auto* array : {&gap_, &face_pressure_, &residual_, &z_, &direction_, &m_direction_, &face_})
+    array->resize(fft_.real_size());
 }
 
-// The answer if the contact is full: u = (S + 1/removal)^-1 (h/removal - 1). Then S u + 1 = gap/removal without a transform.
+// The answer if the contact is full: u = (S + 1/removal)^-1 (h/removal - 1). Then S u + 1 = gap/removal
+// without a transform.
 void Increment::start(const AlignedVector<double>& height) {
   set_preconditioner(1);
-  over_packs(height.size(), [&]<int W>(std::size_t i) {
-    pack<W>(&residual_[i]) = pack<W>(&height[i]) / removal_ - 1.0;
-  });
+  over_packs(height.size(),
+             [&]<int W>(std::size_t i) { pack<W>(&residual_[i]) = pack<W>(&height[i]) / removal_ - 1.0; });
   fft_.forward(residual_, half_);
   precondition();
   over_packs(height.size(), [&]<int W>(std::size_t i) {
@@ -66,8 +70,8 @@ void Increment::start(const AlignedVector<double>& height) {
   });
 }
 
-// The face of the solve before, lowered until it carries the load on this surface: Newton, from the side on which all of
-// the surface would be in contact, so that it nears the root from there.
+// The face of the solve before, lowered until it carries the load on this surface: Newton, from the side on
+// which all of the surface would be in contact, so that it nears the root from there.
 void Increment::resume(const AlignedVector<double>& height) {
   set_preconditioner(last_share_);
   LaneSum mean;
@@ -94,10 +98,12 @@ void Increment::resume(const AlignedVector<double>& height) {
 void Increment::set_preconditioner(double theta) {
   theta_over_removal_ = std::max(theta, least_theta) / removal_;
   const double scale = 1.0 / grid_.size();
-  for (std::size_t k = 0; k < stiffness_.size(); ++k) inverse_m_[k] = scale / (stiffness_[k] + theta_over_removal_);
+  for (std::size_t k = 0; k < stiffness_.size(); ++k)
+    inverse_m_[k] = scale / (stiffness_[k] + theta_over_removal_);
 }
 
-// Greatest error of the face's place that the residual leaves: S^-1 r, whose long waves weigh most on a soft backing.
+// Greatest error of the face's place that the residual leaves: S^-1 r, whose long waves weigh most on a soft
+// backing.
 double Increment::misplacement() const {
   LaneSum squares;
   over_packs(half_.size() - 1, [&]<int W>(std::size_t k) {
@@ -124,7 +130,8 @@ double Increment::precondition() {
     }
     all.add(power);
   });
-  // Every mode stands for itself and its mirror image, but for the first column and, where cols is even, the last.
+  // Every mode stands for itself and its mirror image, but for the first column and, where cols is even, the
+  // last.
   double once = 0;
   for (int i = 0; i < grid_.rows; ++i) {
     const std::size_t first = static_cast<std::size_t>(i) * half_cols, last = first + half_cols - 1;
@@ -162,7 +169,8 @@ Increment::Along Increment::advance(double step) {
     using Pack = Eigen::Array<double, W, 1>;
     const Pack d = pack<W>(&direction_[i]);
     const Pack gap = pack<W>(&gap_[i]) - step * d;
-    const Pack face = pack<W>(&face_pressure_[i]) + step * (pack<W>(&m_direction_[i]) - theta_over_removal_ * d);
+    const Pack face =
+        pack<W>(&face_pressure_[i]) + step * (pack<W>(&m_direction_[i]) - theta_over_removal_ * d);
     const Pack r = face - gap.max(0.0) / removal_;
     pack<W>(&gap_[i]) = gap;
     pack<W>(&face_pressure_[i]) = face;
@@ -181,8 +189,8 @@ Increment::Along Increment::advance(double step) {
           .share = touching.total() / n};
 }
 
-// Bracketed Newton on the slope, which is monotone and piecewise linear in the step: each try is a pass of advance(),
-// so that the last one has already moved the fields.
+// Bracketed Newton on the slope, which is monotone and piecewise linear in the step: each try is a pass of
+// advance(), so that the last one has already moved the fields.
 Increment::Along Increment::search_line(const Along& start) {
   double low = 0, high = HUGE_VAL, step = -start.slope / (start.elastic + start.contact);
   double place = 0;
@@ -209,8 +217,9 @@ void Increment::write_pressure(AlignedVector<double>& pressure) const {
   for (double& p : pressure) p *= scale;
 }
 
-IncrementReport Increment::solve(const AlignedVector<double>& height, double removal, AlignedVector<double>& pressure,
-                                 const IncrementOptions& options, const Progress& progress) {
+IncrementReport Increment::solve(const AlignedVector<double>& height, double removal,
+                                 AlignedVector<double>& pressure, const IncrementOptions& options,
+                                 const Progress& progress) {
   require_positive(removal, "Increment", "removal");
   removal_ = removal;
   const double n = static_cast<double>(height.size());
@@ -251,7 +260,8 @@ IncrementReport Increment::solve(const AlignedVector<double>& height, double rem
     if (start_.slope >= 0) start_ = turn(0);
     here = search_line(start_);
   }
-  over_packs(gap_.size(), [&]<int W>(std::size_t i) { pack<W>(&face_[i]) = pack<W>(&height[i]) - pack<W>(&gap_[i]); });
+  over_packs(gap_.size(),
+             [&]<int W>(std::size_t i) { pack<W>(&face_[i]) = pack<W>(&height[i]) - pack<W>(&gap_[i]); });
   last_share_ = here.share;
   write_pressure(pressure);
   return report_;

@@ -1,6 +1,6 @@
 #pragma once
-// Lanes: passes over long arrays in packs of eight, with sums kept in eight fixed lanes: as fast as the machine's vector
-// units allow without -ffast-math, and the same bytes on each run.
+// Lanes: passes over long arrays in packs of eight, with sums kept in eight fixed lanes: as fast as the
+// machine's vector units allow without -ffast-math, and the same bytes on each run.
 
 #include <Eigen/Core>
 #include <cstddef>

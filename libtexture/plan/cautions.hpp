@@ -1,6 +1,6 @@
 #pragma once
-// Cautions: what can hurt the person or the paint, said with every plan. Values, not advice: local rules and licensed practice
-// prevail.
+// Cautions: what can hurt the person or the paint, said with every plan. Values, not advice: local rules and
+// licensed practice prevail.
 
 #include <string>
 #include <vector>
@@ -9,7 +9,8 @@
 
 namespace libtexture {
 
-/// Cautions of any job that sands paint: dust and what is in it, vibration, the clear that does not come back.
+/// Cautions of any job that sands paint: dust and what is in it, vibration, the clear that does not come
+/// back.
 std::vector<std::string> general_cautions();
 
 /// Cautions of one step, by how wet it is worked: dry means dust, water means electricity.

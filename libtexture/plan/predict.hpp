@@ -13,15 +13,17 @@ namespace libtexture {
 
 /// A prediction with the surfaces that it came from.
 struct Predicted {
-  Prediction prediction;            ///< plain values
-  std::vector<History> histories;   ///< one per panel: the patch before and after each step
+  Prediction prediction;           ///< plain values
+  std::vector<History> histories;  ///< one per panel: the patch before and after each step
 };
 
-/// The sequence of a job by name; the first where the name is empty. InvalidInput, with the nearest name, where there is none.
+/// The sequence of a job by name; the first where the name is empty. InvalidInput, with the nearest name,
+/// where there is none.
 const Sequence& sequence_named(const Job& job, const std::string& name);
 
-/// Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). The clear that counts is that
-/// at each panel's thinnest reading. No error of input is drawn: best estimates throughout.
-Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence = "", const Progress& progress = {});
+/// Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). The clear that
+/// counts is that at each panel's thinnest reading. No error of input is drawn: best estimates throughout.
+Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence = "",
+                  const Progress& progress = {});
 
 }  // namespace libtexture

@@ -15,13 +15,14 @@ namespace libtexture {
 /// The answer to "may this be levelled?".
 enum class Verdict { go, go_with_care, do_not_sand };
 constexpr std::array<std::pair<Verdict, const char*>, 3> names_of(Verdict) {
-  return {{{Verdict::go, "go"}, {Verdict::go_with_care, "go with care"}, {Verdict::do_not_sand, "do not sand"}}};
+  return {
+      {{Verdict::go, "go"}, {Verdict::go_with_care, "go with care"}, {Verdict::do_not_sand, "do not sand"}}};
 }
 
 /// Cautions of one step.
 struct StepCautions {
-  std::string step = {};                      ///< name of the step
-  std::vector<std::string> cautions = {};     ///< what to mind, one sentence each
+  std::string step = {};                   ///< name of the step
+  std::vector<std::string> cautions = {};  ///< what to mind, one sentence each
 
   bool operator==(const StepCautions&) const = default;
   static constexpr auto fields() {
@@ -31,22 +32,22 @@ struct StepCautions {
 
 /// One panel: what its readings say of the clear, and what the sequence does to it.
 struct PanelPrediction {
-  std::string name = {};                    ///< of the panel
-  double area_m2 = 0;                       ///< [m2]
-  double total_film_least_um = 0;           ///< thinnest reading [um]
-  double clear_um = 0;                      ///< expected clear at that place [um]
-  double clear_sd_um = 0;                   ///< its standard deviation [um]
-  double removed_um = 0;                    ///< mean clear removed by the sequence [um]
-  double removed_max_um = 0;                ///< most clear removed at any point of the patch [um]
-  double clear_left_mean_um = 0;            ///< at that place [um]; below 0 = struck through
-  double clear_left_least_um = 0;           ///< the thinnest clear of the patch, at that place [um]
-  double removable_um = 0;                  ///< what the budget lets go at that place, reserve kept [um]
-  std::vector<BudgetRule> budget = {};      ///< every rule, and which binds
-  int discs = 0;                            ///< discs used
-  double minutes = 0;                       ///< machine time [min]
-  HistoryRow start = {};                    ///< the texture before
-  std::vector<HistoryRow> steps = {};       ///< a row a step
-  std::vector<HistoryRow> passes = {};      ///< a row a pass
+  std::string name = {};                ///< of the panel
+  double area_m2 = 0;                   ///< [m2]
+  double total_film_least_um = 0;       ///< thinnest reading [um]
+  double clear_um = 0;                  ///< expected clear at that place [um]
+  double clear_sd_um = 0;               ///< its standard deviation [um]
+  double removed_um = 0;                ///< mean clear removed by the sequence [um]
+  double removed_max_um = 0;            ///< most clear removed at any point of the patch [um]
+  double clear_left_mean_um = 0;        ///< at that place [um]; below 0 = struck through
+  double clear_left_least_um = 0;       ///< the thinnest clear of the patch, at that place [um]
+  double removable_um = 0;              ///< what the budget lets go at that place, reserve kept [um]
+  std::vector<BudgetRule> budget = {};  ///< every rule, and which binds
+  int discs = 0;                        ///< discs used
+  double minutes = 0;                   ///< machine time [min]
+  HistoryRow start = {};                ///< the texture before
+  std::vector<HistoryRow> steps = {};   ///< a row a step
+  std::vector<HistoryRow> passes = {};  ///< a row a pass
 
   bool operator==(const PanelPrediction&) const = default;
   static constexpr auto fields() {
@@ -71,31 +72,27 @@ struct PanelPrediction {
 
 /// A whole job by one sequence.
 struct Prediction {
-  std::string sequence = {};                        ///< name of the sequence
-  Verdict verdict = Verdict::do_not_sand;           ///< may it be levelled?
-  std::vector<std::string> reasons = {};            ///< why, one sentence each
-  std::vector<double> band_edges_mm = {};           ///< edges of HistoryRow::band_rms_um [mm]
-  std::vector<PanelPrediction> panels = {};         ///< as in the job
-  int discs = 0;                                    ///< discs used on all panels
-  double minutes = 0;                               ///< machine time on all panels [min]
-  std::vector<std::string> warnings = {};           ///< limits that the model came near
-  std::vector<std::string> cautions = {};           ///< of the whole job
-  std::vector<StepCautions> step_cautions = {};     ///< of each step
-  std::uint64_t seed = 0;                           ///< of the job
+  std::string sequence = {};                     ///< name of the sequence
+  Verdict verdict = Verdict::do_not_sand;        ///< may it be levelled?
+  std::vector<std::string> reasons = {};         ///< why, one sentence each
+  std::vector<double> band_edges_mm = {};        ///< edges of HistoryRow::band_rms_um [mm]
+  std::vector<PanelPrediction> panels = {};      ///< as in the job
+  int discs = 0;                                 ///< discs used on all panels
+  double minutes = 0;                            ///< machine time on all panels [min]
+  std::vector<std::string> warnings = {};        ///< limits that the model came near
+  std::vector<std::string> cautions = {};        ///< of the whole job
+  std::vector<StepCautions> step_cautions = {};  ///< of each step
+  std::uint64_t seed = 0;                        ///< of the job
 
   bool operator==(const Prediction&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("sequence", &Prediction::sequence),
-                      optional("verdict", &Prediction::verdict),
-                      optional("reasons", &Prediction::reasons),
-                      optional("band_edges_mm", &Prediction::band_edges_mm),
-                      optional("panels", &Prediction::panels),
-                      optional("discs", &Prediction::discs),
-                      optional("minutes", &Prediction::minutes),
-                      optional("warnings", &Prediction::warnings),
-                      optional("cautions", &Prediction::cautions),
-                      optional("step_cautions", &Prediction::step_cautions),
-                      optional("seed", &Prediction::seed)};
+    return std::tuple{
+        optional("sequence", &Prediction::sequence), optional("verdict", &Prediction::verdict),
+        optional("reasons", &Prediction::reasons),   optional("band_edges_mm", &Prediction::band_edges_mm),
+        optional("panels", &Prediction::panels),     optional("discs", &Prediction::discs),
+        optional("minutes", &Prediction::minutes),   optional("warnings", &Prediction::warnings),
+        optional("cautions", &Prediction::cautions), optional("step_cautions", &Prediction::step_cautions),
+        optional("seed", &Prediction::seed)};
   }
 };
 

@@ -14,23 +14,28 @@ Array2d on_grid(const AlignedVector<double>& values, const Grid& grid) {
   return Eigen::Map<const Array2d>(values.data(), grid.rows, grid.cols);
 }
 
-Erosion wear(const HeightField& field, const Backing& backing, double pressure_kpa, const LevelOptions& options,
-             const std::vector<double>& at, const Progress& progress) {
+Erosion wear(const HeightField& field, const Backing& backing, double pressure_kpa,
+             const LevelOptions& options, const std::vector<double>& at, const Progress& progress) {
   const Array2d& h = field.height_um();
   const AlignedVector<double> height(h.data(), h.data() + h.size());
   if (backing.support == Support::rigid) return truncate(height, at);
-  const auto stiffness = relative_stiffness_per_um(field.grid(), backing, pressure_kpa, options.disc_diameter_mm);
-  return erode(field.grid(), height, stiffness, at, {.amplitude_tolerance = options.amplitude_tolerance_um}, progress);
+  const auto stiffness =
+      relative_stiffness_per_um(field.grid(), backing, pressure_kpa, options.disc_diameter_mm);
+  return erode(field.grid(), height, stiffness, at, {.amplitude_tolerance = options.amplitude_tolerance_um},
+               progress);
 }
 
-void add_report(Levelled& levelled, const HeightField& before, const ErosionState& state, double touched_beyond_um) {
-  const HeightField& surface = levelled.surfaces.emplace_back(on_grid(state.height, before.grid()), before.pixel_mm());
+void add_report(Levelled& levelled, const HeightField& before, const ErosionState& state,
+                double touched_beyond_um) {
+  const HeightField& surface =
+      levelled.surfaces.emplace_back(on_grid(state.height, before.grid()), before.pixel_mm());
   levelled.removed_um.push_back(state.removal);
   levelled.rms_um.push_back(surface.rms_um());
   levelled.peak_to_valley_um.push_back(surface.peak_to_valley_um());
   levelled.valley_depth_um.push_back(surface.valley_depth_um());
   levelled.contact_share.push_back(state.contact_share);
-  levelled.touched_share.push_back((before.height_um() - surface.height_um() > touched_beyond_um).cast<double>().mean());
+  levelled.touched_share.push_back(
+      (before.height_um() - surface.height_um() > touched_beyond_um).cast<double>().mean());
 }
 
 }  // namespace
@@ -42,7 +47,8 @@ void LevelOptions::validate() const {
   if (disc_diameter_mm) require_positive(*disc_diameter_mm, "LevelOptions", "disc_diameter_mm");
   double last = 0;
   for (const double removal : report_at_um) {
-    require(removal > last && removal <= removal_um, "LevelOptions", "report_at_um", "must rise from > 0 to removal_um", removal);
+    require(removal > last && removal <= removal_um, "LevelOptions", "report_at_um",
+            "must rise from > 0 to removal_um", removal);
     last = removal;
   }
 }
@@ -66,8 +72,8 @@ AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing&
   return stiffness;
 }
 
-Levelled level(const HeightField& field, const Backing& backing, double pressure_kpa, const LevelOptions& options,
-               const Progress& progress) {
+Levelled level(const HeightField& field, const Backing& backing, double pressure_kpa,
+               const LevelOptions& options, const Progress& progress) {
   backing.validate();
   require_positive(pressure_kpa, "level", "pressure_kpa");
   options.validate();
@@ -84,7 +90,8 @@ Levelled level(const HeightField& field, const Backing& backing, double pressure
                     .residual = erosion.residual,
                     .amplitude_error_um = erosion.amplitude_error};
   const std::size_t reports = at.size() - (ends_with_report ? 0 : 1);
-  for (std::size_t k = 0; k < reports; ++k) add_report(levelled, field, erosion.states[k], options.touched_beyond_um);
+  for (std::size_t k = 0; k < reports; ++k)
+    add_report(levelled, field, erosion.states[k], options.touched_beyond_um);
   return levelled;
 }
 

@@ -12,11 +12,13 @@ namespace libtexture {
 
 /// What is asked of level().
 struct LevelOptions {
-  double removal_um = unset;                        ///< mean clear to remove [um], > 0
-  std::vector<double> report_at_um = {};            ///< mean removals to report at [um], rising, > 0 to removal_um; none = the end
-  double amplitude_tolerance_um = 1e-3;             ///< accuracy of rms, peak-to-valley and valley depth [um], > 0
-  double touched_beyond_um = 0;                     ///< a point counts as touched when it lost more than this [um], >= 0
-  std::optional<double> disc_diameter_mm = {};      ///< given: waves longer than about half a disc are followed, not levelled [mm], > 0
+  double removal_um = unset;  ///< mean clear to remove [um], > 0
+  std::vector<double> report_at_um =
+      {};  ///< mean removals to report at [um], rising, > 0 to removal_um; none = the end
+  double amplitude_tolerance_um = 1e-3;  ///< accuracy of rms, peak-to-valley and valley depth [um], > 0
+  double touched_beyond_um = 0;          ///< a point counts as touched when it lost more than this [um], >= 0
+  std::optional<double> disc_diameter_mm =
+      {};  ///< given: waves longer than about half a disc are followed, not levelled [mm], > 0
 
   void validate() const;
   static constexpr auto fields() {
@@ -30,8 +32,8 @@ struct LevelOptions {
 
 /// The worn patch, and how it got there: one value per report.
 struct Levelled {
-  HeightField surface;                    ///< after removal_um; its mean has fallen by that
-  Array2d removal_map_um;                 ///< (rows, cols) clear removed [um], >= 0
+  HeightField surface;                         ///< after removal_um; its mean has fallen by that
+  Array2d removal_map_um;                      ///< (rows, cols) clear removed [um], >= 0
   std::vector<HeightField> surfaces = {};      ///< the surface at each report
   std::vector<double> removed_um = {};         ///< mean removal of each report [um]
   std::vector<double> rms_um = {};             ///< [um]
@@ -39,17 +41,17 @@ struct Levelled {
   std::vector<double> valley_depth_um = {};    ///< [um]
   std::vector<double> contact_share = {};      ///< share of the patch under pressure
   std::vector<double> touched_share = {};      ///< share that lost more than touched_beyond_um
-  int increments = 0;                     ///< increments solved, trials included
-  int transform_pairs = 0;                ///< forward + inverse transforms, trials included
-  double residual = 0;                    ///< largest rms(S u + p_mean - p)/p_mean of any increment
-  double amplitude_error_um = 0;          ///< what halving all increments still changed [um], at most the tolerance
+  int increments = 0;                          ///< increments solved, trials included
+  int transform_pairs = 0;                     ///< forward + inverse transforms, trials included
+  double residual = 0;                         ///< largest rms(S u + p_mean - p)/p_mean of any increment
+  double amplitude_error_um = 0;  ///< what halving all increments still changed [um], at most the tolerance
 };
 
-/// Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing as it is
-/// given: no foam plateau, crown or footprint unless the options say so (docs/physics.md, levelling). A rigid backing cuts
-/// all above a plane. NotConverged where the tolerance is not met.
-Levelled level(const HeightField& field, const Backing& backing, double pressure_kpa, const LevelOptions& options,
-               const Progress& progress = {});
+/// Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing
+/// as it is given: no foam plateau, crown or footprint unless the options say so (docs/physics.md,
+/// levelling). A rigid backing cuts all above a plane. NotConverged where the tolerance is not met.
+Levelled level(const HeightField& field, const Backing& backing, double pressure_kpa,
+               const LevelOptions& options, const Progress& progress = {});
 
 /// Stiffness over mean pressure S(q)/p [1/um] on the half spectrum of a grid; [0] = 0 (force control).
 AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing& backing, double pressure_kpa,

@@ -38,7 +38,8 @@ double removal_of_pass_um(const Step& step, double area_m2, double hardness_mpa,
   step.validate();
   require_positive(area_m2, "Step", "area_m2");
   const WetnessEffect wetness = wetness_effect(step.abrasive, step.wetness);
-  const double fresh = step.abrasive.wear_rate_mm3_per_n_m * wetness.wear_rate * hardness_wear_factor(hardness_mpa);
+  const double fresh =
+      step.abrasive.wear_rate_mm3_per_n_m * wetness.wear_rate * hardness_wear_factor(hardness_mpa);
   const double areas = area_m2 / disc_area_m2(step.motion);  // panel over disc
   const Loading disc{removal_per_pass_um(step.motion, fresh) * areas,
                      step.abrasive.worn_wear_rate_mm3_per_n_m / step.abrasive.wear_rate_mm3_per_n_m,
@@ -46,7 +47,8 @@ double removal_of_pass_um(const Step& step, double area_m2, double hardness_mpa,
   const double change = changed_at_um(disc, step.change_disc_below_share);
   double left = 1, gained = 0;
   while (left > 0) {
-    const double to_change = std::isinf(change) ? HUGE_VAL : std::max(0.0, disc.passes_to(use.removed_um, change));
+    const double to_change =
+        std::isinf(change) ? HUGE_VAL : std::max(0.0, disc.passes_to(use.removed_um, change));
     if (to_change >= left) {
       const double end = disc.after(use.removed_um, left);
       gained += end - use.removed_um;

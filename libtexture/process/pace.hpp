@@ -11,9 +11,10 @@ struct DiscUse {
   double removed_um = 0;  ///< clear that the present disc has removed, per disc area [um]
 };
 
-/// Mean clear [um] that the next pass of a step removes from an area [m2] of clear of a hardness [MPa]; `use` moves on. The
-/// wear rate falls along the pass as the disc loads, w_end + (w_0 - w_end) exp(-V/V_0), and a fresh disc is taken
-/// where it has fallen to step.change_disc_below_share: exact integral (docs/physics.md, how fast R runs).
+/// Mean clear [um] that the next pass of a step removes from an area [m2] of clear of a hardness [MPa]; `use`
+/// moves on. The wear rate falls along the pass as the disc loads, w_end + (w_0 - w_end) exp(-V/V_0), and a
+/// fresh disc is taken where it has fallen to step.change_disc_below_share: exact integral (docs/physics.md,
+/// how fast R runs).
 double removal_of_pass_um(const Step& step, double area_m2, double hardness_mpa, DiscUse& use);
 
 }  // namespace libtexture

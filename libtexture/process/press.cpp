@@ -6,8 +6,10 @@
 
 namespace libtexture {
 
-Pressed press(const HeightField& field, const Backing& backing, double pressure_kpa, const Progress& progress) {
-  require(backing.support != Support::rigid, "press", "backing", "must not be rigid: it touches in a point", name_of(backing.support));
+Pressed press(const HeightField& field, const Backing& backing, double pressure_kpa,
+              const Progress& progress) {
+  require(backing.support != Support::rigid, "press", "backing", "must not be rigid: it touches in a point",
+          name_of(backing.support));
   require_positive(pressure_kpa, "press", "pressure_kpa");
   const Array2d& h = field.height_um();
   const AlignedVector<double> height(h.data(), h.data() + h.size());

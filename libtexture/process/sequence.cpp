@@ -17,39 +17,53 @@
 namespace libtexture {
 namespace {
 
-constexpr double touched_in_depths = 0.5;     // a spot is touched when cut by more than half a mean groove depth
-constexpr double contact_share_step = 0.05;   // contact shares are rounded to this for groove depths: 1.3 % at most there
+constexpr double touched_in_depths = 0.5;  // a spot is touched when cut by more than half a mean groove depth
+constexpr double contact_share_step =
+    0.05;  // contact shares are rounded to this for groove depths: 1.3 % at most there
 constexpr double percentile = 0.95;
+constexpr double foam_density_kg_per_m3 = 60;  // of pads and interfaces; estimate 30-120
+constexpr double still_share = 0.1;  // a layer moves as if at rest while v^2 density/E is under this
 
 // How the disc of a step meets the panel.
 struct DiscContact {
-  Backing backing;      // with the foam's tangent modulus at the pressure
+  Backing backing;  // with the foam's tangent modulus at the pressure
   double pressure_kpa;
   std::optional<double> footprint_mm;  // disc diameter, where the patch is larger than the disc
 };
 
-DiscContact contact_of(const Step& step, const Grid& grid, const SimulateOptions& options, std::vector<std::string>& warnings) {
-  // A half-space follows any crown and a rigid disc none: the crown's closed form is for springs of finite stiffness.
+DiscContact contact_of(const Step& step, const Grid& grid, const SimulateOptions& options,
+                       std::vector<std::string>& warnings) {
+  // A half-space follows any crown and a rigid disc none: the crown's closed form is for springs of finite
+  // stiffness.
   const double springs = stiffness_pa_per_m(step.backing, 0);
   const bool has_crown = options.crown_radius_m && springs > 0 && std::isfinite(springs);
-  const CrownContact crown = crown_contact(step.motion, springs, has_crown ? options.crown_radius_m : std::nullopt);
+  const CrownContact crown =
+      crown_contact(step.motion, springs, has_crown ? options.crown_radius_m : std::nullopt);
   if (crown.is_small)
     warnings.push_back(step.name + ": on this crown the disc touches within " + to_text(crown.radius_mm) +
                        " mm only, under half its radius; a softer interface spreads the load");
+  const Backing working = at_working_pressure(step.backing, crown.pressure_kpa);
+  const double speed = sliding_m_per_s(step.motion);
+  for (const Layer& layer : working.layers)
+    if (speed * speed * foam_density_kg_per_m3 > still_share * layer.modulus_mpa * pascal_per_mpa)
+      warnings.push_back(step.name +
+                         ": at this speed the softest layer's inertia matters, which is not modelled");
   const double patch_mm = std::max(grid.width_mm(), grid.height_mm());
   const bool is_larger = patch_mm > step.motion.disc_diameter_mm;
-  return {at_working_pressure(step.backing, crown.pressure_kpa), crown.pressure_kpa,
+  return {working, crown.pressure_kpa,
           is_larger ? std::optional(step.motion.disc_diameter_mm) : std::nullopt};
 }
 
 double percentile_of(const Array2d& values, double share) {
   std::vector<double> sorted(values.data(), values.data() + values.size());
-  const auto place = sorted.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(sorted.size() - 1));
+  const auto place =
+      sorted.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(sorted.size() - 1));
   std::nth_element(sorted.begin(), place, sorted.end());
   return *place;
 }
 
-// Shares of the mirrored light: what stays in the mirror direction, and what scatters into the lens of a clarity meter.
+// Shares of the mirrored light: what stays in the mirror direction, and what scatters into the lens of a
+// clarity meter.
 struct MirroredLight {
   double specular = 0;
   double veil = 0;
@@ -72,7 +86,9 @@ double margin_of(const Stop& stop, const HistoryRow& row, const HeightField& sur
   if (stop.removed_um) margin = std::max(margin, row.removed_um - *stop.removed_um);
   if (stop.clear_owed_um) margin = std::max(margin, *stop.clear_owed_um - owed_um);
   if (stop.rms_um) {
-    const double rms = stop.band_mm ? band_rms_um(surface, {stop.band_mm->begin(), stop.band_mm->end()}).front() : row.rms_um;
+    const double rms = stop.band_mm
+                           ? band_rms_um(surface, {stop.band_mm->begin(), stop.band_mm->end()}).front()
+                           : row.rms_um;
     margin = std::max(margin, *stop.rms_um - rms);
   }
   return margin;
@@ -80,10 +96,20 @@ double margin_of(const Stop& stop, const HistoryRow& row, const HeightField& sur
 
 class Simulation {
  public:
-  Simulation(const HeightField& surface, const Coating& coating, const SimulateOptions& options, const Progress& progress)
-      : coating_(coating), options_(options), progress_(progress), surface_(surface),
-        history_{.start = {}, .passes = {}, .steps = {}, .band_edges_mm = options.band_edges_mm, .before = surface,
-                 .surfaces = {}, .scratches = {}, .warnings = {}} {
+  Simulation(const HeightField& surface, const Coating& coating, const SimulateOptions& options,
+             const Progress& progress)
+      : coating_(coating),
+        options_(options),
+        progress_(progress),
+        surface_(surface),
+        history_{.start = {},
+                 .passes = {},
+                 .steps = {},
+                 .band_edges_mm = options.band_edges_mm,
+                 .before = surface,
+                 .surfaces = {},
+                 .scratches = {},
+                 .warnings = {}} {
     history_.start = row_of(surface, surface, surface, {}, 0);
     history_.start.name = "start";
   }
@@ -116,10 +142,14 @@ class Simulation {
         row.passes = ++made;
         row.discs = step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
         row.minutes = made * pass_minutes(step.motion, options_.area_m2);
-        const double last = std::exchange(margin, margin_of(step.stop, row, now, clear_owed_um(scratches_, Marks::earlier, options_.scratch_limits)));
+        const double last = std::exchange(
+            margin, margin_of(step.stop, row, now,
+                              clear_owed_um(scratches_, Marks::earlier, options_.scratch_limits)));
         const double pass = row.removed_um - std::exchange(removed, row.removed_um);
-        // Met within this pass: the part of it after the moment (margin taken as linear), then every whole pass to the look.
-        if (margin >= 0) overshoot += last >= 0 ? pass : std::isinf(last) ? 0 : pass * margin / (margin - last);
+        // Met within this pass: the part of it after the moment (margin taken as linear), then every whole
+        // pass to the look.
+        if (margin >= 0)
+          overshoot += last >= 0 ? pass : std::isinf(last) ? 0 : pass * margin / (margin - last);
         row.overshoot_um = overshoot;
         history_.passes.push_back(row);
       }
@@ -134,12 +164,14 @@ class Simulation {
  private:
   GrooveFigures figures_of(const Step& step, double pressure_kpa, double contact_share) const {
     const double rounded = std::max(1.0, std::round(contact_share / contact_share_step)) * contact_share_step;
-    const double depth_um = groove_depth_um(step.abrasive, step.wetness, pressure_kpa, std::min(1.0, rounded), coating_.clear().hardness_mpa);
-    return groove_figures(step.name.empty() ? step.abrasive.name : step.name, step.abrasive, step.motion, depth_um);
+    const double depth_um = groove_depth_um(step.abrasive, step.wetness, pressure_kpa, std::min(1.0, rounded),
+                                            coating_.clear().hardness_mpa);
+    return groove_figures(step.name.empty() ? step.abrasive.name : step.name, step.abrasive, step.motion,
+                          depth_um);
   }
 
-  HistoryRow row_of(const HeightField& now, const HeightField& step_start, const HeightField& start, const Step& step,
-                    double touched_beyond_um) const {
+  HistoryRow row_of(const HeightField& now, const HeightField& step_start, const HeightField& start,
+                    const Step& step, double touched_beyond_um) const {
     const Array2d removed = step_start.height_um() - now.height_um();
     const double clear_um = coating_.clear().thickness_um, start_um = start.mean_um();
     const std::vector<DepthLaw> laws = depth_laws(scratches_);
@@ -180,9 +212,12 @@ void SimulateOptions::validate() const {
   require_positive(area_m2, "SimulateOptions", "area_m2");
   if (crown_radius_m) require_positive(*crown_radius_m, "SimulateOptions", "crown_radius_m");
   require_positive(amplitude_tolerance_um, "SimulateOptions", "amplitude_tolerance_um");
-  require(refractive_index > 1 && refractive_index <= 4, "SimulateOptions", "refractive_index", "must be > 1 and <= 4", refractive_index);
-  require(band_edges_mm.size() >= 2 && std::is_sorted(band_edges_mm.begin(), band_edges_mm.end(), std::less_equal<>()),
-          "SimulateOptions", "band_edges_mm", "must be at least two, rising", static_cast<double>(band_edges_mm.size()));
+  require(refractive_index > 1 && refractive_index <= 4, "SimulateOptions", "refractive_index",
+          "must be > 1 and <= 4", refractive_index);
+  require(band_edges_mm.size() >= 2 &&
+              std::is_sorted(band_edges_mm.begin(), band_edges_mm.end(), std::less_equal<>()),
+          "SimulateOptions", "band_edges_mm", "must be at least two, rising",
+          static_cast<double>(band_edges_mm.size()));
   scratch_limits.validate();
 }
 

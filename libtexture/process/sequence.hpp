@@ -13,12 +13,13 @@ namespace libtexture {
 
 /// What a simulation assumes besides the steps.
 struct SimulateOptions {
-  double area_m2 = 0.36;                         ///< area worked in one go, which sets how discs load [m2], > 0; estimate
-  std::optional<double> crown_radius_m = {};     ///< crown of the panel [m], > 0; none = flat
-  std::vector<double> band_edges_mm = {0.5, 1, 2, 4, 8, 16};  ///< edges of the reported wavelength bands [mm], rising
-  double amplitude_tolerance_um = 5e-3;          ///< accuracy of texture amplitudes between looks [um], > 0
-  double refractive_index = 1.5;                 ///< of the clear, for gloss, > 1; clear coats about 1.5 (memory)
-  ScratchLimits scratch_limits = {};             ///< what counts as a visible scratch
+  double area_m2 = 0.36;  ///< area worked in one go, which sets how discs load [m2], > 0; estimate
+  std::optional<double> crown_radius_m = {};  ///< crown of the panel [m], > 0; none = flat
+  std::vector<double> band_edges_mm = {0.5, 1, 2,
+                                       4,   8, 16};  ///< edges of the reported wavelength bands [mm], rising
+  double amplitude_tolerance_um = 5e-3;  ///< accuracy of texture amplitudes between looks [um], > 0
+  double refractive_index = 1.5;         ///< of the clear, for gloss, > 1; clear coats about 1.5 (memory)
+  ScratchLimits scratch_limits = {};     ///< what counts as a visible scratch
 
   void validate() const;
   static constexpr auto fields() {
@@ -31,9 +32,10 @@ struct SimulateOptions {
   }
 };
 
-/// Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's tangent
-/// modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It stops at the first look
-/// that meets its stop rule, or after its passes. A struck-through clear is an answer, with clear left below zero.
+/// Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
+/// tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
+/// stops at the first look that meets its stop rule, or after its passes. A struck-through clear is an
+/// answer, with clear left below zero.
 History simulate(const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,
                  const SimulateOptions& options = {}, const Progress& progress = {});
 

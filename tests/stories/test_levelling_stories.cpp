@@ -1,4 +1,5 @@
-// What the trade knows of levelling, asked of the catalogue's own tools. Common practice, no source, where not said otherwise.
+// What the trade knows of levelling, asked of the catalogue's own tools. Common practice, no source, where
+// not said otherwise.
 #include "catch.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/process/levelling.hpp"
@@ -13,10 +14,12 @@ namespace {
 const Coating coating{{{.name = "clear", .thickness_um = 60}}};
 
 HeightField wave(double wavelength_mm, double rms_um) {
-  return synthesize({{.wavelength_mm = wavelength_mm, .rms_um = rms_um, .bandwidth_octaves = 0.5}}, Grid{128, 128, 0.4}, 3);
+  return synthesize({{.wavelength_mm = wavelength_mm, .rms_um = rms_um, .bandwidth_octaves = 0.5}},
+                    Grid{128, 128, 0.4}, 3);
 }
 
-Step step_of(const std::string& abrasive, const std::string& backing, const std::string& motion = "150 mm light") {
+Step step_of(const std::string& abrasive, const std::string& backing,
+             const std::string& motion = "150 mm light") {
   const Catalogue& catalogue = shipped_catalogue();
   Step step;
   step.name = abrasive;
@@ -32,8 +35,9 @@ Step step_of(const std::string& abrasive, const std::string& backing, const std:
 double clear_to_halve_um(const HeightField& field, const Backing& backing, double pressure_kpa) {
   std::vector<double> at;
   for (int k = 1; k <= 40; ++k) at.push_back(0.5 * k);
-  const Levelled levelled = level(field, at_working_pressure(backing, pressure_kpa), pressure_kpa,
-                                  {.removal_um = at.back(), .report_at_um = at, .amplitude_tolerance_um = 0.01});
+  const Levelled levelled =
+      level(field, at_working_pressure(backing, pressure_kpa), pressure_kpa,
+            {.removal_um = at.back(), .report_at_um = at, .amplitude_tolerance_um = 0.01});
   for (std::size_t k = 0; k < at.size(); ++k)
     if (levelled.rms_um[k] <= field.rms_um() / 2) return at[k];
   return HUGE_VAL;
@@ -41,16 +45,19 @@ double clear_to_halve_um(const HeightField& field, const Backing& backing, doubl
 
 // Texture left [um] by 6 um of clear, with the pressure that the crown leaves.
 double left_on_crown_um(const HeightField& field, const Step& step, std::optional<double> crown_radius_m) {
-  const CrownContact contact = crown_contact(step.motion, stiffness_pa_per_m(step.backing, 0), crown_radius_m);
+  const CrownContact contact =
+      crown_contact(step.motion, stiffness_pa_per_m(step.backing, 0), crown_radius_m);
   return level(field, at_working_pressure(step.backing, contact.pressure_kpa), contact.pressure_kpa,
-               {.removal_um = 6, .amplitude_tolerance_um = 0.01}).surface.rms_um();
+               {.removal_um = 6, .amplitude_tolerance_um = 0.01})
+      .surface.rms_um();
 }
 
 }  // namespace
 
 TEST_CASE("a film disc levels the texture that a foam-backed disc leaves") {
   const HeightField field = wave(5, 0.6);
-  Step film = step_of("P3000 film", "film on firm interface"), foam = step_of("P3000 foam-backed", "foam-backed disc on pad");
+  Step film = step_of("P3000 film", "film on firm interface"),
+       foam = step_of("P3000 foam-backed", "foam-backed disc on pad");
   film.passes = foam.passes = 12;
   film.stop.removed_um = foam.stop.removed_um = 3;
   const double after_film = simulate(field, coating, {film}).steps.back().rms_um;
@@ -71,7 +78,8 @@ TEST_CASE("at equal pressure and starting surface a stiffer interface halves lon
 
 TEST_CASE("grit moves the number of passes, not the curve of texture left against clear consumed") {
   const HeightField field = wave(3, 0.7);
-  Step coarse = step_of("P1200 film", "film on firm interface"), fine = step_of("P3000 film", "film on firm interface");
+  Step coarse = step_of("P1200 film", "film on firm interface"),
+       fine = step_of("P3000 film", "film on firm interface");
   coarse.passes = fine.passes = 30;
   coarse.stop.removed_um = fine.stop.removed_um = 2.5;
   const History by_coarse = simulate(field, coating, {coarse}), by_fine = simulate(field, coating, {fine});
@@ -82,21 +90,24 @@ TEST_CASE("grit moves the number of passes, not the curve of texture left agains
       const HistoryRow &a = by_fine.passes[k - 1], &b = by_fine.passes[k];
       if (row.removed_um < a.removed_um || row.removed_um > b.removed_um) continue;
       const double share = (row.removed_um - a.removed_um) / (b.removed_um - a.removed_um);
-      // Two amplitude tolerances of .005 um, and the sag of a straight line under a convex curve between passes.
-      CHECK(std::abs(row.rms_um - (a.rms_um + share * (b.rms_um - a.rms_um))) < 0.01 + 0.1 * (a.rms_um - b.rms_um));
+      // Two amplitude tolerances of .005 um, and the sag of a straight line under a convex curve between
+      // passes.
+      CHECK(std::abs(row.rms_um - (a.rms_um + share * (b.rms_um - a.rms_um))) <
+            0.01 + 0.1 * (a.rms_um - b.rms_um));
     }
 }
 
 TEST_CASE("on a flat panel the hard disc levels 8 mm waves better, on a 3 m crown the interface pad does") {
   const HeightField field = wave(8, 0.8);
-  const Step hard = step_of("P1500 film", "film on hard pad"), pad = step_of("P1500 film", "film on firm interface");
+  const Step hard = step_of("P1500 film", "film on hard pad"),
+             pad = step_of("P1500 film", "film on firm interface");
   CHECK(left_on_crown_um(field, hard, std::nullopt) < left_on_crown_um(field, pad, std::nullopt));
   CHECK(left_on_crown_um(field, hard, 3.0) > left_on_crown_um(field, pad, 3.0));
 }
 
 TEST_CASE("a level takes the passes and minutes that the trade takes") {
-  // Pace check (estimate): 25 N, 2.6 m/s, 180 s on .36 m2 removing about 4 um is .122 mm3/(N m); five passes of 48 s at .10
-  // remove 4.4 um.
+  // Pace check (estimate): 25 N, 2.6 m/s, 180 s on .36 m2 removing about 4 um is .122 mm3/(N m); five passes
+  // of 48 s at .10 remove 4.4 um.
   Step step = step_of("P1500 film", "film on firm interface");
   CHECK(pass_minutes(step.motion, 0.36) * 60 == Catch::Approx(48).epsilon(1e-12));
   DiscUse use;
@@ -106,10 +117,12 @@ TEST_CASE("a level takes the passes and minutes that the trade takes") {
   CHECK(removed > 3.5);
   CHECK(removed < 4.6);
   DiscUse fresh;
-  CHECK(removal_of_pass_um(step, 1e-6, 200, fresh) == Catch::Approx(0.904).epsilon(0.005));  // .873 um, x 1.036 for the spin
+  CHECK(removal_of_pass_um(step, 1e-6, 200, fresh) ==
+        Catch::Approx(0.904).epsilon(0.005));  // .873 um, x 1.036 for the spin
 }
 
-TEST_CASE("wear rate, speed and loading move nothing on the levelling curve: clear removed is the natural clock") {
+TEST_CASE(
+    "wear rate, speed and loading move nothing on the levelling curve: clear removed is the natural clock") {
   const HeightField field = wave(3, 0.7);
   const Backing backing = shipped_catalogue().backings.at("film on firm interface");
   Step slow = step_of("P1500 film", "film on firm interface");
@@ -119,7 +132,8 @@ TEST_CASE("wear rate, speed and loading move nothing on the levelling curve: cle
   quick.abrasive.wear_rate_mm3_per_n_m *= 2;
   quick.abrasive.worn_wear_rate_mm3_per_n_m *= 2;
   quick.motion.feed_mm_per_s *= 2;
-  const HistoryRow a = simulate(field, coating, {slow}).passes.front(), b = simulate(field, coating, {quick}).passes.front();
+  const HistoryRow a = simulate(field, coating, {slow}).passes.front(),
+                   b = simulate(field, coating, {quick}).passes.front();
   CHECK(std::abs(a.removed_um - b.removed_um) < 1e-10);  // R1: the same removal ...
   CHECK(std::abs(a.rms_um - b.rms_um) < 1e-10);          // ... leaves the same surface, to rounding
 }
