@@ -8,10 +8,12 @@
 namespace libtexture {
 namespace {
 
-constexpr double out_of_reach = -1e30;  // stands for -infinity, which a transform cannot hold
-constexpr int most_tries = 60;          // of a plate's height, or of its slope
-constexpr double longest_turn =
-    0.02;  // of the slope in one try: contacts of a curved section wander as the plate turns
+// Stands for -infinity, which a transform cannot hold.
+constexpr double out_of_reach = -1e30;
+// Tries of a plate's height, or of its slope.
+constexpr int most_tries = 60;
+// Most that the slope changes in one try: contacts of a curved section wander as the plate turns.
+constexpr double longest_turn = 0.02;
 
 double dot(const AlignedVector<double>& a, const AlignedVector<double>& b) {
   return Eigen::Map<const Eigen::VectorXd>(a.data(), a.size())

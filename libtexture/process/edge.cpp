@@ -14,16 +14,21 @@ namespace {
 using Values = AlignedVector<double>;
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr double near_edge_m = 1.5e-3;           // the stretch over which line loads and areas are reported
-constexpr double pixels_per_length = 20;         // of the edge radius and of the skin's bending length
-constexpr double least_pixels_per_radius = 100;  // of the disc
-constexpr double lanes_per_radius = 10;          // places of the disc that stand for evenly spread lanes
-constexpr double first_stretch_pixels =
-    5;  // but at a body line, where the place of the contact follows the disc
-constexpr double static_give_m =
-    1e-8;  // local give under the mean pressure where nothing is worn: far below a pass
+// Pixels of a row; the next smooth number is one that a grid may have.
+constexpr double most_cols = 16000;
+// The stretch over which line loads and areas are reported.
+constexpr double near_edge_m = 1.5e-3;
+// Pixels in the edge radius and in the skin's bending length, and in the disc's radius.
+constexpr double pixels_per_length = 20;
+constexpr double least_pixels_per_radius = 100;
+// Places of the disc that stand for evenly spread lanes; at a body line, where the contact follows the disc,
+// the first stretch is this many pixels.
+constexpr double lanes_per_radius = 10;
+constexpr double first_stretch_pixels = 5;
+// Local give under the mean pressure where nothing is worn: far below a pass.
+constexpr double static_give_m = 1e-8;
 
-// Half the disc's area between its middle and distance x: the chord's integral.
+// The chord's integral from the disc's middle to distance x.
 double chord_integral(double x, double radius) {
   x = std::clamp(x, -radius, radius);
   return x * std::sqrt(radius * radius - x * x) + radius * radius * std::asin(x / radius);
@@ -100,10 +105,11 @@ class Disc {
         is_tilting_(options.is_tilting || options.shape == EdgeShape::body_line) {
     const Backing backing = at_working_pressure(given, pressure / pascal_per_kpa);
     pixel = pixel_of(backing, options, radius);
-    cols = smooth_even(2 * options.padding_radii * radius / pixel);
+    const double least_cols = 2 * options.padding_radii * radius / pixel;
+    require(least_cols <= most_cols, "EdgeOptions", "pixel_mm", "must be larger: a row may have 16000 pixels",
+            pixel / metre_per_mm);
+    cols = smooth_even(least_cols);
     const Grid grid{.rows = 1, .cols = cols, .pixel_mm = pixel / metre_per_mm};
-    require(cols <= 16384, "EdgeOptions", "pixel_mm", "must be larger: a row may have 16384 pixels",
-            grid.pixel_mm);
     Values stiffness;
     for (const double q : wave_numbers_per_m(grid)) stiffness.push_back(stiffness_pa_per_m(backing, q));
     profile_.emplace(cols, pixel, stiffness);
@@ -154,12 +160,13 @@ class WornSection {
   // One pass that takes `removal` [m] off the flat. All lanes meet the section as the pass finds it; the
   // pressures are those that remain when the whole pass has worn it (implicit), which keeps long passes
   // stable.
-  void wear(double removal) {
+  void wear(double removal, const Progress& progress) {
     const double per_force = removal * step_over_ / disc_.force;  // wear rate x speed/feed
     const double compliance = per_force * most_chord_;
     Values worn(height_.size(), 0.0);
     PlateLine plate{0, disc_.section.flank_slope()};
     for (std::size_t j = 0; j < places_.size(); ++j) {
+      report(progress, static_cast<double>(j) / static_cast<double>(places_.size()));
       Place& place = places_[j];
       const std::ptrdiff_t start = place.centre - disc_.cols / 2 - first_;
       std::copy_n(height_.begin() + start, disc_.cols, disc_.row.begin());
@@ -180,7 +187,7 @@ class WornSection {
     }
   }
 
-  void report(EdgeProfile& result) const {
+  void describe(EdgeProfile& result) const {
     double area = 0;
     for (std::size_t k = 0; k < removal_.size(); ++k) {
       const double x = x_of(k);
@@ -303,11 +310,11 @@ EdgeProfile edge_profile(const Backing& backing, const Motion& motion, const Edg
   Disc disc(backing, motion, options);
   WornSection section(motion, options, disc);
   for (int pass = 0; pass < options.passes; ++pass) {
-    report(progress, static_cast<double>(pass) / options.passes);
-    section.wear(options.removal_um * metre_per_um / options.passes);
+    const auto report_pass = [&](double share) { report(progress, (pass + share) / options.passes); };
+    section.wear(options.removal_um * metre_per_um / options.passes, report_pass);
   }
   EdgeProfile result;
-  section.report(result);
+  section.describe(result);
   if (options.clear) result.margin_mm = unsanded_margin_mm(result, *options.clear);
   result.pixel_mm = disc.pixel / metre_per_mm;
   result.transform_pairs = disc.transform_pairs;
