@@ -79,8 +79,8 @@ struct EdgeOptions {
 /// Pressure of a disc at one place over the section before wear, under the disc.
 struct EdgePressure {
   std::vector<double> distance_mm;  ///< as in EdgeProfile
-  std::vector<double>
-      pressure_kpa;  ///< one per distance; its peak at an edge grows as pixels shrink: integrate it
+  /// One per distance; its peak at an edge grows as pixels shrink: integrate it.
+  std::vector<double> pressure_kpa;
   double line_load_n_per_mm = 0;  ///< pressure integrated within 1.5 mm of distance 0
   double plate_slope = 0;         ///< tilt of the plate
 };
@@ -90,8 +90,8 @@ struct EdgePressure {
 struct EdgeProfile {
   std::vector<double> distance_mm;  ///< rising
   std::vector<double> removal_um;   ///< >= 0
-  double removed_area_mm2 =
-      0;  ///< area of the section removed within 1.5 mm of distance 0: does not depend on the pixel
+  /// Area of the section removed within 1.5 mm of distance 0 [mm2]: does not depend on the pixel.
+  double removed_area_mm2 = 0;
   double peak_removal_um = 0;  ///< greatest of removal_um
   /// Least unsanded margin that keeps the clear asked for, if clear was given: the outermost distance up to
   /// which it would not be kept; 0 = the flat may be sanded to its end (leave the rounding itself); infinite
