@@ -2,6 +2,7 @@
 #include <pybind11/eigen.h>
 
 #include "arrays.hpp"
+#include "libtexture/process/edge.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/press.hpp"
 #include "libtexture/process/sequence.hpp"
@@ -134,6 +135,50 @@ void bind_sequence(py::module_& module) {
       py::kw_only(), "surface"_a, "coating"_a, "steps"_a, "progress"_a = py::none());
 }
 
+void bind_edge(py::module_& module) {
+  bind_fields<EdgeClear, "EdgeClear">(module);
+  using P = EdgePressure;
+  py::class_<P>(module, "EdgePressure", doc<"EdgePressure">)
+      .def_property_readonly("distance_mm", view_of(&P::distance_mm), doc<"EdgePressure::distance_mm">)
+      .def_property_readonly("pressure_kpa", view_of(&P::pressure_kpa), doc<"EdgePressure::pressure_kpa">)
+      .def_readonly("line_load_n_per_mm", &P::line_load_n_per_mm, doc<"EdgePressure::line_load_n_per_mm">)
+      .def_readonly("plate_slope", &P::plate_slope, doc<"EdgePressure::plate_slope">)
+      .def(pickle_of(&P::distance_mm, &P::pressure_kpa, &P::line_load_n_per_mm, &P::plate_slope));
+  using E = EdgeProfile;
+  py::class_<E>(module, "EdgeProfile", doc<"EdgeProfile">)
+      .def_property_readonly("distance_mm", view_of(&E::distance_mm), doc<"EdgeProfile::distance_mm">)
+      .def_property_readonly("removal_um", view_of(&E::removal_um), doc<"EdgeProfile::removal_um">)
+      .def_readonly("removed_area_mm2", &E::removed_area_mm2, doc<"EdgeProfile::removed_area_mm2">)
+      .def_readonly("peak_removal_um", &E::peak_removal_um, doc<"EdgeProfile::peak_removal_um">)
+      .def_readonly("margin_mm", &E::margin_mm, doc<"EdgeProfile::margin_mm">)
+      .def_readonly("pixel_mm", &E::pixel_mm, doc<"EdgeProfile::pixel_mm">)
+      .def_readonly("transform_pairs", &E::transform_pairs, doc<"EdgeProfile::transform_pairs">)
+      .def_readonly("residual", &E::residual, doc<"EdgeProfile::residual">)
+      .def_readonly("balance", &E::balance, doc<"EdgeProfile::balance">)
+      .def(pickle_of(&E::distance_mm, &E::removal_um, &E::removed_area_mm2, &E::peak_removal_um,
+                     &E::margin_mm, &E::pixel_mm, &E::transform_pairs, &E::residual, &E::balance));
+  def_with_options<EdgeOptions, "EdgeOptions">(
+      module, "edge_pressure", "backing: Backing, motion: Motion, *, centre_mm: float", "EdgePressure",
+      doc<"edge_pressure">,
+      [](const Backing& backing, const Motion& motion, double centre_mm, const py::kwargs& given) {
+        const auto options = value_of<EdgeOptions>(given, "edge_pressure");
+        const py::gil_scoped_release without_lock;
+        return edge_pressure(backing, motion, options, centre_mm);
+      },
+      "backing"_a, "motion"_a, py::kw_only(), "centre_mm"_a);
+  def_with_options<EdgeOptions, "EdgeOptions">(
+      module, "edge_profile",
+      "backing: Backing, motion: Motion, *, progress: Callable[[float], object] | None = None", "EdgeProfile",
+      doc<"edge_profile">,
+      [](const Backing& backing, const Motion& motion, const py::object& progress, const py::kwargs& given) {
+        const auto options = value_of<EdgeOptions>(given, "edge_profile");
+        const py::gil_scoped_release without_lock;
+        return edge_profile(backing, motion, options, as_progress(progress));
+      },
+      "backing"_a, "motion"_a, py::kw_only(), "progress"_a = py::none());
+  module.def("unsanded_margin_mm", &unsanded_margin_mm, "profile"_a, "clear"_a, doc<"unsanded_margin_mm">);
+}
+
 }  // namespace
 
 void bind_process(py::module_& module) {
@@ -142,6 +187,7 @@ void bind_process(py::module_& module) {
   bind_scratches(module);
   bind_history(module);
   bind_sequence(module);
+  bind_edge(module);
 }
 
 }  // namespace libtexture::python

@@ -33,10 +33,7 @@ void require_not_collapsed(const Layer& layer, double pressure_kpa) {
 
 // Plate and membrane of the skin: D q^4 + T q^2.
 double skin_stiffness(const Skin& skin, double q) {
-  const double thickness = skin.thickness_um * metre_per_um;
-  const double rigidity = skin.coats_factor * skin.modulus_gpa * pascal_per_gpa * thickness * thickness *
-                          thickness / (12 * (1 - skin.poisson * skin.poisson));
-  return (rigidity * q * q + skin.tension_n_per_m) * q * q;
+  return (bending_stiffness_n_m(skin) * q * q + skin.tension_n_per_m) * q * q;
 }
 
 // E* q/2 (K. L. Johnson, Contact Mechanics, 1985, ch. 13); under a glued skin 4 mu (1-nu) q/(3-4 nu), the
@@ -125,6 +122,12 @@ Backing Backing::rigid() {
   Backing backing;
   backing.support = Support::rigid;
   return backing;
+}
+
+double bending_stiffness_n_m(const Skin& skin) {
+  const double thickness = skin.thickness_um * metre_per_um;
+  return skin.coats_factor * skin.modulus_gpa * pascal_per_gpa * thickness * thickness * thickness /
+         (12 * (1 - skin.poisson * skin.poisson));
 }
 
 double stiffness_pa_per_m(const Backing& backing, double q_per_m) {

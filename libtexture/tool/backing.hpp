@@ -85,6 +85,9 @@ struct Backing {
   }
 };
 
+/// Bending stiffness D of a skin [N m]: coats_factor E t^3 / (12 (1 - nu^2)) (docs/physics.md, equation 4).
+double bending_stiffness_n_m(const Skin& skin);
+
 /// Stiffness S(q) [Pa/m]: pressure per displacement of a wave of number q_per_m [1/m], q >= 0:
 /// D q^4 + T q^2 + 1/C(q) (docs/physics.md). q = 0 is the true stiffness against uniform approach.
 /// Layers and a half-space have an inextensible top under a skin (it is bonded on), a shear-free one without.

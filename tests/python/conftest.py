@@ -87,6 +87,7 @@ EXAMPLES = {
         target=lt.Target(preset="full"),
         sequence=[EXAMPLES["Sequence"]()],
     ),
+    "EdgeClear": lambda: lt.EdgeClear(clear_um=50, taper_mm=20),
     "GroovePopulation": lambda: lt.GroovePopulation(depth_um=0.2, coverage=5),
 }
 

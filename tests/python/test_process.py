@@ -133,3 +133,40 @@ def test_a_solve_that_cannot_reach_its_tolerance_says_how_far_it_came():
         level(amplitude_tolerance_um=1e-14)
     assert caught.value.iterations > 0
     assert caught.value.residual > caught.value.tolerance > 0
+
+
+def edge(**options):
+    return lt.edge_profile(EXAMPLES["Backing"](), EXAMPLES["Motion"](), **{"removal_um": 4.0, "passes": 2, **options})
+
+
+def test_an_edge_profile_has_arrays_by_distance_and_a_margin_where_clear_was_given():
+    clear = lt.EdgeClear(clear_um=45)
+    bare, result = edge(), edge(overhang="straddle", clear=clear)
+    assert bare.margin_mm is None
+    assert result.margin_mm == lt.unsanded_margin_mm(result, clear)
+    assert result.distance_mm.shape == result.removal_um.shape
+    assert result.removal_um.max() == result.peak_removal_um
+    assert result.removal_um[-1] == pytest.approx(4.0, rel=0.01)  # the flat; tested closer in C++
+    again = pickle.loads(pickle.dumps(result))
+    np.testing.assert_array_equal(again.removal_um, result.removal_um)
+    assert again.margin_mm == result.margin_mm
+
+
+def test_an_edge_pressure_is_that_of_one_place_of_the_disc():
+    pressure = lt.edge_pressure(EXAMPLES["Backing"](), EXAMPLES["Motion"](), centre_mm=400, removal_um=1)
+    assert pressure.pressure_kpa == pytest.approx(EXAMPLES["Motion"]().pressure_kpa, rel=1e-5)
+    assert pressure.line_load_n_per_mm == 0
+    assert pickle.loads(pickle.dumps(pressure)).plate_slope == pressure.plate_slope
+
+
+def test_edges_refuse_unknown_words_and_stop_when_progress_raises():
+    with pytest.raises(ValueError, match="overhang"):
+        edge(overhang="half")
+    with pytest.raises(ValueError, match="EdgeOptions: removal_um"):
+        edge(removal_um=-1)
+
+    def stop(share_done):
+        raise KeyError("stop")
+
+    with pytest.raises(KeyError):
+        edge(progress=stop)
