@@ -68,7 +68,7 @@ struct Job {
   Paint coating = {};                   ///< what is known of the paint
   TextureSource texture = {};           ///< its waves fit the patch
   Target target = {};                   ///< what is to be reached
-  Budget budget = published_budget();   ///< what may be spent
+  Budget budget = published_budget();   ///< what may be spent; not given = the published rules
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in

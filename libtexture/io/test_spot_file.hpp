@@ -1,0 +1,24 @@
+#pragma once
+// Test spot files: readings before and after, as .csv.
+
+#include <filesystem>
+
+#include "libtexture/plan/test_spot.hpp"
+
+namespace libtexture {
+
+/// The test spot of a file:
+///
+///   # passes = 6                  needed
+///   # step = level                optional, as are sequence, area_m2 and spot_cv: see TestSpot
+///   when,total_um
+///   before,262
+///   before,260
+///   after,256
+///   after,254
+///
+/// Columns: when (before or after), and total_um or total_mil, or both with one filled in per row; apart by
+/// comma or semicolon, decimal point. InvalidInput names the file and the line; FileMissing the file.
+TestSpot read_test_spot(const std::filesystem::path& path);
+
+}  // namespace libtexture

@@ -1,0 +1,182 @@
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+#include <cmath>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/plan/bench.hpp"
+#include "libtexture/process/pace.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+Motion some_motion() {
+  Motion motion;
+  motion.disc_diameter_mm = 150;
+  motion.orbit_mm = 5;
+  motion.speed_rpm = 10000;
+  motion.force_n = 25;
+  motion.feed_mm_per_s = 100;
+  motion.step_over_mm = 75;
+  return motion;
+}
+
+constexpr double bench_area_m2 = 0.04;
+
+/// The bench on which that motion works .04 m2.
+Bench empty_bench() {
+  Bench bench;
+  bench.abrasive = "my film";
+  bench.force_n = 25;
+  bench.sliding_m_per_s = sliding_m_per_s(some_motion());
+  bench.seconds_per_pass = 60 * pass_minutes(some_motion(), bench_area_m2);
+  bench.area_cm2 = 1e4 * bench_area_m2;
+  bench.disc_area_cm2 = 1e4 * disc_area_m2(some_motion());
+  return bench;
+}
+
+/// Passes of one disc as the process floor has them, which knows nothing of this fit.
+std::vector<double> passes_of(double fresh, double worn, double loading_um, int passes,
+                              double hardness_mpa = 200) {
+  Step step;
+  step.abrasive.name = "my film";
+  step.abrasive.wear_rate_mm3_per_n_m = fresh;
+  step.abrasive.worn_wear_rate_mm3_per_n_m = worn;
+  step.abrasive.loading_um = loading_um;
+  step.backing = Backing::rigid();
+  step.motion = some_motion();
+  step.passes = passes;
+  step.change_disc_below_share = 0;
+  DiscUse use;
+  std::vector<double> removed;
+  for (int pass = 0; pass < passes; ++pass)
+    removed.push_back(removal_of_pass_um(step, bench_area_m2, hardness_mpa, use));
+  return removed;
+}
+
+Bench bench_of(const std::vector<double>& exact, int runs, double noise_um, std::uint64_t seed) {
+  boost::random::mt19937_64 generator(seed);
+  boost::random::normal_distribution<> normal;
+  Bench bench = empty_bench();
+  for (int i = 0; i < runs; ++i) {
+    BenchRun run{"disc " + std::to_string(i), exact};
+    for (double& removed : run.removed_um) removed += noise_um * normal(generator);
+    bench.runs.push_back(run);
+  }
+  return bench;
+}
+
+/// Runs of four equal passes with these mean wear rates.
+Bench bench_with(const std::vector<double>& wear_rates) {
+  Bench bench = empty_bench();
+  for (const double wear : wear_rates)
+    bench.runs.push_back({"disc", std::vector<double>(4, passes_of(wear, wear, 1e6, 1)[0])});
+  return bench;
+}
+
+}  // namespace
+
+TEST_CASE("exact passes give back the wear rates and loading that the process floor made them with") {
+  Bench bench = bench_of(passes_of(.1, .03, 8, 20, 150), 2, 0, 1);
+  bench.hardness_mpa = 150;
+  const BenchResult result = judge_bench(bench);
+  REQUIRE(result.is_loading_seen);
+  CHECK(result.wear_rate_mm3_per_n_m.value == Catch::Approx(.1).epsilon(1e-6));
+  CHECK(result.worn_wear_rate_mm3_per_n_m.value == Catch::Approx(.03).epsilon(1e-6));
+  CHECK(result.loading_um.value == Catch::Approx(8).epsilon(1e-6));
+  CHECK(result.disc_log_sd == Catch::Approx(0).margin(1e-8));
+}
+
+TEST_CASE("intervals hold the truth in 95 % of 1000 benches") {
+  const std::vector<double> exact = passes_of(.1, .03, 8, 12);
+  int fresh = 0, worn = 0, loading = 0;
+  for (std::uint64_t trial = 0; trial < 1000; ++trial) {
+    const BenchResult result = judge_bench(bench_of(exact, 4, .02, 1000 + trial));
+    const auto holds = [](const Estimate& estimate, double truth) {
+      return estimate.least <= truth && truth <= estimate.most;
+    };
+    fresh += holds(result.wear_rate_mm3_per_n_m, .1);
+    worn += holds(result.worn_wear_rate_mm3_per_n_m, .03);
+    loading += holds(result.loading_um, 8);
+  }
+  CHECK((fresh >= 930 && fresh <= 970));
+  CHECK((worn >= 930 && worn <= 970));
+  CHECK((loading >= 930 && loading <= 970));
+}
+
+TEST_CASE("a disc that does not load is taken to load no oftener than the test's 5 %") {
+  int seen = 0;
+  for (std::uint64_t trial = 0; trial < 300; ++trial)
+    seen += judge_bench(bench_of(passes_of(.1, .1, 1e6, 8), 3, .05, 3000 + trial)).is_loading_seen;
+  CHECK(seen <= 30);  // 15 expected at most, four standard deviations of a binomial more
+  const BenchResult result = judge_bench(bench_of(passes_of(.1, .1, 1e6, 8), 3, .001, 1));
+  CHECK(result.wear_rate_mm3_per_n_m.value == Catch::Approx(.1).epsilon(2e-3));
+}
+
+TEST_CASE("discs that differ show in the spread of discs") {
+  // Closed form: logarithms of -.1, 0 and .1 have the standard deviation .1.
+  const BenchResult result = judge_bench(bench_with({.1 * std::exp(-.1), .1, .1 * std::exp(.1)}));
+  CHECK(result.disc_log_sd == Catch::Approx(.1).epsilon(1e-9));
+  CHECK(result.run_mean_mm3_per_n_m[2] == Catch::Approx(.1 * std::exp(.1)).epsilon(1e-9));
+}
+
+TEST_CASE("two abrasives are told apart as Welch's test does") {
+  // Reference: scipy ttest_ind(log a, log b, equal_var=False): p = .008966992935605296, ratio of means of
+  // logarithms 1.1756667068091036.
+  const BenchComparison comparison =
+      compare_benches(bench_with({.101, .095, .108, .099}), bench_with({.082, .090, .085}));
+  CHECK(comparison.p == Catch::Approx(.008966992935605296).epsilon(1e-8));
+  CHECK(comparison.ratio.value == Catch::Approx(1.1756667068091036).epsilon(1e-9));
+  CHECK((comparison.ratio.least > 1 && comparison.ratio.most < 1.4));
+}
+
+TEST_CASE("the size exponent is the slope through logarithms") {
+  // Reference: scipy linregress on ln grain, ln wear rate, t interval with 2 degrees of freedom. Medians of
+  // P1200, P1500, P2000, P2500: ISO 6344-3 (from memory).
+  std::vector<Bench> benches;
+  std::vector<BenchResult> results;
+  const double wear[] = {.13, .10, .075, .066};
+  const char* grits[] = {"P1200", "P1500", "P2000", "P2500"};
+  for (int i = 0; i < 4; ++i) {
+    benches.push_back(bench_with({wear[i]}));
+    benches.back().grit = Grit(grits[i]);
+    results.push_back(judge_bench(benches.back()));
+  }
+  const Estimate exponent = size_exponent(benches, results);
+  CHECK(exponent.value == Catch::Approx(1.1588670454606538).epsilon(1e-6));
+  CHECK(exponent.least == Catch::Approx(.5928687691634488).epsilon(1e-6));
+  CHECK(exponent.most == Catch::Approx(1.724865321757859).epsilon(1e-6));
+}
+
+TEST_CASE("as many runs are needed as tables of the t test's power say") {
+  // J. Cohen, Statistical Power Analysis for the Behavioral Sciences (1988), from memory: two-sided 5 %,
+  // power 80 %: 64 a group for a difference of .5 standard deviations, 26 for .8.
+  CHECK(runs_needed(10, std::log(1.1) / .5) == 64);
+  CHECK(runs_needed(10, std::log(1.1) / .8) == 26);
+  // Reference: scipy nct and t.
+  CHECK(runs_needed(10, .10) == 19);
+  CHECK(runs_needed(10, .03) == 3);
+  CHECK(runs_needed(10, 1e-4) == 2);
+}
+
+TEST_CASE("a bench makes an abrasive that says how sure it is") {
+  const Bench bench = bench_of(passes_of(.1, .03, 8, 12), 4, .02, 7);
+  const BenchResult result = judge_bench(bench);
+  const Abrasive abrasive = abrasive_of(bench, result, Carrier::film_disc, "bench, invented");
+  CHECK(abrasive.name == "my film");
+  CHECK(abrasive.wear_rate_mm3_per_n_m == result.wear_rate_mm3_per_n_m.value);
+  CHECK(abrasive.loading_um == result.loading_um.value);
+  CHECK((abrasive.wear_rate_log_sd > 0 && abrasive.wear_rate_log_sd < .1));
+  CHECK(abrasive.source == "bench, invented");
+}
+
+TEST_CASE("a bench refuses what it cannot judge") {
+  Bench bench = bench_with({.1});
+  bench.runs[0].removed_um.pop_back();
+  CHECK_THROWS_WITH(judge_bench(bench), "Bench: runs must hold at least four passes (got 3)");
+  bench.runs[0].removed_um = {1, 1, -5, 1};
+  CHECK_THROWS_WITH(judge_bench(bench), "Bench: removed_um must be > 0 over the run \"disc\" (got -2 um)");
+  CHECK_THROWS_WITH(compare_benches(bench_with({.1, .11}), bench_with({.1})),
+                    "Bench: runs must be at least two to compare (got 1)");
+}

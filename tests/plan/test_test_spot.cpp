@@ -1,0 +1,197 @@
+#include <boost/math/distributions/binomial.hpp>
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+#include <cmath>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/plan/test_spot.hpp"
+#include "libtexture/process/pace.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+/// A disc that removes .873 um a pass (wear rate .10, 25 N, 2.618 m/s, .1 m/s, 75 mm) and loads as stated.
+Job job_of(double worn_share = 1, double loading_um = 150) {
+  Abrasive abrasive;
+  abrasive.name = "film";
+  abrasive.wear_rate_mm3_per_n_m = 0.1;
+  abrasive.worn_wear_rate_mm3_per_n_m = 0.1 * worn_share;
+  abrasive.loading_um = loading_um;
+  Step step;
+  step.name = "level";
+  step.abrasive = abrasive;
+  step.backing = Backing::rigid();
+  step.motion.disc_diameter_mm = 150;
+  step.motion.orbit_mm = 5;
+  step.motion.speed_rpm = 10000;
+  step.motion.force_n = 25;
+  step.motion.feed_mm_per_s = 100;
+  step.motion.step_over_mm = 75;
+  step.passes = 4;
+  Step other = step;
+  other.name = "refine";
+  other.abrasive.name = "other film";
+  Reading reading;
+  reading.total_um = 250;
+  Panel panel;
+  panel.name = "door";
+  panel.area_m2 = 0.9;
+  panel.readings = {reading};
+  TextureBand band;
+  band.wavelength_mm = 2;
+  band.rms_um = 0.5;
+  Job job;
+  job.patch.rows = job.patch.cols = 128;
+  job.patch.pixel_mm = 0.1;
+  job.panel = {panel};
+  job.coating.gauge = {1.5, 1.0};
+  job.texture.bands = {band};
+  job.target.rms_um = 0.15;
+  job.sequence = {Sequence{"one", {step, other, step}}};
+  return job;
+}
+
+TestSpot spot_of(int passes, double removed_um, int readings, double spot_cv = 0.15) {
+  TestSpot spot;
+  spot.passes = passes;
+  spot.before_um.assign(static_cast<std::size_t>(readings), 250);
+  spot.after_um.assign(static_cast<std::size_t>(readings), 250 - removed_um);
+  spot.spot_cv = spot_cv;
+  return spot;
+}
+
+double removed_um(const Job& job, double wear_rate, int passes, double area_m2) {
+  Step step = job.sequence[0].step[0];
+  const double worn_share = step.abrasive.worn_wear_rate_mm3_per_n_m / step.abrasive.wear_rate_mm3_per_n_m;
+  step.abrasive.wear_rate_mm3_per_n_m = wear_rate;
+  step.abrasive.worn_wear_rate_mm3_per_n_m = wear_rate * worn_share;
+  DiscUse use;
+  double sum_um = 0;
+  for (int pass = 0; pass < passes; ++pass) sum_um += removal_of_pass_um(step, area_m2, 200, use);
+  return sum_um;
+}
+
+}  // namespace
+
+TEST_CASE("a test spot narrows the wear rate as Bayes' rule says") {
+  // Reference: scipy quad and brentq on prior x likelihood, discs that do not load: 4 passes remove 3.490659
+  // um at .1; 3 um read with 5 readings of 1.5 um, scale 1 %, spots 15 %. Tolerance 1e-4: a spline through
+  // 129 points, and a hundredth of what any gauge can tell.
+  const TestSpotResult result = judge_test_spot(job_of(), spot_of(4, 3, 5));
+  CHECK(result.expected_um == Catch::Approx(3.490659).epsilon(1e-6));
+  CHECK(result.before.median == 0.1);
+  CHECK(result.before.most ==
+        Catch::Approx(0.1 * std::exp(1.959964 * 0.7)).epsilon(1e-6));  // normal quantile
+  CHECK(result.after.median == Catch::Approx(0.08277401).epsilon(1e-4));
+  CHECK(result.after.least == Catch::Approx(0.03782939).epsilon(1e-4));
+  CHECK(result.after.most == Catch::Approx(0.14598148).epsilon(1e-4));
+  CHECK(result.after.log_sd == Catch::Approx(0.34250851).epsilon(1e-4));
+}
+
+TEST_CASE("with a good gauge the wear rate is what was removed over what was expected") {
+  // Closed form, small errors: ln k is normal about ln(3/3.4907) with sd u sqrt(2/n)/R; the prior's pull is
+  // (sd/.7)^2.
+  Job job = job_of();
+  job.coating.gauge = {0.01, 0};
+  const TestSpotResult result = judge_test_spot(job, spot_of(4, 3, 2, 0));
+  const double sd = 0.01 / 3;
+  CHECK(result.after.median == Catch::Approx(0.1 * 3 / result.expected_um).epsilon(1e-4));
+  CHECK(result.after.log_sd == Catch::Approx(sd).epsilon(1e-3));
+  CHECK(std::log(result.after.most / result.after.least) == Catch::Approx(2 * 1.959964 * sd).epsilon(2e-3));
+}
+
+TEST_CASE("a spot whose disc loads and is changed still gives back the fresh wear rate") {
+  Job job = job_of(0.3, 8);
+  job.coating.gauge = {0.001, 0};
+  const double truth = 0.17;
+  const double removed = removed_um(job, truth, 12, 0.04);
+  CHECK(removed < 12 * 0.873 * 1.7 * .9);  // it does load
+  const TestSpotResult result = judge_test_spot(job, spot_of(12, removed, 1, 0));
+  CHECK(result.after.median == Catch::Approx(truth).epsilon(1e-3));
+}
+
+TEST_CASE("of 1000 spots with a known truth, 95 % intervals hold 950") {
+  const Job job = job_of(0.3, 50);
+  boost::random::mt19937_64 generator(20250301);
+  boost::random::normal_distribution<> normal;
+  const auto error = [&](double sd) { return sd * normal(generator); };
+  int held = 0;
+  for (int trial = 0; trial < 1000; ++trial) {
+    const double truth = 0.1 * std::exp(error(0.7));
+    const double removed = removed_um(job, truth, 5, 0.04) * (1 + error(0.15));
+    const double scale = 1 + error(0.01);
+    TestSpot spot = spot_of(5, 0, 6);
+    for (double& reading : spot.before_um) reading = 250 * scale + error(1.5);
+    for (double& reading : spot.after_um) reading = (250 - removed) * scale + error(1.5);
+    const WearRateBelief belief = judge_test_spot(job, spot).after;
+    held += belief.least <= truth && truth <= belief.most;
+  }
+  CHECK(held >= 930);
+  CHECK(held <= 970);
+}
+
+TEST_CASE("a gauge that resolves 1 um says little of 1 um removed, and the result says what would") {
+  Job job = job_of();
+  job.coating.gauge = {1, 1};
+  const TestSpotResult weak = judge_test_spot(job, spot_of(1, 1, 1));
+  CHECK_FALSE(weak.is_useful);
+  REQUIRE(weak.warnings.size() == 1);
+  CHECK_THAT(weak.warnings[0], Catch::Matchers::StartsWith("The gauge is uncertain by 1.41 um of about"));
+  CHECK(weak.after.log_sd > 0.5);
+  // Its own advice, followed, makes it useful; less does not.
+  const double per_pass = 0.873 * weak.after.median / 0.1;
+  CHECK(judge_test_spot(job, spot_of(weak.passes_needed, weak.passes_needed * per_pass, 1)).after.log_sd <
+        0.35);
+  CHECK(judge_test_spot(job, spot_of(1, per_pass, weak.readings_needed)).after.log_sd < 0.35);
+  CHECK(weak.passes_needed * per_pass == Catch::Approx(4 * std::sqrt(2.0)).margin(per_pass).epsilon(0));
+}
+
+TEST_CASE(
+    "a film that reads thicker after is information within the gauge's uncertainty, and a mix-up beyond") {
+  const TestSpotResult little = judge_test_spot(job_of(), spot_of(1, -1, 1));
+  CHECK(little.removed_um == Catch::Approx(-1));
+  CHECK(little.after.median < 0.1);
+  CHECK(little.warnings.size() == 2);
+  CHECK_THROWS_WITH(
+      judge_test_spot(job_of(), spot_of(4, -7, 1)),
+      "TestSpot: after_um must not be thicker than before_um by more than 3 x the gauge's uncertainty, "
+      "6.36 um (got 7 um): before and after were swapped, the places differ, or the gauge was set anew in "
+      "between");
+}
+
+TEST_CASE("calibrating changes the wear rate of that abrasive in every step, and nothing else") {
+  const Job job = job_of(0.3);
+  const TestSpot spot = spot_of(6, 8, 6);
+  const TestSpotResult result = judge_test_spot(job, spot);
+  const Job calibrated = calibrate(job, spot);
+  for (const int i : {0, 2}) {
+    const Abrasive& abrasive = calibrated.sequence[0].step[static_cast<std::size_t>(i)].abrasive;
+    CHECK(abrasive.wear_rate_mm3_per_n_m == Catch::Approx(result.after.median).epsilon(1e-14));
+    CHECK(abrasive.worn_wear_rate_mm3_per_n_m == Catch::Approx(.3 * result.after.median).epsilon(1e-14));
+    CHECK(abrasive.wear_rate_log_sd == result.after.log_sd);
+    CHECK(abrasive.source == "test spot");
+  }
+  CHECK(calibrated.sequence[0].step[1] == job.sequence[0].step[1]);
+  CHECK(calibrated.panel == job.panel);
+  // A second spot narrows it further.
+  CHECK(judge_test_spot(calibrated, spot).after.log_sd < result.after.log_sd);
+}
+
+TEST_CASE("a spot names a step of the job") {
+  TestSpot spot = spot_of(4, 3, 5);
+  spot.step = "refine";
+  CHECK(judge_test_spot(job_of(), spot).abrasive == "other film");
+  spot.step = "finish";
+  CHECK_THROWS_WITH(judge_test_spot(job_of(), spot),
+                    "TestSpot: step must be one of sequence \"one\" (got \"finish\")");
+  spot.sequence = "two";
+  CHECK_THROWS_WITH(judge_test_spot(job_of(), spot),
+                    "TestSpot: sequence must be one of the job's (got \"two\")");
+  spot = spot_of(0, 3, 5);
+  CHECK_THROWS_WITH(judge_test_spot(job_of(), spot), "TestSpot: passes must be between 1 and 1000 (got 0)");
+  spot = spot_of(4, 3, 0);
+  CHECK_THROWS_WITH(judge_test_spot(job_of(), spot),
+                    "TestSpot: before_um must hold at least one reading (got none)");
+}
