@@ -20,7 +20,3 @@ def __getattr__(name):
     if name == "write_report":
         return importlib.import_module(".report", __name__).write_report
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-
-
-def __dir__():
-    return sorted({*globals(), "plot", "report", "write_report"})

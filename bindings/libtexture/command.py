@@ -45,9 +45,9 @@ def run_predict(options):
     outputs = {path: None for path in (options.report, options.json) if path}
     for path in outputs:
         require_writable(path)
+    job = Job.load(options.job)
     if options.report:
         from .report import html_of  # needs jinja2 and matplotlib: said before the work, not after it
-    job = Job.load(options.job)
     with Percentage() as progress:
         predicted = predict(job, sequence=options.sequence, progress=progress)
     if options.report:
@@ -83,7 +83,7 @@ class Percentage:
 
 def reason(error):
     """What is wrong, as one line."""
-    if isinstance(error, ImportError):
+    if isinstance(error, ModuleNotFoundError):
         return f"this needs the Python package {error.name}, which is not installed"
     if isinstance(error, OSError) and error.strerror:
         return f"{error.filename}: {error.strerror}"
@@ -96,7 +96,7 @@ def main(arguments=None):
     options = parser().parse_args(arguments)
     try:
         options.run(options)
-    except (ValueError, OSError, NotConverged, ImportError) as error:
+    except (ValueError, OSError, NotConverged, ModuleNotFoundError) as error:
         print(f"libtexture: {reason(error)}", file=sys.stderr)
         return 2
     except KeyboardInterrupt:
