@@ -1,7 +1,9 @@
 // plan: a job as plain values; its files are read on the io floor.
 #include <pybind11/stl/filesystem.h>
 
+#include "arrays.hpp"
 #include "libtexture/io/job_file.hpp"
+#include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/job.hpp"
 #include "libtexture/plan/predict.hpp"
 #include "module.hpp"
@@ -37,6 +39,25 @@ void bind_prediction(py::module_& module) {
       "job"_a, py::kw_only(), "sequence"_a = "", "progress"_a = py::none(), doc<"predict">);
 }
 
+void bind_film_map(py::module_& module) {
+  using P = FilmPicture;
+  const auto map_of = [](Array2d P::*member) {
+    return [member](const py::object& self) { return view(self.cast<const P&>().*member, self); };
+  };
+  py::class_<P>(module, "FilmPicture", doc<"FilmPicture">)
+      .def_property_readonly("corner_x_mm", [](const P& self) { return self.corner.x_mm; }, doc<"FilmPicture::corner">)
+      .def_property_readonly("corner_y_mm", [](const P& self) { return self.corner.y_mm; }, doc<"FilmPicture::corner">)
+      .def_readonly("pixel_mm", &P::pixel_mm, doc<"FilmPicture::pixel_mm">)
+      .def_property_readonly("total_um", map_of(&P::total_um), doc<"FilmPicture::total_um">)
+      .def_property_readonly("total_sd_um", map_of(&P::total_sd_um), doc<"FilmPicture::total_sd_um">)
+      .def_property_readonly("clear_um", map_of(&P::clear_um), doc<"FilmPicture::clear_um">)
+      .def_property_readonly("clear_sd_um", map_of(&P::clear_sd_um), doc<"FilmPicture::clear_sd_um">);
+  module.def(
+      "film_picture",
+      [](const Panel& panel, const Paint& paint, int pixels) { return film_picture(film_map(panel, paint), pixels); },
+      "panel"_a, "paint"_a, py::kw_only(), "pixels"_a = 64, doc<"film_picture">);
+}
+
 }  // namespace
 
 void bind_plan(py::module_& module) {
@@ -53,6 +74,7 @@ void bind_plan(py::module_& module) {
   bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
   bind_prediction(module);
+  bind_film_map(module);
 }
 
 }  // namespace libtexture::python

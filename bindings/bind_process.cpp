@@ -88,6 +88,10 @@ void bind_press(py::module_& module) {
 }
 
 void bind_scratches(py::module_& module) {
+  py::class_<DepthLaw>(module, "DepthLaw", doc<"DepthLaw">)
+      .def_readonly("grooves", &DepthLaw::grooves, doc<"DepthLaw::grooves">)
+      .def_readonly("area_share", &DepthLaw::area_share, doc<"DepthLaw::area_share">)
+      .def(pickle_of(&DepthLaw::grooves, &DepthLaw::area_share));
   bind_fields<GrooveFigures, "GrooveFigures">(module);
   bind_fields<ScratchLimits, "ScratchLimits">(module);
   using P = ScratchPopulation;
@@ -98,6 +102,8 @@ void bind_scratches(py::module_& module) {
   py::class_<Scratches>(module, "Scratches", doc<"Scratches">)
       .def_readonly("populations", &Scratches::populations, doc<"Scratches::populations">)
       .def(pickle_of(&Scratches::populations));
+  module.def("depth_laws", &depth_laws, "scratches"_a, doc<"depth_laws">,
+             py::call_guard<py::gil_scoped_release>());
 }
 
 void bind_history(py::module_& module) {

@@ -1,4 +1,6 @@
 // surface: height field, texture, metrology, coating, wet film, optics.
+#include <optional>
+
 #include "arrays.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/surface/coating.hpp"
@@ -6,6 +8,7 @@
 #include "libtexture/surface/height_field.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/metrology.hpp"
+#include "libtexture/surface/reflection.hpp"
 #include "libtexture/surface/slope.hpp"
 #include "libtexture/surface/specular_share.hpp"
 #include "libtexture/surface/texture.hpp"
@@ -140,6 +143,26 @@ void bind_image_clarity(py::module_& module) {
              doc<"smallest_letter_mm">);
 }
 
+void bind_reflection(py::module_& module) {
+  def_with_options<ReflectionView, "ReflectionView">(
+      module, "render_reflection", "field: HeightField, *, specular_share: float | numpy.ndarray = 1.0",
+      "numpy.ndarray", doc<"render_reflection">,
+      [](const HeightField& field, const py::object& specular_share, const py::kwargs& given) {
+        const auto view = value_of<ReflectionView>(given, "render_reflection");
+        const bool is_map = py::isinstance<py::array>(specular_share);
+        const Array2d share = is_map ? Array2d(map_of(specular_share, "render_reflection", "specular_share"))
+                                     : Array2d(Array2d::Constant(1, 1, from_python<double>(specular_share, "render_reflection",
+                                                                                   "specular_share")));
+        std::optional<Array2d> picture;
+        {
+          const py::gil_scoped_release without_lock;
+          picture = render_reflection(field, share, view);
+        }
+        return array_of(std::move(*picture));
+      },
+      "field"_a, py::kw_only(), "specular_share"_a = 1.0);
+}
+
 }  // namespace
 
 void bind_surface(py::module_& module) {
@@ -151,6 +174,7 @@ void bind_surface(py::module_& module) {
   bind_slope(module);
   bind_gloss(module);
   bind_image_clarity(module);
+  bind_reflection(module);
 }
 
 }  // namespace libtexture::python

@@ -1,5 +1,7 @@
 """Predicts what levelling a textured clear coat costs, before the car is touched."""
 
+import importlib
+
 from . import _core
 from ._core import *  # noqa: F403
 from ._core import __version__ as __version__
@@ -9,3 +11,12 @@ __all__ = [name for name in vars(_core) if not name.startswith("_")]
 for _name in __all__:
     getattr(_core, _name).__module__ = __name__  # where people import it from, and where pickles look for it
 del _name
+
+
+def __getattr__(name):
+    """What needs matplotlib or jinja2 is imported when it is first used."""
+    if name in ("plot", "report"):
+        return importlib.import_module(f".{name}", __name__)
+    if name == "write_report":
+        return importlib.import_module(".report", __name__).write_report
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -80,12 +80,12 @@ Array2d draw_clear_um(const FilmMap& map, const std::vector<Place>& places, int 
 
 /// The map as pictures, over the rectangle that holds the readings' places.
 struct FilmPicture {
-  Place corner = {};  ///< centre of the pixel of row 0, column 0; rows run along y
-  double pixel_mm = 0;
-  Array2d total_um = {};
-  Array2d total_sd_um = {};
-  Array2d clear_um = {};
-  Array2d clear_sd_um = {};
+  Place corner = {};         ///< centre of the pixel of row 0, column 0 [mm]; rows run along y
+  double pixel_mm = 0;       ///< [mm]
+  Array2d total_um = {};     ///< expected total film [um]
+  Array2d total_sd_um = {};  ///< its standard deviation [um]
+  Array2d clear_um = {};     ///< expected clear [um]
+  Array2d clear_sd_um = {};  ///< its standard deviation [um]
 };
 
 /// Pictures of `pixels` along the longer side, 2 to 1000. InvalidInput where the readings' places span no

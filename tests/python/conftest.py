@@ -88,6 +88,18 @@ EXAMPLES = {
         sequence=[EXAMPLES["Sequence"]()],
     ),
     "EdgeClear": lambda: lt.EdgeClear(clear_um=50, taper_mm=20),
+    "BudgetRule": lambda: lt.BudgetRule(limit="clear_left", basis="published", limit_um=35.6, removable_um=12),
+    "StepCautions": lambda: lt.StepCautions(step="level", cautions=["Dust: extract at the tool."]),
+    "PanelPrediction": lambda: lt.PanelPrediction(
+        name="door", removed_um=8.5, budget=[EXAMPLES["BudgetRule"]()], steps=[EXAMPLES["HistoryRow"]()]
+    ),
+    "Prediction": lambda: lt.Prediction(
+        sequence="one step",
+        verdict="go with care",
+        reasons=["enough is left"],
+        panels=[EXAMPLES["PanelPrediction"]()],
+        step_cautions=[EXAMPLES["StepCautions"]()],
+    ),
     "GroovePopulation": lambda: lt.GroovePopulation(depth_um=0.2, coverage=5),
 }
 

@@ -1,20 +1,153 @@
-"""The command runs from the build tree."""
+"""The command runs from the build tree: what it prints, what it writes, and how it refuses."""
 
+import json
 import os
+import re
+import signal
 import subprocess
+import time
+from pathlib import Path
+
+import pytest
 
 import libtexture as lt
+from libtexture.command import main
+
+JOBS = Path(__file__).parents[2] / "examples" / "jobs"
+PATCH = re.compile(r"patch = \{.*?\}")
 
 
-def command(*words):
-    return subprocess.run([os.environ["LIBTEXTURE_COMMAND"], *words], capture_output=True, text=True)
+def command(*words, **options):
+    return subprocess.run([os.environ["LIBTEXTURE_COMMAND"], *map(str, words)], capture_output=True, text=True, **options)
+
+
+def small_job(folder, name="rear_door", *changes):
+    """An example job on a patch of 64 x 64 pixels, with changes (pattern, new) of its text."""
+    text = PATCH.sub("patch = { rows = 64, cols = 64, pixel_mm = 0.4 }", (JOBS / f"{name}.toml").read_text(), count=1)
+    for pattern, new in changes:
+        text, count = re.subn(pattern, new, text, count=1, flags=re.DOTALL)
+        assert count == 1, pattern
+    path = folder / "job.toml"
+    path.write_text(text)
+    return path
 
 
 def test_the_version_is_the_packages():
     assert command("--version").stdout.strip() == lt.__version__
 
 
-def test_an_unknown_word_ends_with_status_2_and_says_why():
-    result = command("--nonsense")
+@pytest.mark.parametrize("words", [["--nonsense"], ["predict"], ["forsee", "job.toml"]])
+def test_an_unknown_or_missing_word_ends_with_status_2_and_one_line(words):
+    result = command(*words)
     assert result.returncode == 2
-    assert "--nonsense" in result.stderr
+    assert result.stdout == "" and result.stderr.count("\n") == 1
+
+
+def test_predict_prints_tables_of_at_most_100_columns_with_the_figures_in_both_units(tmp_path):
+    path = small_job(tmp_path)
+    result = command("predict", path)
+    assert (result.returncode, result.stderr) == (0, "")
+    assert max(map(len, result.stdout.splitlines())) <= 100
+    prediction = lt.predict(lt.Job.load(path)).prediction
+    (panel,) = prediction.panels
+    for row in panel.steps:
+        figures = rf"{row.passes} +{row.removed_um:.2f} +{row.removed_p95_um:.2f} +{row.removed_max_um:.2f}"
+        mil = rf"{row.removed_um / 25.4:.3f}"  # 1 mil = 25.4 um by definition of the inch
+        assert re.search(rf"^{row.name} +{figures} +{mil} +{row.clear_left_mean_um:.1f}", result.stdout, re.M)
+        assert re.search(rf"^{row.name} +{row.rms_um:.3f} +{row.peak_to_valley_um:.2f}", result.stdout, re.M)
+    for rule in panel.budget:
+        assert f"{rule.limit_um:.1f} um" in result.stdout or rule.limit == "clear_itself"
+    assert len(re.findall(r"^  binds ", result.stdout, re.M)) == 1
+    assert f"Verdict: {prediction.verdict.upper()}" in result.stdout
+    for caution in prediction.cautions:
+        assert caution.split(":")[0][:40] in result.stdout
+
+
+# The two invented scenarios state in their first lines what the answer should be.
+@pytest.mark.parametrize("name, verdicts", [("rear_door", {"GO", "GO WITH CARE"}), ("factory_lid", {"DO NOT SAND"})])
+def test_an_example_gets_the_answer_that_its_scenario_asks_for(tmp_path, name, verdicts):
+    said = re.search(r"^Verdict: ([A-Z ]+) \(", command("predict", small_job(tmp_path, name)).stdout, re.M)
+    assert said[1] in verdicts
+
+
+def test_the_sequence_is_chosen_by_name(tmp_path):
+    path = small_job(tmp_path, "factory_lid")
+    assert "by polish only" in command("predict", path, "--sequence", "polish only").stdout
+    refused = command("predict", path, "--sequence", "polish onyl")
+    assert refused.returncode == 2 and "polish only" in refused.stderr
+
+
+def test_json_is_the_whole_prediction_and_nothing_else_is_left_beside_it(tmp_path):
+    path, out = small_job(tmp_path), tmp_path / "out" / "prediction.json"
+    out.parent.mkdir()
+    assert command("predict", path, "--json", out).returncode == 0
+    read = lt.Prediction.from_dict(json.loads(out.read_text()))
+    assert read == lt.predict(lt.Job.load(path)).prediction
+    assert list(out.parent.iterdir()) == [out]
+
+
+REFUSED = {  # name: (change of the job, words that the line must hold)
+    "missing key": (("area_m2 = 0.9\n", ""), ["area_m2"]),
+    "unknown key": (("crown_radius_m", "crown_radus_m"), ["crown_radus_m", "crown_radius_m"]),
+    "grit of 3": (('abrasive = "P1200 film"', 'abrasive = { name = "x", grit = "P3", wear_rate_mm3_per_n_m = 1.0, '
+                  'worn_wear_rate_mm3_per_n_m = 0.1, loading_um = 9.0, made_for = ["dry"] }'), ["grit", "P3"]),
+    "film of 10 m": (("total_um = 262", "total_um = 1e7"), ["total_um", "um"]),
+    "negative area": (("area_m2 = 0.9", "area_m2 = -0.9"), ["area_m2", "-0.9", "m2"]),
+    "NaN": (("clear_um = 60", "clear_um = nan"), ["clear_um", "nan", "um"]),
+    "wrong unit": (("area_m2 = 0.9", "area_ft2 = 9.7"), ["area_ft2", "area_m2"]),
+    "number as text": (("area_m2 = 0.9", 'area_m2 = "0.9 m2"'), ["area_m2"]),
+    "empty readings": ((r"readings = \[.*?\n\]", "readings = []"), ["readings"]),
+    "one pixel": (("rows = 64, cols = 64", "rows = 1, cols = 1"), ["cols", "4", "1"]),
+    "waves finer than the pixels": (("wavelength_mm = 2.2", "wavelength_mm = 0.3"), ["0.3", "mm"]),
+    "waves longer than the patch": (("wavelength_mm = 5.0", "wavelength_mm = 500.0"), ["500", "mm"]),
+    "zero force": (('motion = "150 mm light"', "motion = { disc_diameter_mm = 150.0, orbit_mm = 5.0, speed_rpm = 9000.0, "
+                   "force_n = 0.0, feed_mm_per_s = 50.0, step_over_mm = 75.0 }"), ["force_n", "> 0", "0 N"]),
+    "text that is no TOML": (("schema = 1", "schema ="), ["job.toml"]),
+}
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_bad_input_is_refused_in_one_line_that_names_it_and_leaves_no_file(tmp_path, capfd, name):
+    change, words = REFUSED[name]
+    path = small_job(tmp_path, "rear_door", change)
+    status = main(["predict", str(path), "--json", str(tmp_path / "out.json"), "--report", str(tmp_path / "out.html")])
+    printed, said = capfd.readouterr()
+    assert (status, printed, said.count("\n")) == (2, "", 1)
+    for word in words:
+        assert word in said
+    assert list(tmp_path.iterdir()) == [path]
+
+
+def test_a_missing_job_is_named_and_leaves_no_file(tmp_path):
+    result = command("predict", "no_such_job.toml", "--report", tmp_path / "out.html")
+    assert result.returncode == 2 and result.stderr.count("\n") == 1
+    assert "no_such_job.toml" in result.stderr
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_place_that_cannot_be_written_is_said_before_the_work(tmp_path):
+    path = small_job(tmp_path).rename(tmp_path / "job_that_is_not_read.toml")
+    for out in (tmp_path / "no_folder" / "out.json", tmp_path):
+        result = command("predict", path, "--json", out)
+        assert result.returncode == 2 and result.stderr.count("\n") == 1
+        assert str(out) in result.stderr
+
+
+def test_ctrl_c_ends_quietly_with_status_130(tmp_path):
+    path = small_job(tmp_path, "rear_door", ("rows = 64, cols = 64, pixel_mm = 0.4", "rows = 1024, cols = 1024, pixel_mm = 0.1"))
+    out = tmp_path / "out.json"
+    words = [os.environ["LIBTEXTURE_COMMAND"], "predict", path, "--json", out]
+    running = subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    while b"_core" not in Path(f"/proc/{running.pid}/maps").read_bytes():  # until the interpreter has loaded the package
+        time.sleep(0.02)
+    time.sleep(0.5)
+    running.send_signal(signal.SIGINT)
+    stdout, stderr = running.communicate(timeout=60)
+    assert (running.returncode, stdout, stderr) == (130, "", "")
+    assert not out.exists()
+
+
+def test_importing_the_package_needs_numpy_only():
+    script = "import sys, libtexture; print([name for name in ('matplotlib', 'jinja2', 'scipy') if name in sys.modules])"
+    result = subprocess.run([os.sys.executable, "-c", script], capture_output=True, text=True)
+    assert result.stdout.strip() == "[]"

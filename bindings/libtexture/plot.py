@@ -1,0 +1,287 @@
+"""Pictures of surfaces, plans and backings, with matplotlib.
+
+Every function draws on the Axes it is given, or on new ones, and returns them.
+"""
+
+import numpy as np
+from matplotlib.ticker import ScalarFormatter
+
+from . import depth_laws, film_picture, render_reflection, specular_share
+from .wording import UM_PER_MIL, band_words, step_title
+
+# The palette of Okabe and Ito ("Color Universal Design", 2008), which colour-blind people tell apart as well; its
+# yellow is left out, too pale on white.
+COLOURS = ["#0072B2", "#D55E00", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#000000"]
+MAP_COLOURS = "cividis"  # even in lightness, and read alike by colour-blind people
+GAMMA = 2.2  # of screens; a reflection is linear luminance
+
+
+def _axes(ax, width=5.6, height=3.6):
+    """The Axes given, or new ones in the notebook's current backend; with a light frame."""
+    if ax is None:
+        from matplotlib import pyplot
+
+        ax = pyplot.subplots(figsize=(width, height), layout="constrained")[1]
+    for side in ("top", "right"):
+        ax.spines[side].set_visible(False)
+    return ax
+
+
+def _figure_axes(axes, count, width=2.8, height=3.0):
+    """The row of Axes given, or a new row."""
+    if axes is not None:
+        return np.atleast_1d(axes)
+    from matplotlib import pyplot
+
+    return pyplot.subplots(1, count, figsize=(width * count, height), layout="constrained", squeeze=False)[1][0]
+
+
+def _prediction(predicted):
+    """The plain values of a Prediction or of a Predicted."""
+    return getattr(predicted, "prediction", predicted)
+
+
+def _mil_axis(ax, axis):
+    """A second scale in mil, opposite one in um."""
+    scales = (lambda um: um / UM_PER_MIL, lambda mil: mil * UM_PER_MIL)
+    second = ax.secondary_xaxis("top", functions=scales) if axis == "x" else ax.secondary_yaxis("right", functions=scales)
+    (second.set_xlabel if axis == "x" else second.set_ylabel)("mil")
+    return second
+
+
+# ---- Surfaces
+
+
+def height_map(field, ax=None, *, range_um=None, title="", colour_bar=True):
+    """Heights of a surface about their mean, seen from above; range_um: of colours, to compare maps."""
+    ax = _axes(ax, 4.2, 3.6)
+    range_um = range_um or shared_range_um(field)
+    width_mm, height_mm = field.grid.cols * field.pixel_mm, field.grid.rows * field.pixel_mm
+    image = ax.imshow(
+        field.height_um - field.mean_um,
+        cmap=MAP_COLOURS,
+        vmin=range_um[0],
+        vmax=range_um[1],
+        extent=(0, width_mm, height_mm, 0),
+        interpolation="nearest",
+    )
+    ax.set(xlabel="mm", ylabel="mm", title=title)
+    if colour_bar:
+        ax.figure.colorbar(image, ax=ax, label="height about the mean, um", shrink=0.8)
+    return ax
+
+
+def shared_range_um(*fields):
+    """The range of heights about the mean over all the fields (lowest, highest)."""
+    heights = [field.height_um - field.mean_um for field in fields]
+    return min(map(np.min, heights)), max(map(np.max, heights))
+
+
+def height_maps(fields, axes=None):
+    """Maps side by side with one range of colours. fields: title -> HeightField; returns their Axes."""
+    axes = _figure_axes(axes, len(fields))
+    range_um = shared_range_um(*fields.values())
+    for ax, (title, field) in zip(axes, fields.items()):
+        height_map(field, ax, range_um=range_um, title=title, colour_bar=False)
+        if ax is not axes[0]:
+            ax.set_ylabel("")
+    axes[0].figure.colorbar(axes[0].images[0], ax=list(axes), label="height about the mean, um", shrink=0.8)
+    return axes
+
+
+def profile_overlay(before, after, ax=None, *, row=None):
+    """One row of a surface before and after, and the clear removed between them; row: its number, else the middle."""
+    ax = _axes(ax)
+    row = before.grid.rows // 2 if row is None else row
+    x_mm = (np.arange(before.grid.cols) + 0.5) * before.pixel_mm
+    top, bottom = before.height_um[row] - before.mean_um, after.height_um[row] - before.mean_um
+    ax.fill_between(x_mm, bottom, top, color=COLOURS[5], alpha=0.35, linewidth=0, label="removed")
+    ax.plot(x_mm, top, color=COLOURS[6], linewidth=1.2, label="before")
+    ax.plot(x_mm, bottom, color=COLOURS[0], linewidth=1.6, label="after")
+    ax.set(xlabel="along the surface, mm", ylabel="height, um (0 = mean before)", xlim=(0, x_mm[-1] + x_mm[0]))
+    ax.legend(frameon=False, ncols=3, loc="upper center", bbox_to_anchor=(0.5, 1.12))
+    return ax
+
+
+# ---- Plans
+
+
+def texture_against_clear(predictions, ax=None, *, panel=0):
+    """Texture left against clear removed: what each um of clear buys. One line a prediction, a dot at the end of each
+    step; the dashed line is the budget of the first."""
+    ax = _axes(ax)
+    predictions = [_prediction(one) for one in (predictions if isinstance(predictions, (list, tuple)) else [predictions])]
+    for colour, prediction in zip(COLOURS * len(predictions), predictions):
+        shown = prediction.panels[panel]
+        rows = [shown.start, *shown.passes]
+        removed, left = [row.total_removed_um for row in rows], [row.rms_um for row in rows]
+        ax.plot(removed, left, color=colour, linewidth=1.6, label=prediction.sequence)
+        ax.plot(
+            [row.total_removed_um for row in shown.steps], [row.rms_um for row in shown.steps], "o", color=colour, markersize=5
+        )
+    budget_um = predictions[0].panels[panel].removable_um
+    if budget_um > 0:
+        ax.axvline(budget_um, color=COLOURS[6], linestyle="--", linewidth=1.2)
+        ax.annotate(
+            "budget", (budget_um, 0.97), (-4, 0), xycoords=("data", "axes fraction"), textcoords="offset points",
+            rotation=90, ha="right", va="top",
+        )
+    ax.set(xlabel="clear removed, mean over the patch, um", ylabel="texture left, um rms")
+    ax.set_xlim(left=0)
+    ax.set_ylim(bottom=0)
+    _mil_axis(ax, "x")
+    ax.legend(frameon=False)
+    return ax
+
+
+def band_amplitudes(prediction, ax=None, *, panel=0):
+    """Texture left in each band of wavelengths, before and after each step."""
+    ax = _axes(ax)
+    prediction = _prediction(prediction)
+    shown = prediction.panels[panel]
+    bands = band_words(prediction.band_edges_mm)
+    places = np.arange(len(bands))
+    width = 0.8 / (len(shown.steps) + 1)
+    for number, row in enumerate([shown.start, *shown.steps]):
+        ax.bar(
+            places + (number - len(shown.steps) / 2) * width,
+            row.band_rms_um,
+            width,
+            color=COLOURS[6] if number == 0 else COLOURS[(number - 1) % 6],
+            label=step_title(row, number) if number else "before",
+        )
+    ax.set_xticks(places, bands)
+    ax.set(xlabel="wavelength, mm", ylabel="texture left, um rms")
+    ax.legend(frameon=False)
+    return ax
+
+
+def scratch_owed(prediction, ax=None, *, panel=0):
+    """Clear that each step spends, and clear that its scratches still ask of the steps after it."""
+    ax = _axes(ax)
+    steps = _prediction(prediction).panels[panel].steps
+    places = np.arange(len(steps))
+    ax.bar(places - 0.2, [row.removed_um for row in steps], 0.38, color=COLOURS[0], label="spent by the step")
+    ax.bar(
+        places + 0.2, [row.clear_owed_um for row in steps], 0.38,
+        facecolor="white", edgecolor=COLOURS[1], hatch="////", linewidth=1.2, label="still owed for its scratches",
+    )
+    ax.set_xticks(places, [step_title(row, number) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
+    ax.set_ylabel("clear, um")
+    _mil_axis(ax, "y")
+    ax.legend(frameon=False)
+    return ax
+
+
+# ---- Tools
+
+
+def backing_stiffness(backings, ax=None, *, wavelength_mm=(0.3, 30), pressure_kpa=1.5, clear_per_e_fold_um=10.0):
+    """Stiffness against wavelength, in use at a pressure. backings: name -> Backing, or a list of them. A dot marks the
+    levelling limit of each: waves longer than it take more than clear_per_e_fold_um of clear to lose 63 % of their
+    height (pressure over stiffness, full contact)."""
+    ax = _axes(ax)
+    if not hasattr(backings, "items"):
+        backings = {one.name or f"backing {number}": one for number, one in enumerate(backings, 1)}
+    waves = np.geomspace(*wavelength_mm, 400)
+    for colour, (name, backing) in zip(COLOURS * len(backings), backings.items()):
+        stiffness = backing.at_working_pressure(pressure_kpa=pressure_kpa).stiffness_kpa_per_um(waves)
+        ax.loglog(waves, stiffness, color=colour, linewidth=1.6, label=name)
+        limit_mm = _levelling_limit_mm(waves, pressure_kpa / stiffness, clear_per_e_fold_um)
+        if limit_mm is not None:
+            ax.plot(limit_mm, pressure_kpa / clear_per_e_fold_um, "o", color=colour, markersize=7)
+            ax.annotate(f"{limit_mm:.2g} mm", (limit_mm, pressure_kpa / clear_per_e_fold_um), (6, 6), textcoords="offset points")
+    ax.axhline(pressure_kpa / clear_per_e_fold_um, color=COLOURS[6], linestyle="--", linewidth=1)
+    ax.set(
+        xlabel="wavelength, mm",
+        ylabel="stiffness, kPa/um",
+        title=f"below the dashed line a wave takes over {clear_per_e_fold_um:g} um a fold of e, at {pressure_kpa:g} kPa",
+    )
+    ax.title.set_fontsize("small")
+    ax.xaxis.set_major_formatter(ScalarFormatter())
+    ax.legend(frameon=False)
+    return ax
+
+
+def _levelling_limit_mm(waves_mm, clear_per_e_fold_um, limit_um):
+    """The shortest wavelength whose clear per e-fold is over the limit; None where all or none are."""
+    over = clear_per_e_fold_um > limit_um
+    if over[0] or not over.any():
+        return None
+    last = int(np.argmax(over))
+    place = np.interp(np.log(limit_um), np.log(clear_per_e_fold_um[last - 1 : last + 1]), [0, 1])
+    return float(waves_mm[last - 1] * (waves_mm[last] / waves_mm[last - 1]) ** place)
+
+
+# ---- What a person sees
+
+
+def mirrored_share(scratches, angle_deg=45):
+    """Share (0 to 1) of the mirrored light that scratches leave in the mirror direction, mean over the patch."""
+    return sum(law.area_share * specular_share(law.grooves, angle_deg=angle_deg) for law in depth_laws(scratches))
+
+
+def reflection_picture(field, specular_share=1.0, **view):
+    """A mirrored scene for a screen: (rows, cols), 0 to 1, gamma 2.2. view: as render_reflection takes it."""
+    return render_reflection(field, specular_share=specular_share, **view) ** (1 / GAMMA)
+
+
+def save_reflection(path, field, specular_share=1.0, **view):
+    """Writes a mirrored scene as a PNG file."""
+    from matplotlib.image import imsave
+
+    levels = np.round(255 * reflection_picture(field, specular_share, **view)).astype(np.uint8)
+    imsave(path, np.dstack([levels] * 3), format="png")
+
+
+def reflections(history, axes=None, **view):
+    """What an eye sees mirrored in the patch, before and after each step: texture bends and blurs it, scratches veil
+    it. history: of simulate(), or an item of Predicted.histories. The patch is repeated over the whole picture."""
+    axes = _figure_axes(axes, len(history.steps) + 1, 2.2, 2.4)
+    view = {"rows": 300, "cols": 300, **view}
+    angle_deg = view.get("angle_deg", 45)
+    draw_reflection(axes[0], history.before, 1.0, "before", view)
+    for number, (ax, row) in enumerate(zip(axes[1:], history.steps), 1):
+        share = mirrored_share(history.scratches[number - 1], angle_deg)
+        draw_reflection(ax, history.surfaces[number - 1], share, f"after {step_title(row, number)}", view)
+    return axes
+
+
+def draw_reflection(ax, field, share, title, view):
+    """One picture of a strip of reflections."""
+    ax.imshow(reflection_picture(field, share, **view), cmap="gray", vmin=0, vmax=1, interpolation="bilinear")
+    ax.set_title(title, fontsize="medium")
+    ax.set_xticks([])
+    ax.set_yticks([])
+    return ax
+
+
+# ---- Film
+
+
+def film_map(panel, paint, ax=None, *, removed_um=0.0, pixels=64):
+    """Clear left on a panel between its readings, once removed_um are gone; the readings with their total film. They
+    need places that span an area."""
+    ax = _axes(ax, 5.0, 3.8)
+    picture = film_picture(panel, paint, pixels=pixels)
+    left_um = picture.clear_um - removed_um
+    half = picture.pixel_mm / 2
+    rows, cols = left_um.shape
+    right, bottom = picture.corner_x_mm + cols * picture.pixel_mm - half, picture.corner_y_mm + rows * picture.pixel_mm - half
+    image = ax.imshow(
+        left_um, cmap=MAP_COLOURS, extent=(picture.corner_x_mm - half, right, bottom, picture.corner_y_mm - half),
+        interpolation="nearest",
+    )
+    for reading in panel.readings:
+        if reading.x_mm is None:
+            continue
+        total_um = reading.total_um if reading.total_um is not None else reading.total_mil * UM_PER_MIL
+        ax.plot(reading.x_mm, reading.y_mm, "o", markerfacecolor="white", markeredgecolor="black", markersize=5, clip_on=False)
+        ax.annotate(
+            f"{total_um:.0f}", (reading.x_mm, reading.y_mm), (0, 6), textcoords="offset points", ha="center", fontsize="small",
+            bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
+        )
+    ax.set(xlabel="mm", ylabel="mm", title=f"{panel.name}: clear left; readings: total film, um")
+    ax.title.set_fontsize("medium")
+    ax.figure.colorbar(image, ax=ax, label="expected clear left, um", shrink=0.9)
+    return ax

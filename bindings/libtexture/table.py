@@ -1,0 +1,132 @@
+"""A prediction as text, at most 100 columns wide."""
+
+import textwrap
+
+from .wording import ANSWERS, band_words, film, film_pm, mil, rule_state, rule_words, step_title
+
+WIDTH = 100
+NAME_WIDTH = 18
+
+
+def table(prediction):
+    """The whole prediction as text."""
+    parts = []
+    for panel in prediction.panels:
+        parts += [heading(panel, prediction), clear_table(panel), texture_table(panel, prediction.band_edges_mm)]
+    parts.append(bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions]))
+    parts.append(bullets("Cautions for the job", prediction.cautions))
+    parts.append(bullets("Warnings", prediction.warnings))
+    parts += [budget(panel) for panel in prediction.panels]
+    parts.append(outcome(prediction))
+    return "\n\n".join(filter(None, parts)) + "\n"
+
+
+def heading(panel, prediction):
+    title = f"{panel.name}, {panel.area_m2:g} m2, by {prediction.sequence}"
+    clear = film_pm(panel.clear_um, panel.clear_sd_um)
+    return f"{title}\n{'=' * len(title)}\nthinnest reading {film(panel.total_film_least_um)}, clear there {clear}"
+
+
+def clear_table(panel):
+    columns = [  # group, heading, unit, width
+        ("", "passes", "", 7),
+        ("removed", "mean", "um", 8),
+        ("", "95th", "um", 7),
+        ("", "max", "um", 7),
+        ("", "mean", "mil", 7),
+        ("left", "mean", "um", 8),
+        ("", "least", "um", 7),
+        ("", "least", "mil", 7),
+        ("touched", "share", "%", 9),
+        ("", "discs", "", 7),
+        ("", "time", "min", 7),
+    ]
+    rows = [
+        (
+            step_title(row, number),
+            f"{row.passes}",
+            f"{row.removed_um:.2f}",
+            f"{row.removed_p95_um:.2f}",
+            f"{row.removed_max_um:.2f}",
+            mil(row.removed_um, 3),
+            *clear_left(row.clear_left_mean_um, row.clear_left_least_um),
+            f"{100 * row.touched_share:.1f}",
+            f"{row.discs}",
+            f"{row.minutes:.1f}",
+        )
+        for number, row in enumerate(panel.steps, 1)
+    ]
+    total = (
+        "all steps",
+        f"{sum(row.passes for row in panel.steps)}",
+        f"{panel.removed_um:.2f}",
+        "",
+        f"{panel.removed_max_um:.2f}",
+        mil(panel.removed_um, 3),
+        *clear_left(panel.clear_left_mean_um, panel.clear_left_least_um),
+        "",
+        f"{panel.discs}",
+        f"{panel.minutes:.1f}",
+    )
+    return ruled("Clear coat", columns, [*rows, total])
+
+
+def clear_left(mean_um, least_um):
+    return f"{mean_um:.1f}", f"{least_um:.1f}", mil(least_um)
+
+
+def texture_table(panel, edges_mm):
+    bands = band_words(edges_mm)
+    columns = [
+        ("all", "rms", "um", 8),
+        ("", "p-v", "um", 7),
+        *[("rms by mm" if number == 0 else "", band, "um", 10 if number == 0 else 7) for number, band in enumerate(bands)],
+        ("clear", "owed", "um", 9),
+    ]
+    rows = [
+        (
+            step_title(row, number) if number else "before",
+            f"{row.rms_um:.3f}",
+            f"{row.peak_to_valley_um:.2f}",
+            *[f"{rms:.3f}" for rms in row.band_rms_um],
+            f"{row.clear_owed_um:.2f}",
+        )
+        for number, row in enumerate([panel.start, *panel.steps])
+    ]
+    note = "p-v: peak to valley. Clear owed: what taking out the scratches still asks for."
+    return ruled("Texture left", columns, rows) + "\n" + note
+
+
+def ruled(title, columns, rows):
+    """A table: a title and three lines of heading over a rule; names on the left, figures on the right."""
+    widths = [column[3] for column in columns]
+
+    def line(cells):
+        name = cells[0] if len(cells[0]) <= NAME_WIDTH else cells[0][: NAME_WIDTH - 1] + "~"
+        return f"{name:<{NAME_WIDTH}}" + "".join(f"{cell:>{width}}" for cell, width in zip(cells[1:], widths))
+
+    names = [title, "step", ""]
+    header = [line((names[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
+    return "\n".join([*header, "-" * (NAME_WIDTH + sum(widths)), *[line(row).rstrip() for row in rows]])
+
+
+def budget(panel):
+    may_go = film(max(0.0, panel.removable_um))
+    lines = [f"Budget of {panel.name}: {film(panel.removed_um)} would go, {may_go} may"]
+    lines += [
+        f"  {rule_state(rule):<9} {film(rule.removable_um):>20} by: {rule_words(rule)}" for rule in panel.budget
+    ]
+    return "\n".join(lines)
+
+
+def outcome(prediction):
+    work = f"All panels: {prediction.discs} discs, {prediction.minutes:.0f} min of machine time"
+    verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"
+    return bullets(f"{work}\n{verdict}", prediction.reasons)
+
+
+def bullets(title, sentences):
+    if not sentences:
+        return ""
+    wrap = textwrap.TextWrapper(WIDTH, initial_indent="  - ", subsequent_indent="    ")
+    return "\n".join([title, *map(wrap.fill, sentences)])

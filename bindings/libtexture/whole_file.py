@@ -1,0 +1,27 @@
+"""Files that are written whole or not at all."""
+
+import os
+from pathlib import Path
+
+
+def require_writable(path):
+    """OSError unless a file can be put at the path; said before long work, not after it."""
+    path = Path(path).resolve()
+    if not path.parent.is_dir():
+        raise FileNotFoundError(f"{path}: there is no folder {path.parent}")
+    if path.exists() and not path.is_file():
+        raise OSError(f"{path}: is not a file")
+    if not os.access(path.parent, os.W_OK):
+        raise PermissionError(f"{path}: the folder {path.parent} may not be written to")
+
+
+def write_whole(path, content):
+    """Writes text (UTF-8) or bytes; a reader, or an error half way, sees the old file or the new one."""
+    require_writable(path)
+    path = Path(path).resolve()
+    part = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        part.write_bytes(content.encode() if isinstance(content, str) else content)
+        os.replace(part, path)
+    finally:
+        part.unlink(missing_ok=True)

@@ -1,0 +1,59 @@
+"""Figures and rules in words, the same in the table and in the report."""
+
+UM_PER_MIL = 25.4
+
+RULES = {
+    "clear_itself": "all of the clear",
+    "clear_left": "at least {limit} of clear stays",
+    "clear_removed": "at most {limit} of clear goes",
+}
+
+BASES = {
+    "physics": "what there is",
+    "published": "published rule",
+    "practice": "common practice",
+    "own": "this job's own rule",
+}
+
+ANSWERS = {
+    "go": "the budget bears it",
+    "go with care": "the budget bears it, with little to spare",
+    "do not sand": "the budget does not bear it",
+}
+
+
+def mil(um, digits=2):
+    """Micrometres as mil, a number without its unit."""
+    return f"{um / UM_PER_MIL:.{digits}f}"
+
+
+def film(um):
+    """A thickness in both units: '7.8 um (0.31 mil)'."""
+    return f"{um:.1f} um ({mil(um)} mil)"
+
+
+def film_pm(um, sd_um):
+    """A thickness with its standard deviation, in both units."""
+    return f"{um:.1f} +/- {sd_um:.1f} um ({mil(um)} +/- {mil(sd_um)} mil)"
+
+
+def rule_words(rule):
+    """A budget rule: what it asks, where it comes from."""
+    return f"{RULES[rule.limit].format(limit=film(rule.limit_um))} ({BASES[rule.basis]})"
+
+
+def rule_state(rule):
+    """Whether a budget rule counts: 'binds', 'counts' or 'not asked'."""
+    if not rule.is_on:
+        return "not asked"
+    return "binds" if rule.is_binding else "counts"
+
+
+def band_words(edges_mm):
+    """Wavelength bands: ['0.5-1', '1-2', ...]."""
+    return [f"{low:g}-{high:g}" for low, high in zip(edges_mm, edges_mm[1:])]
+
+
+def step_title(row, number):
+    """A step's name, or its place where it has none."""
+    return row.name or f"step {number}"

@@ -1,0 +1,116 @@
+"""Pictures show the figures that they are made of, with their units."""
+
+import matplotlib
+import numpy as np
+import pytest
+
+import libtexture as lt
+from conftest import EXAMPLES
+
+matplotlib.use("agg")
+from matplotlib.figure import Figure  # noqa: E402
+
+GRID = lt.Grid(rows=64, cols=64, pixel_mm=0.4)
+JOB = EXAMPLES["Job"]().replace(patch=GRID)
+
+
+@pytest.fixture(scope="module")
+def predicted():
+    return lt.predict(JOB)
+
+
+@pytest.fixture
+def ax():
+    return Figure().subplots()
+
+
+def labels(ax):
+    return [ax.get_xlabel(), ax.get_ylabel()]
+
+
+def test_before_and_after_maps_share_their_colours(predicted):
+    history = predicted.histories[0]
+    before, after = lt.plot.height_maps({"before": history.before, "after": history.surfaces[-1]}, Figure().subplots(1, 2))
+    assert before.images[0].get_clim() == after.images[0].get_clim()
+    np.testing.assert_array_equal(before.images[0].get_array(), history.before.height_um - history.before.mean_um)
+    assert before.get_title() == "before" and labels(before) == ["mm", "mm"]
+    assert before.images[0].get_extent() == pytest.approx([0, 25.6, 25.6, 0])
+
+
+def test_a_profile_shows_the_clear_between_before_and_after(predicted, ax):
+    history = predicted.histories[0]
+    lt.plot.profile_overlay(history.before, history.surfaces[-1], ax, row=3)
+    top, bottom = (line.get_ydata() for line in ax.lines)
+    np.testing.assert_allclose(top - bottom, history.before.height_um[3] - history.surfaces[-1].height_um[3])
+    assert "mm" in ax.get_xlabel() and "um" in ax.get_ylabel()
+
+
+def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted, ax):
+    lt.plot.texture_against_clear([predicted, predicted.prediction], ax)
+    (panel,) = predicted.prediction.panels
+    lines = [line for line in ax.lines if not line.get_label().startswith("_")]
+    assert len(lines) == 2
+    assert lines[0].get_xdata()[-1] == panel.removed_um and lines[0].get_ydata()[0] == panel.start.rms_um
+    assert any(list(line.get_xdata()) == [panel.removable_um] * 2 for line in ax.lines)
+    assert "um" in ax.get_xlabel() and "um rms" in ax.get_ylabel()
+
+
+def test_bars_are_the_bands_and_the_clear_of_the_steps(predicted):
+    (panel,) = predicted.prediction.panels
+    ax = lt.plot.band_amplitudes(predicted, Figure().subplots())
+    heights = [[bar.get_height() for bar in bars] for bars in ax.containers]
+    assert heights == [row.band_rms_um for row in [panel.start, *panel.steps]]
+    ax = lt.plot.scratch_owed(predicted, Figure().subplots())
+    spent, owed = ([bar.get_height() for bar in bars] for bars in ax.containers)
+    assert spent == [row.removed_um for row in panel.steps] and owed == [row.clear_owed_um for row in panel.steps]
+    assert ax.get_ylabel() == "clear, um"
+
+
+def test_the_levelling_limit_of_a_half_space_is_where_pressure_over_stiffness_says(ax):
+    backing = lt.Backing.half_space(modulus_mpa=0.5)
+    lt.plot.backing_stiffness({"soft": backing}, ax, pressure_kpa=1.5, clear_per_e_fold_um=10)
+    (dot,) = [line for line in ax.lines if line.get_marker() == "o"]
+    # Closed form: S = E q/2 (poisson 0), so p/S = 10 um at the wavelength pi E 10 um/p. Tolerance: interpolation between
+    # 400 points of a curve that is straight in logarithms is exact, but for rounding.
+    assert dot.get_xdata()[0] == pytest.approx(np.pi * 0.5e6 * 10e-6 / 1.5e3 * 1e3, rel=1e-9)
+
+
+def test_a_strip_of_reflections_has_a_picture_a_step(predicted):
+    history = predicted.histories[0]
+    axes = lt.plot.reflections(history, Figure().subplots(1, len(history.steps) + 1), rows=32, cols=32)
+    pictures = [ax.images[0].get_array() for ax in axes]
+    assert len(pictures) == len(history.steps) + 1 and all(picture.shape == (32, 32) for picture in pictures)
+    assert pictures[1].std() < pictures[0].std()  # scratches veil the scene
+
+
+def test_the_mirrored_share_is_the_one_that_the_gloss_comes_from(predicted):
+    history = predicted.histories[0]
+    share = lt.plot.mirrored_share(history.scratches[-1], angle_deg=20)
+    gloss_gu = lt.gloss_of_share_gu(angle_deg=20, refractive_index=1.5, specular_share=share)
+    assert gloss_gu == pytest.approx(history.steps[-1].gloss_20_gu, rel=1e-12)
+
+
+def test_a_saved_reflection_is_the_picture(predicted, tmp_path):
+    from matplotlib.image import imread
+
+    field = predicted.histories[0].before
+    lt.plot.save_reflection(tmp_path / "door.png", field, rows=16, cols=24)
+    expected = lt.render_reflection(field, rows=16, cols=24) ** (1 / 2.2)
+    np.testing.assert_allclose(imread(tmp_path / "door.png")[:, :, 0], expected, atol=0.51 / 255)  # 8 bits, rounded
+
+
+def test_a_film_map_shows_the_clear_left_with_its_readings(ax):
+    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=120 + x / 10) for x in (0, 400) for y in (0, 300)]
+    panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="factory")
+    lt.plot.film_map(panel, paint, ax, removed_um=5.0, pixels=16)
+    np.testing.assert_allclose(ax.images[0].get_array(), lt.film_picture(panel, paint, pixels=16).clear_um - 5.0)
+    assert {text.get_text() for text in ax.texts} == {"120", "160"}
+    assert ax.images[0].get_array().shape[1] == 16 > ax.images[0].get_array().shape[0]
+
+
+def test_a_plot_makes_its_own_axes_where_none_are_given(field):
+    from matplotlib import pyplot
+
+    ax = lt.plot.height_map(field)
+    assert ax.figure.axes and labels(ax) == ["mm", "mm"]
+    pyplot.close("all")
