@@ -3,6 +3,7 @@
 
 #include "arrays.hpp"
 #include "libtexture/io/job_file.hpp"
+#include "libtexture/plan/budget.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/job.hpp"
 #include "libtexture/plan/predict.hpp"
@@ -16,8 +17,32 @@ using namespace py::literals;
 
 namespace {
 
-void bind_prediction(py::module_& module) {
+void bind_budget(py::module_& module) {
+  py::class_<Film>(module, "Film", doc<"Film">)
+      .def_readonly("total_um", &Film::total_um, doc<"Film::total_um">)
+      .def_readonly("total_sd_um", &Film::total_sd_um, doc<"Film::total_sd_um">)
+      .def_readonly("clear_um", &Film::clear_um, doc<"Film::clear_um">)
+      .def_readonly("clear_sd_um", &Film::clear_sd_um, doc<"Film::clear_sd_um">)
+      .def(py::pickle(
+          [](const Film& self) {
+            return py::make_tuple(self.total_um, self.total_sd_um, self.clear_um, self.clear_sd_um);
+          },
+          [](const py::tuple& state) {
+            return Film{state[0].cast<double>(), state[1].cast<double>(), state[2].cast<double>(),
+                        state[3].cast<double>()};
+          }));
+  module.def(
+      "film_at",
+      [](const Panel& panel, const Paint& paint, double x_mm, double y_mm) {
+        return film_at(film_map(panel, paint), {x_mm, y_mm});
+      },
+      "panel"_a, "paint"_a, py::kw_only(), "x_mm"_a, "y_mm"_a, doc<"film_at">);
   bind_fields<BudgetRule, "BudgetRule">(module);
+  module.def("published_budget", &published_budget, doc<"published_budget">);
+  module.def("budget_rules", &budget_rules, "budget"_a, py::kw_only(), "clear_um"_a, doc<"budget_rules">);
+}
+
+void bind_prediction(py::module_& module) {
   bind_fields<StepCautions, "StepCautions">(module);
   bind_fields<PanelPrediction, "PanelPrediction">(module);
   bind_fields<Prediction, "Prediction">(module);
@@ -73,6 +98,7 @@ void bind_plan(py::module_& module) {
   bind_fields<Sequence, "Sequence">(module);
   bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
+  bind_budget(module);
   bind_prediction(module);
   bind_film_map(module);
 }

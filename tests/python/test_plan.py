@@ -27,3 +27,21 @@ def test_a_job_of_values_can_be_changed():
 def test_a_missing_job_file_is_named():
     with pytest.raises(FileNotFoundError, match="no_such_job.toml"):
         lt.Job.load("no_such_job.toml")
+
+
+def test_film_at_a_place_that_was_read_by_an_exact_gauge_is_the_reading():
+    # Ordinary kriging interpolates (closed form); a gauge of stated uncertainty 0 is given .01 um.
+    panel = EXAMPLES["Panel"]().replace(
+        readings=[lt.Reading(x_mm=0, y_mm=0, total_um=120), lt.Reading(x_mm=400, y_mm=0, total_mil=4)]
+    )
+    paint = lt.Paint(kind="factory", gauge=lt.Gauge(uncertainty_um=0, gain_percent=0))
+    film = lt.film_at(panel, paint, x_mm=400, y_mm=0)
+    assert film.total_um == pytest.approx(101.6, abs=0.02)  # 1 mil = 25.4 um
+    assert film.clear_um == pytest.approx(0.40 * film.total_um)  # 2.0 of 5.0 mil: I-CAR, published
+
+
+def test_budget_rules_say_which_binds():
+    # 1.4 mil left (General Motors service bulletin 86-10-24, 1986), .5 mil removed (Nissan service bulletin, 1993).
+    thin, thick = (lt.budget_rules(lt.published_budget(), clear_um=clear_um) for clear_um in (45, 60))
+    assert [(rule.limit, rule.removable_um) for rule in thin if rule.is_binding] == [("clear_left", pytest.approx(9.4))]
+    assert [(rule.limit, rule.removable_um) for rule in thick if rule.is_binding] == [("clear_removed", 12.7)]
