@@ -15,8 +15,8 @@ namespace libtexture {
 struct SimulateOptions {
   double area_m2 = 0.36;  ///< area worked in one go, which sets how discs load [m2], > 0; estimate
   std::optional<double> crown_radius_m = {};  ///< crown of the panel [m], > 0; none = flat
-  std::vector<double> band_edges_mm = {0.5, 1, 2,
-                                       4,   8, 16};  ///< edges of the reported wavelength bands [mm], rising
+  /// edges of the reported wavelength bands [mm], rising
+  std::vector<double> band_edges_mm = {0.5, 1, 2, 4, 8, 16};
   double amplitude_tolerance_um = 5e-3;  ///< accuracy of texture amplitudes between looks [um], > 0
   double refractive_index = 1.5;         ///< of the clear, for gloss, > 1; clear coats about 1.5 (memory)
   ScratchLimits scratch_limits = {};     ///< what counts as a visible scratch
