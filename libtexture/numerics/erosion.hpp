@@ -25,7 +25,7 @@ struct Erosion {
 
 struct ErosionOptions {
   double amplitude_tolerance = 1e-3;  ///< accuracy of rms, peak-to-valley and valley depth of each state, > 0
-  int most_halvings = 6;              ///< NotConverged beyond: 64 times the first increments
+  int most_halvings = 4;              ///< NotConverged beyond: 16 times the first increments
   IncrementOptions increment = {};    ///< accuracy of each increment; is_continued is always on
 };
 
