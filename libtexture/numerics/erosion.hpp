@@ -25,7 +25,9 @@ struct Erosion {
 
 struct ErosionOptions {
   double amplitude_tolerance = 1e-3;  ///< accuracy of rms, peak-to-valley and valley depth of each state, > 0
-  int most_halvings = 4;              ///< NotConverged beyond: 16 times the first increments
+  int most_increments = 1000;  ///< chosen at first; NotConverged beyond: a tolerance near rounding would ask
+                               ///< for ever more (a usual run takes under 100)
+  int most_halvings = 6;  ///< of them all; NotConverged beyond, or as soon as those left cannot do
   IncrementOptions increment = {};    ///< accuracy of each increment; is_continued is always on
 };
 
