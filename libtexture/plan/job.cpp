@@ -82,6 +82,7 @@ void Job::validate() const {
   require_texture_fits(texture, patch);
   target.validate();
   budget.validate();
+  uncertainty.validate();
   std::set<std::string> names;
   for (const Sequence& one : sequence) {
     one.validate();

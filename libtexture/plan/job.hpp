@@ -13,6 +13,7 @@
 #include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
+#include "libtexture/plan/uncertainty.hpp"
 #include "libtexture/process/step.hpp"
 
 namespace libtexture {
@@ -69,6 +70,7 @@ struct Job {
   TextureSource texture = {};           ///< its waves fit the patch
   Target target = {};                   ///< what is to be reached
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
+  Uncertainty uncertainty = {};         ///< how many worlds are drawn, and how far apart they are
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in
@@ -76,11 +78,17 @@ struct Job {
   void validate() const;
   bool operator==(const Job&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("schema", &Job::schema),     optional("seed", &Job::seed),
-                      required("patch", &Job::patch),       required("panel", &Job::panel),
-                      required("coating", &Job::coating),   required("texture", &Job::texture),
-                      required("target", &Job::target),     optional("budget", &Job::budget),
-                      optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
+    return std::tuple{required("schema", &Job::schema),
+                      optional("seed", &Job::seed),
+                      required("patch", &Job::patch),
+                      required("panel", &Job::panel),
+                      required("coating", &Job::coating),
+                      required("texture", &Job::texture),
+                      required("target", &Job::target),
+                      optional("budget", &Job::budget),
+                      optional("uncertainty", &Job::uncertainty),
+                      optional("sequence", &Job::sequence),
+                      optional("catalogue", &Job::catalogue)};
   }
 };
 
