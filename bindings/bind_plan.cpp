@@ -42,18 +42,55 @@ void bind_budget(py::module_& module) {
   module.def("budget_rules", &budget_rules, "budget"_a, py::kw_only(), "clear_um"_a, doc<"budget_rules">);
 }
 
+void bind_risk(py::module_& module) {
+  bind_fields<Spread, "Spread">(module);
+  bind_fields<PanelRisk, "PanelRisk">(module);
+  using D = RiskDraws;
+  py::class_<D>(module, "RiskDraws", doc<"RiskDraws">)
+      .def_readonly("removed_um", &D::removed_um, doc<"RiskDraws::removed_um">)
+      .def_readonly("levelling_um", &D::levelling_um, doc<"RiskDraws::levelling_um">)
+      .def_readonly("overshoot_um", &D::overshoot_um, doc<"RiskDraws::overshoot_um">)
+      .def_readonly("debt_um", &D::debt_um, doc<"RiskDraws::debt_um">)
+      .def_readonly("clear_left_least_um", &D::clear_left_least_um, doc<"RiskDraws::clear_left_least_um">)
+      .def_readonly("rms_um", &D::rms_um, doc<"RiskDraws::rms_um">)
+      .def_readonly("touched_share", &D::touched_share, doc<"RiskDraws::touched_share">)
+      .def_readonly("minutes", &D::minutes, doc<"RiskDraws::minutes">)
+      .def_readonly("discs", &D::discs, doc<"RiskDraws::discs">)
+      .def_readonly("levelling_efficiency", &D::levelling_efficiency, doc<"RiskDraws::levelling_efficiency">)
+      .def_readonly("step_efficiency", &D::step_efficiency, doc<"RiskDraws::step_efficiency">)
+      .def_readonly("is_struck_through", &D::is_struck_through, doc<"RiskDraws::is_struck_through">)
+      .def_readonly("is_budget_exceeded", &D::is_budget_exceeded, doc<"RiskDraws::is_budget_exceeded">)
+      .def_readonly("is_target_missed", &D::is_target_missed, doc<"RiskDraws::is_target_missed">)
+      .def(py::pickle(
+          [](const D& self) {
+            return py::make_tuple(self.removed_um, self.levelling_um, self.overshoot_um, self.debt_um,
+                                  self.clear_left_least_um, self.rms_um, self.touched_share, self.minutes, self.discs,
+                                  self.levelling_efficiency, self.step_efficiency, self.is_struck_through,
+                                  self.is_budget_exceeded, self.is_target_missed);
+          },
+          [](const py::tuple& state) {
+            const auto figure = [&](int i) { return state[i].cast<std::vector<double>>(); };
+            return D{figure(0), figure(1), figure(2),  figure(3),  figure(4),  figure(5),
+                     figure(6), figure(7), figure(8),  figure(9),  state[10].cast<std::vector<std::vector<double>>>(),
+                     figure(11), figure(12), figure(13)};
+          }));
+}
+
 void bind_prediction(py::module_& module) {
+  bind_risk(module);
   bind_fields<StepCautions, "StepCautions">(module);
   bind_fields<PanelPrediction, "PanelPrediction">(module);
   bind_fields<Prediction, "Prediction">(module);
   py::class_<Predicted>(module, "Predicted", doc<"Predicted">)
       .def_readonly("prediction", &Predicted::prediction, doc<"Predicted::prediction">)
       .def_readonly("histories", &Predicted::histories, doc<"Predicted::histories">)
+      .def_readonly("draws", &Predicted::draws, doc<"Predicted::draws">)
       .def("to_dict", [](const Predicted& self) { return py::cast(self.prediction).attr("to_dict")(); },
            doc<"Predicted::prediction">)
-      .def(py::pickle([](const Predicted& self) { return py::make_tuple(self.prediction, self.histories); },
+      .def(py::pickle([](const Predicted& self) { return py::make_tuple(self.prediction, self.histories, self.draws); },
                       [](const py::tuple& state) {
-                        return Predicted{state[0].cast<Prediction>(), state[1].cast<std::vector<History>>()};
+                        return Predicted{state[0].cast<Prediction>(), state[1].cast<std::vector<History>>(),
+                                         state[2].cast<std::vector<RiskDraws>>()};
                       }));
   module.def(
       "predict",

@@ -15,6 +15,7 @@ namespace libtexture {
 struct Predicted {
   Prediction prediction;           ///< plain values
   std::vector<History> histories;  ///< one per panel: the patch before and after each step
+  std::vector<RiskDraws> draws;    ///< one per panel: what happens in each possible world
 };
 
 /// The sequence of a job by name; the first where the name is empty. InvalidInput, with the nearest name,

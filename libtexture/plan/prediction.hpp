@@ -8,6 +8,7 @@
 
 #include "libtexture/base/fields.hpp"
 #include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/risk.hpp"
 #include "libtexture/process/history.hpp"
 
 namespace libtexture {
@@ -45,6 +46,7 @@ struct PanelPrediction {
   std::vector<BudgetRule> budget = {};  ///< every rule, and which binds
   int discs = 0;                        ///< discs used
   double minutes = 0;                   ///< machine time [min]
+  PanelRisk risk = {};                  ///< how sure all this is, and what may go wrong
   HistoryRow start = {};                ///< the texture before
   std::vector<HistoryRow> steps = {};   ///< a row a step
   std::vector<HistoryRow> passes = {};  ///< a row a pass
@@ -64,6 +66,7 @@ struct PanelPrediction {
                       optional("budget", &PanelPrediction::budget),
                       optional("discs", &PanelPrediction::discs),
                       optional("minutes", &PanelPrediction::minutes),
+                      optional("risk", &PanelPrediction::risk),
                       optional("start", &PanelPrediction::start),
                       optional("steps", &PanelPrediction::steps),
                       optional("passes", &PanelPrediction::passes)};

@@ -90,6 +90,10 @@ EXAMPLES = {
     "EdgeClear": lambda: lt.EdgeClear(clear_um=50, taper_mm=20),
     "BudgetRule": lambda: lt.BudgetRule(limit="clear_left", basis="published", limit_um=35.6, removable_um=12),
     "StepCautions": lambda: lt.StepCautions(step="level", cautions=["Dust: extract at the tool."]),
+    "Spread": lambda: lt.Spread(p05=6, p50=8, p95=11),
+    "PanelRisk": lambda: lt.PanelRisk(
+        removed_um=lt.Spread(p05=6, p50=8, p95=11), budget_exceeded_probability=0.1, samples=1000, node_solves=40
+    ),
     "PanelPrediction": lambda: lt.PanelPrediction(
         name="door", removed_um=8.5, budget=[EXAMPLES["BudgetRule"]()], steps=[EXAMPLES["HistoryRow"]()]
     ),
