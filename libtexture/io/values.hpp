@@ -17,10 +17,9 @@ namespace libtexture {
 template <class T>
 Json to_json(const T& value);
 
-/// The value that `json` holds, every struct in it validated. (Not "from_json": the JSON library's own
-/// function of that name is found too, by the argument.) Throws BadValue, with the path before the
-/// message: unknown keys (with the nearest known one), missing keys, wrong types, numbers that are not
-/// finite, broken rules.
+/// The value that `json` holds, every struct in it validated; not named from_json, as the JSON library's own
+/// function would be found too. Throws BadValue, with the path before the message: unknown keys (with the
+/// nearest known one), missing keys, wrong types, numbers that are not finite, broken rules.
 template <class T>
 T value_from(const Json& json, const std::string& path = "");
 
