@@ -80,12 +80,18 @@ struct Job {
   void validate() const;
   bool operator==(const Job&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("schema", &Job::schema),     optional("seed", &Job::seed),
-                      required("patch", &Job::patch),       required("panel", &Job::panel),
-                      required("coating", &Job::coating),   required("texture", &Job::texture),
-                      required("target", &Job::target),     optional("budget", &Job::budget),
+    return std::tuple{required("schema", &Job::schema),
+                      optional("seed", &Job::seed),
+                      required("patch", &Job::patch),
+                      required("panel", &Job::panel),
+                      required("coating", &Job::coating),
+                      required("texture", &Job::texture),
+                      required("target", &Job::target),
+                      optional("budget", &Job::budget),
                       optional("scratch_limits", &Job::scratch_limits),
-                      optional("viewer", &Job::viewer), optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
+                      optional("viewer", &Job::viewer),
+                      optional("sequence", &Job::sequence),
+                      optional("catalogue", &Job::catalogue)};
   }
 };
 
