@@ -83,6 +83,8 @@ void Job::validate() const {
   target.validate();
   budget.validate();
   uncertainty.validate();
+  scratch_limits.validate();
+  viewer.validate();
   std::set<std::string> names;
   for (const Sequence& one : sequence) {
     one.validate();

@@ -14,7 +14,9 @@
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
 #include "libtexture/plan/uncertainty.hpp"
+#include "libtexture/process/scratches.hpp"
 #include "libtexture/process/step.hpp"
+#include "libtexture/surface/viewer.hpp"
 
 namespace libtexture {
 
@@ -70,6 +72,8 @@ struct Job {
   TextureSource texture = {};           ///< its waves fit the patch
   Target target = {};                   ///< what is to be reached
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
+  ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
+  Viewer viewer = {};                   ///< who reads the mirrored letters, and from where
   Uncertainty uncertainty = {};         ///< how many worlds are drawn, and how far apart they are
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
@@ -86,6 +90,8 @@ struct Job {
                       required("texture", &Job::texture),
                       required("target", &Job::target),
                       optional("budget", &Job::budget),
+                      optional("scratch_limits", &Job::scratch_limits),
+                      optional("viewer", &Job::viewer),
                       optional("uncertainty", &Job::uncertainty),
                       optional("sequence", &Job::sequence),
                       optional("catalogue", &Job::catalogue)};

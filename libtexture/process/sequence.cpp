@@ -19,6 +19,8 @@ namespace libtexture {
 namespace {
 
 constexpr double percentile = 0.95;
+constexpr std::size_t half_mm_comb = 2;  // of standard_combs_mm
+static_assert(standard_combs_mm[half_mm_comb] == ClarityOptions{}.comb_mm);
 
 double percentile_of(const Array2d& values, double share) {
   std::vector<double> sorted(values.data(), values.data() + values.size());
@@ -131,7 +133,9 @@ class Simulation {
  private:
   GrooveFigures figures_of(const Step& step, double pressure_kpa, double contact_share) const {
     const double depth_um = groove_depth_um(step, pressure_kpa, contact_share, coating_.clear().hardness_mpa);
-    return groove_figures(title_of(step), step.abrasive, step.motion, depth_um);
+    GrooveFigures figures = groove_figures(title_of(step), step.abrasive, step.motion, depth_um);
+    figures.stray_marks_per_dm2_um *= stray_marks_factor(step.backing);
+    return figures;
   }
 
   HistoryRow row_of(const HeightField& now, const HeightField& step_start, const HeightField& start,
@@ -158,7 +162,13 @@ class Simulation {
     row.stray_marks_per_dm2 = stray_marks(scratches_, options_.scratch_limits.visible_depth_um, 1.0);
     row.gloss_20_gu = gloss_of_share_gu(20, options_.refractive_index, mirrored_light(laws, 20).specular);
     const MirroredLight light = mirrored_light(laws, ClarityOptions{}.angle_deg);
-    row.image_clarity_percent = image_clarity_percent(now) * light.specular / (light.specular + light.veil);
+    row.lamp_visibility = lamp_visibility(light.specular);
+    row.image_clarity_by_comb_percent = image_clarity_by_comb_percent(now);
+    for (double& percent : row.image_clarity_by_comb_percent)
+      percent *= light.specular / (light.specular + light.veil);
+    row.image_clarity_percent = row.image_clarity_by_comb_percent[half_mm_comb];
+    row.image_wander_arcmin = seen_wander_arcmin(now, options_.viewer);
+    row.smallest_letter_mm = seen_letter_mm(row.image_wander_arcmin, options_.viewer);
     return row;
   }
 
@@ -183,6 +193,7 @@ void SimulateOptions::validate() const {
           "SimulateOptions", "band_edges_mm", "must be at least two, rising",
           static_cast<double>(band_edges_mm.size()));
   scratch_limits.validate();
+  viewer.validate();
 }
 
 History simulate(const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,
