@@ -79,6 +79,9 @@ void bind_risk(py::module_& module) {
 void bind_prediction(py::module_& module) {
   bind_risk(module);
   bind_fields<StepCautions, "StepCautions">(module);
+  bind_fields<LabourMinutes, "LabourMinutes">(module);
+  bind_fields<DiscLife, "DiscLife">(module);
+  bind_fields<EdgeMargin, "EdgeMargin">(module);
   bind_fields<PanelPrediction, "PanelPrediction">(module);
   bind_fields<Prediction, "Prediction">(module);
   py::class_<Predicted>(module, "Predicted", doc<"Predicted">)
@@ -132,6 +135,8 @@ void bind_plan(py::module_& module) {
   bind_fields<Paint, "Paint">(module);
   bind_fields<Target, "Target">(module);
   bind_fields<Budget, "Budget">(module);
+  bind_fields<Labour, "Labour">(module);
+  bind_fields<EdgeWork, "EdgeWork">(module);
   bind_fields<Sequence, "Sequence">(module);
   bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);

@@ -2,7 +2,18 @@
 
 import textwrap
 
-from .wording import ANSWERS, band_words, film, film_pm, mil, rule_state, rule_words, step_title
+from .wording import (
+    ANSWERS,
+    band_words,
+    disc_words,
+    edge_words,
+    film,
+    film_pm,
+    mil,
+    rule_state,
+    rule_words,
+    step_title,
+)
 
 WIDTH = 100
 NAME_WIDTH = 18
@@ -13,6 +24,9 @@ def table(prediction):
     parts = []
     for panel in prediction.panels:
         parts += [heading(panel, prediction), clear_table(panel), texture_table(panel, prediction.band_edges_mm)]
+    parts.append(labour_table(prediction))
+    parts += [discs_and_edges(panel) for panel in prediction.panels]
+    parts.append(bullets("Before the first pass", prediction.checklist))
     parts.append(bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions]))
     parts.append(bullets("Cautions for the job", prediction.cautions))
     parts.append(bullets("Warnings", prediction.warnings))
@@ -97,7 +111,7 @@ def texture_table(panel, edges_mm):
     return ruled("Texture left", columns, rows) + "\n" + note
 
 
-def ruled(title, columns, rows):
+def ruled(title, columns, rows, names="step"):
     """A table: a title and three lines of heading over a rule; names on the left, figures on the right."""
     widths = [column[3] for column in columns]
 
@@ -105,9 +119,29 @@ def ruled(title, columns, rows):
         name = cells[0] if len(cells[0]) <= NAME_WIDTH else cells[0][: NAME_WIDTH - 1] + "~"
         return f"{name:<{NAME_WIDTH}}" + "".join(f"{cell:>{width}}" for cell, width in zip(cells[1:], widths))
 
-    names = [title, "step", ""]
-    header = [line((names[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
+    heads = [title, names, ""]
+    header = [line((heads[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
     return "\n".join([*header, "-" * (NAME_WIDTH + sum(widths)), *[line(row).rstrip() for row in rows]])
+
+
+def labour_table(prediction):
+    parts = ["sanding", "looking", "disc change", "edge", "masking", "cleaning", "total"]
+    columns = [(*(["disc", "change"] if part == "disc change" else ["", part]), "min", 10) for part in parts]
+    named = [(panel.name, panel.labour) for panel in prediction.panels]
+    if len(named) > 1:
+        named.append(("all panels", prediction.labour))
+    rows = [
+        (name, *[f"{getattr(labour, part.replace(' ', '_') + '_minutes'):.1f}" for part in parts]) for name, labour in named
+    ]
+    return ruled("A person's time", columns, rows, "panel")
+
+
+def discs_and_edges(panel):
+    """When discs are changed on a panel, and the margin to leave along its edges."""
+    lines = [disc_words(life) for life in panel.disc_lives]
+    if panel.edge:
+        lines.append(edge_words(panel.edge))
+    return bullets(f"Discs and edges of {panel.name}", lines)
 
 
 def budget(panel):
@@ -120,7 +154,10 @@ def budget(panel):
 
 
 def outcome(prediction):
-    work = f"All panels: {prediction.discs} discs, {prediction.minutes:.0f} min of machine time"
+    work = (
+        f"All panels: {prediction.discs} discs, {prediction.minutes:.0f} min of machine time, "
+        f"{prediction.labour.total_minutes:.0f} min of work"
+    )
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"
     return bullets(f"{work}\n{verdict}", prediction.reasons)
 

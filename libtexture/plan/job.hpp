@@ -10,6 +10,8 @@
 #include "libtexture/base/fields.hpp"
 #include "libtexture/numerics/grid.hpp"
 #include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/edge_margin.hpp"
+#include "libtexture/plan/labour.hpp"
 #include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
@@ -69,6 +71,8 @@ struct Job {
   TextureSource texture = {};           ///< its waves fit the patch
   Target target = {};                   ///< what is to be reached
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
+  Labour labour = {};                   ///< how long this person takes for what is not sanding
+  EdgeWork edge = {};                   ///< how the panels' edges are, and how they are worked
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in
@@ -80,6 +84,7 @@ struct Job {
                       required("patch", &Job::patch),       required("panel", &Job::panel),
                       required("coating", &Job::coating),   required("texture", &Job::texture),
                       required("target", &Job::target),     optional("budget", &Job::budget),
+                      optional("labour", &Job::labour),     optional("edge", &Job::edge),
                       optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
   }
 };

@@ -5,6 +5,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/cautions.hpp"
+#include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/process/sequence.hpp"
 
@@ -46,6 +47,22 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
     result.minutes += row.minutes;
   }
   return result;
+}
+
+// A person's work around the sanding: minutes, discs, and the edges where the panel states them.
+void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& steps, PanelPrediction& result,
+                std::vector<std::string>& warnings) {
+  const double edge_length_m = panel.edge_length_m.value_or(0);
+  result.labour = labour_of(job.labour, panel.area_m2, edge_length_m, steps, result.steps);
+  result.disc_lives = disc_lives(steps, result.steps, job.coating.hardness_mpa);
+  if (edge_length_m <= 0) return;
+  if (std::all_of(steps.begin(), steps.end(),
+                  [](const Step& step) { return has_edge_profile(step.backing); }))
+    result.edge = edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps);
+  else
+    warnings.push_back(panel.name +
+                       ": no margin along its edges is told: a half-space or rigid backing has "
+                       "no mean approach");
 }
 
 // The worse of two verdicts stays.
@@ -108,6 +125,8 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
                                {.area_m2 = panel.area_m2, .crown_radius_m = panel.crown_radius_m}, part);
     done += share;
     prediction.panels.push_back(predict_panel(panel, job, film, history));
+    add_labour(panel, job, chosen.step, prediction.panels.back(), prediction.warnings);
+    add(prediction.labour, prediction.panels.back().labour);
     judge(prediction, prediction.panels.back());
     prediction.discs += prediction.panels.back().discs;
     prediction.minutes += prediction.panels.back().minutes;
@@ -116,6 +135,7 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
     prediction.band_edges_mm = history.band_edges_mm;
     predicted.histories.push_back(std::move(history));
   }
+  prediction.checklist = checklist_of(job.panel, chosen.step);
   prediction.cautions = general_cautions();
   for (const Step& step : chosen.step)
     prediction.step_cautions.push_back(
