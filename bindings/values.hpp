@@ -254,7 +254,7 @@ py::class_<T> bind_fields(py::module_& module) {
           "to_dict", [](const T& self) { return object_of(to_json(self)); },
           "The fields as plain values, as in JSON.")
       .def_static(
-          "from_dict", [](const py::dict& fields) { return from_json<T>(json_of(fields)); },
+          "from_dict", [](const py::dict& fields) { return value_from<T>(json_of(fields)); },
           py::arg("fields"), "The value of such a dict; ValueError, with the path, where a field is wrong.");
   bound.def(py::self == py::self)
       .def("__repr__", [name](const T& self) { return repr_of(self, name); })

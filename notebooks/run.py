@@ -23,7 +23,8 @@ def run(path):
     cells = [cell for cell in notebook["cells"] if cell["cell_type"] == "code"]
     for number, cell in enumerate(cells, 1):
         printed = io.StringIO()
-        with contextlib.redirect_stdout(printed):
+        # A notebook runs in its own folder, as an editor of notebooks runs it.
+        with contextlib.redirect_stdout(printed), contextlib.chdir(Path(path).parent):
             exec(compile("".join(cell["source"]), f"{Path(path).name}, cell {number}", "exec"), namespace)
         cell["execution_count"] = number
         cell["outputs"] = [*stream(printed.getvalue()), *pictures()]

@@ -35,20 +35,20 @@ Tool at_new_grit(const Tool& tool, const Json&, const std::string&) {
 
 Abrasive at_new_grit(const Abrasive& abrasive, const Json& changes, const std::string& path) {
   if (!changes.contains("grit")) return abrasive;
-  return at_grit(abrasive, from_json<Grit>(changes["grit"], key_path(path, "grit")));
+  return at_grit(abrasive, value_from<Grit>(changes["grit"], key_path(path, "grit")));
 }
 
 template <class Tool>
 Tool find_tool(const Tools<Tool>& tools, const Json& value, const std::string& path) {
   if (value.is_string()) return named(tools, value, path);
-  if (!value.is_object() || !value.contains("like")) return from_json<Tool>(value, path);
-  const Tool& base = named(tools, value["like"], key_path(path, "like"));
+  if (!value.is_object() || !value.contains("like")) return value_from<Tool>(value, path);
+  const Tool base = named(tools, value["like"], key_path(path, "like"));
   Json changes = value;
   changes.erase("like");
   Json table = to_json(at_new_grit(base, changes, path));
   table["name"] = base.name + ", changed";
   table.merge_patch(changes);
-  return from_json<Tool>(table, path);
+  return value_from<Tool>(table, path);
 }
 
 /// Adds the tables of one kind; one that is like another of the same file waits for it.

@@ -15,7 +15,7 @@ namespace {
 void place_path(Json& table, const char* key, const fs::path& folder, const std::string& path) {
   const auto found = table.find(key);
   if (found == table.end()) return;
-  const auto name = from_json<std::string>(*found, key_path(path, key));
+  const auto name = value_from<std::string>(*found, key_path(path, key));
   *found = (folder / name).lexically_normal().string();
   if (!fs::exists(found->get<std::string>())) throw FileMissing(found->get<std::string>());
 }
@@ -25,7 +25,7 @@ Catalogue catalogue_of(const Json& values) {
   return extended(shipped_catalogue(), read_toml(values["catalogue"].get<std::string>()));
 }
 
-/// Puts the tools in full in place of their names; what is not as it should be is left for from_json to
+/// Puts the tools in full in place of their names; what is not as it should be is left for value_from to
 /// refuse.
 void resolve_step(Json& step, const Catalogue& catalogue, const std::string& path) {
   if (!step.is_object()) return;
@@ -59,7 +59,7 @@ Job read_job(const Json& values, const fs::path& folder) {
   if (full.contains("texture") && full["texture"].is_object())
     place_path(full["texture"], "file", folder, "texture");
   resolve_steps(full, catalogue_of(full));
-  return from_json<Job>(full);
+  return value_from<Job>(full);
 }
 
 Job load_job(const fs::path& path) {
@@ -80,7 +80,7 @@ std::string job_to_json(const Job& job) {
 Job job_from_json(const std::string& text) {
   const Json values = Json::parse(text, nullptr, false);
   require(!values.is_discarded(), "Job", "text", "must be JSON", "something else");
-  return from_json<Job>(values);
+  return value_from<Job>(values);
 }
 
 }  // namespace libtexture

@@ -17,11 +17,11 @@ namespace libtexture {
 template <class T>
 Json to_json(const T& value);
 
-/// The value that `json` holds, every struct in it validated. Throws BadValue, with the path before the
-/// message: unknown keys (with the nearest known one), missing keys, wrong types, numbers that are not
-/// finite, broken rules.
+/// The value that `json` holds, every struct in it validated; not named from_json, as the JSON library's own
+/// function would be found too. Throws BadValue, with the path before the message: unknown keys (with the
+/// nearest known one), missing keys, wrong types, numbers that are not finite, broken rules.
 template <class T>
-T from_json(const Json& json, const std::string& path = "");
+T value_from(const Json& json, const std::string& path = "");
 
 namespace detail {
 
@@ -58,7 +58,7 @@ T read_struct(const Json& json, const std::string& path) {
   for_each_field<T>([&](const auto& field) {
     using Member = std::decay_t<decltype(value.*field.member)>;
     if (const auto found = json.find(field.name); found != json.end())
-      value.*field.member = from_json<Member>(*found, key_path(path, field.name));
+      value.*field.member = value_from<Member>(*found, key_path(path, field.name));
   });
   if constexpr (requires { value.validate(); }) {
     try {
@@ -102,7 +102,7 @@ Json to_json(const T& value) {
 }
 
 template <class T>
-T from_json(const Json& json, const std::string& path) {
+T value_from(const Json& json, const std::string& path) {
   if constexpr (HasFields<T>) {
     return detail::read_struct<T>(json, path);
   } else if constexpr (HasNames<T>) {
@@ -110,25 +110,25 @@ T from_json(const Json& json, const std::string& path) {
   } else if constexpr (std::same_as<T, Grit>) {
     return detail::read_grit(json, path);
   } else if constexpr (detail::IsOptional<T>::value) {
-    return json.is_null() ? T() : T(from_json<typename T::value_type>(json, path));
+    return json.is_null() ? T() : T(value_from<typename T::value_type>(json, path));
   } else if constexpr (detail::IsVector<T>::value) {
     expect(json.is_array(), json, path, "a list");
     T list;
     for (std::size_t i = 0; i < json.size(); ++i)
-      list.push_back(from_json<typename T::value_type>(json[i], element_path(path, i)));
+      list.push_back(value_from<typename T::value_type>(json[i], element_path(path, i)));
     return list;
   } else if constexpr (detail::IsArray<T>::value) {
     T list{};
     const std::string expected = "a list of " + std::to_string(list.size());
     expect(json.is_array() && json.size() == list.size(), json, path, expected);
     for (std::size_t i = 0; i < list.size(); ++i)
-      list[i] = from_json<typename T::value_type>(json[i], element_path(path, i));
+      list[i] = value_from<typename T::value_type>(json[i], element_path(path, i));
     return list;
   } else if constexpr (detail::IsMap<T>::value) {
     expect(json.is_object(), json, path, "a table");
     T map;
     for (const auto& [key, element] : json.items())
-      map.emplace(key, from_json<typename T::mapped_type>(element, key_path(path, key)));
+      map.emplace(key, value_from<typename T::mapped_type>(element, key_path(path, key)));
     return map;
   } else if constexpr (std::same_as<T, bool>) {
     expect(json.is_boolean(), json, path, "true or false");

@@ -1,25 +1,23 @@
-#include <filesystem>
 #include <string>
 
 #include "catch.hpp"
+#include "folder.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/bench_file.hpp"
 #include "libtexture/io/catalogue.hpp"
-#include "libtexture/io/whole_file.hpp"
 
 using namespace libtexture;
 
 namespace {
 
-std::filesystem::path file_of(std::string_view text) {
-  const auto path = std::filesystem::temp_directory_path() / "libtexture_bench.csv";
-  write_whole_file(path, text);
-  return path;
+Bench bench_of(std::string_view text) {
+  const Folder folder;
+  return read_bench(folder.file("bench.csv", text));
 }
 
 std::string error_of(std::string_view text) {
   try {
-    read_bench(file_of(text));
+    bench_of(text);
   } catch (const InvalidInput& error) {
     const std::string what = error.what();
     return what.substr(what.find(".csv") + 4);
@@ -35,9 +33,9 @@ const std::string settings =
 }  // namespace
 
 TEST_CASE("rows of passes become runs of discs") {
-  const Bench bench = read_bench(file_of(
+  const Bench bench = bench_of(
       settings +
-      "# wetness = damp\ndisc,repeat,pass,removed_um\nA,1,2,.8\nA,1,1,.9\nA,2,1,1\nB,1,1,1.1\nB,1,2,.9\n"));
+      "# wetness = damp\ndisc,repeat,pass,removed_um\nA,1,2,.8\nA,1,1,.9\nA,2,1,1\nB,1,1,1.1\nB,1,2,.9\n");
   CHECK(bench.abrasive == "my P1500");
   CHECK(bench.grit == Grit("P1500"));
   CHECK(bench.wetness == Wetness::damp);
@@ -49,8 +47,8 @@ TEST_CASE("rows of passes become runs of discs") {
 
 TEST_CASE("milligrams on an area are micrometres by the density") {
   // Closed form: 1 mg at 1.2 g/cm3 is 1/1.2 mm3; on 200 cm2 = 20000 mm2 that is 1/24000 mm = .0416667 um.
-  const Bench bench = read_bench(file_of(
-      settings + "# density_g_per_cm3 = 1.2\ndisc,pass,removed_mg\nA,1,24\nA,2,24\nA,3,12\nA,4,12\n"));
+  const Bench bench = bench_of(
+      settings + "# density_g_per_cm3 = 1.2\ndisc,pass,removed_mg\nA,1,24\nA,2,24\nA,3,12\nA,4,12\n");
   CHECK(bench.runs[0].removed_um[0] == Catch::Approx(1).epsilon(1e-14));
   CHECK(bench.runs[0].removed_um[3] == Catch::Approx(.5).epsilon(1e-14));
 }
@@ -71,8 +69,10 @@ TEST_CASE("a bad bench file is refused by line") {
 }
 
 TEST_CASE("a curve of force and deflection is read") {
-  const CompressionCurve curve = read_compression(
-      file_of("# thickness_mm = 10\n# area_cm2 = 25\ndeflection_mm;force_n\n.5;20\n1;28\n1.5;30\n2;31\n"));
+  const Folder folder;
+  const CompressionCurve curve = read_compression(folder.file(
+      "curve.csv",
+      "# thickness_mm = 10\n# area_cm2 = 25\ndeflection_mm;force_n\n.5;20\n1;28\n1.5;30\n2;31\n"));
   CHECK(curve.force_n == std::vector<double>{20, 28, 30, 31});
   CHECK(curve.deflection_mm == std::vector<double>{.5, 1, 1.5, 2});
 }

@@ -1,21 +1,17 @@
-#include <filesystem>
 #include <string>
 
 #include "catch.hpp"
+#include "folder.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/csv_table.hpp"
-#include "libtexture/io/whole_file.hpp"
 
 using namespace libtexture;
 
 namespace {
 
 CsvTable table_of(std::string_view text) {
-  const auto path = std::filesystem::temp_directory_path() / "libtexture_csv_table.csv";
-  write_whole_file(path, text);
-  CsvTable table = read_csv_table(path, {"disc", "removed_um"}, {"passes"});
-  std::filesystem::remove(path);
-  return table;
+  const Folder folder;
+  return read_csv_table(folder.file("table.csv", text), {"disc", "removed_um"}, {"passes"});
 }
 
 std::string error_of(std::string_view text) {

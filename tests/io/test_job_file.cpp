@@ -1,6 +1,5 @@
-#include <unistd.h>
-
 #include "catch.hpp"
+#include "folder.hpp"
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/io/whole_file.hpp"
 
@@ -45,18 +44,10 @@ wetness = "damp"
 passes = 6
 )";
 
-/// A folder of this test's own, removed at its end, where `job.toml` is written and read.
-struct Folder {
-  Folder() : path(fs::temp_directory_path() / ("libtexture_job_file_" + std::to_string(getpid()))) {
-    fs::create_directory(path);
-  }
-  ~Folder() { fs::remove_all(path); }
-  Job load(const std::string& text) const {
-    write_whole_file(path / "job.toml", text);
-    return load_job(path / "job.toml");
-  }
-  fs::path path;
-};
+/// The job that `job.toml` with this text describes.
+Job load(const Folder& folder, const std::string& text) {
+  return load_job(folder.file("job.toml", text));
+}
 
 /// The good job with one piece of text put in place of another.
 std::string with(const std::string& old_text, const std::string& new_text) {
@@ -70,7 +61,7 @@ std::string with(const std::string& old_text, const std::string& new_text) {
 std::string refusal(const std::string& old_text, const std::string& new_text) {
   const Folder folder;
   try {
-    folder.load(with(old_text, new_text));
+    load(folder, with(old_text, new_text));
   } catch (const InvalidInput& error) {
     const std::string message = error.what();
     REQUIRE(message.find('\n') == std::string::npos);
@@ -83,7 +74,7 @@ std::string refusal(const std::string& old_text, const std::string& new_text) {
 }  // namespace
 
 TEST_CASE("a job file becomes a job with its tools in full") {
-  const Job job = Folder().load(good_job);
+  const Job job = load(Folder(), good_job);
   CHECK(job.seed == 7);
   CHECK(job.patch.cols == 128);
   CHECK(total_um(job.panel.at(0).readings.at(1)) == Catch::Approx(10.1 * 25.4));
@@ -98,7 +89,7 @@ TEST_CASE("a job file becomes a job with its tools in full") {
 }
 
 TEST_CASE("a job reads back the same from its JSON") {
-  const Job job = Folder().load(good_job);
+  const Job job = load(Folder(), good_job);
   CHECK(job_from_json(job_to_json(job)) == job);
   CHECK_THROWS_AS(job_from_json("schema = 1"), InvalidInput);
 }
@@ -202,15 +193,15 @@ TEST_CASE("files that a job names are found from its own folder") {
                    "[motion.\"my hand\"]\nlike = \"150 mm light\"\nforce_n = 18\n");
   std::string text = with("schema = 1", "schema = 1\ncatalogue = \"mine.toml\"");
   text.replace(text.find("\"150 mm light\""), 14, "\"my hand\"");
-  const Job job = folder.load(text);
+  const Job job = load(folder, text);
   CHECK(job.sequence.at(0).step.at(0).motion.force_n == 18);
   CHECK(fs::equivalent(*job.catalogue, folder.path / "mine.toml"));
 
-  CHECK_THROWS_AS(folder.load(with("schema = 1", "schema = 1\ncatalogue = \"missing.toml\"")), FileMissing);
+  CHECK_THROWS_AS(load(folder, with("schema = 1", "schema = 1\ncatalogue = \"missing.toml\"")), FileMissing);
   write_whole_file(folder.path / "mine.toml",
                    "[motion.\"my hand\"]\nlike = \"150 mm light\"\nforce_n = -1\n");
-  CHECK_THROWS_WITH(folder.load(text), (folder.path / "mine.toml").string() +
-                                           ":3: motion.\"my hand\": Motion: force_n must be > 0 (got -1 N)");
+  CHECK_THROWS_WITH(load(folder, text), (folder.path / "mine.toml").string() +
+                                            ":3: motion.\"my hand\": Motion: force_n must be > 0 (got -1 N)");
 }
 
 TEST_CASE("a missing job file is a missing file") {

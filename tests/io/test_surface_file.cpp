@@ -3,6 +3,7 @@
 #include <string>
 
 #include "catch.hpp"
+#include "folder.hpp"
 #include "libtexture/base/random.hpp"
 #include "libtexture/io/surface_file.hpp"
 #include "libtexture/io/whole_file.hpp"
@@ -14,10 +15,8 @@ namespace {
 /// A file that lives as long as the test.
 struct TestFile {
   explicit TestFile(const std::string& ending, std::string_view bytes = {})
-      : path(std::filesystem::temp_directory_path() / ("libtexture_surface_file" + ending)) {
-    write_whole_file(path, bytes);
-  }
-  ~TestFile() { std::filesystem::remove(path); }
+      : path(folder.file("surface" + ending, bytes)) {}
+  Folder folder;
   std::filesystem::path path;
 };
 

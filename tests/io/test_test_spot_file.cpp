@@ -1,19 +1,17 @@
-#include <filesystem>
 #include <string>
 
 #include "catch.hpp"
+#include "folder.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/test_spot_file.hpp"
-#include "libtexture/io/whole_file.hpp"
 
 using namespace libtexture;
 
 namespace {
 
 TestSpot spot_of(std::string_view text) {
-  const auto path = std::filesystem::temp_directory_path() / "libtexture_test_spot.csv";
-  write_whole_file(path, text);
-  return read_test_spot(path);
+  const Folder folder;
+  return read_test_spot(folder.file("spot.csv", text));
 }
 
 std::string error_of(std::string_view text) {

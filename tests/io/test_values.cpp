@@ -51,7 +51,7 @@ struct Cart {
 };
 
 Cart read(const char* text) {
-  return from_json<Cart>(Json::parse(text));
+  return value_from<Cart>(Json::parse(text));
 }
 
 }  // namespace
@@ -69,7 +69,7 @@ TEST_CASE("what is written as JSON reads back the same") {
   cart.ranges["load_n"] = {1, 2.5};
   cart.grit = Grit("P1500");
   const std::string text = to_json(cart).dump();
-  CHECK(from_json<Cart>(Json::parse(text)) == cart);
+  CHECK(value_from<Cart>(Json::parse(text)) == cart);
 }
 
 TEST_CASE("a number or an option that was never given is left out") {
@@ -84,9 +84,9 @@ TEST_CASE("a number or an option that was never given is left out") {
 TEST_CASE("a grit is the name of its grade, or a table with its median") {
   CHECK(to_json(Grit("P1500")) == Json("P1500"));
   CHECK(to_json(Grit::of_median_um(3)) == Json::parse(R"({"median_um": 3})"));
-  CHECK(from_json<Grit>(Json::parse(R"({"median_um": 3})")).median_um() == 3);
-  CHECK_THROWS_AS(from_json<Grit>(Json("3000"), "grit"), BadValue);
-  CHECK_THROWS_WITH(from_json<Grit>(Json(3), "abrasive.grit"),
+  CHECK(value_from<Grit>(Json::parse(R"({"median_um": 3})")).median_um() == 3);
+  CHECK_THROWS_AS(value_from<Grit>(Json("3000"), "grit"), BadValue);
+  CHECK_THROWS_WITH(value_from<Grit>(Json(3), "abrasive.grit"),
                     "abrasive.grit: must be a grade such as \"P1500\", or { median_um = 3 } (got 3)");
 }
 
@@ -130,24 +130,24 @@ TEST_CASE("a wrong type names the key, what is expected and what came") {
   CHECK(error_of(R"("size_mm": [1, "x"])") == "size_mm[1]: must be a number (got \"x\")");
   CHECK(error_of(R"("ranges": {"load of cart": [1, []]})") ==
         "ranges.\"load of cart\"[1]: must be a number (got [])");
-  CHECK_THROWS_WITH(from_json<Cart>(Json(3)), "must be a table (got 3)");
+  CHECK_THROWS_WITH(value_from<Cart>(Json(3)), "must be a table (got 3)");
 }
 
 TEST_CASE("a whole number may be written as 4.0, but not as 4.5 or beyond its range") {
-  CHECK(from_json<int>(Json(4.0)) == 4);
-  CHECK(from_json<int>(Json(-2147483648.0)) == std::numeric_limits<int>::min());
-  CHECK_THROWS_WITH(from_json<int>(Json(4.5), "passes"), "passes: must be a whole number (got 4.5)");
-  CHECK_THROWS_WITH(from_json<int>(Json(3000000000), "passes"),
+  CHECK(value_from<int>(Json(4.0)) == 4);
+  CHECK(value_from<int>(Json(-2147483648.0)) == std::numeric_limits<int>::min());
+  CHECK_THROWS_WITH(value_from<int>(Json(4.5), "passes"), "passes: must be a whole number (got 4.5)");
+  CHECK_THROWS_WITH(value_from<int>(Json(3000000000), "passes"),
                     "passes: must be between -2147483648 and 2147483647 (got 3000000000)");
-  CHECK_THROWS_AS(from_json<int>(Json(1e300), "passes"), BadValue);
-  CHECK_THROWS_AS(from_json<int>(Json(18446744073709551615u), "passes"), BadValue);
+  CHECK_THROWS_AS(value_from<int>(Json(1e300), "passes"), BadValue);
+  CHECK_THROWS_AS(value_from<int>(Json(18446744073709551615u), "passes"), BadValue);
 }
 
 TEST_CASE("a number that is not finite is refused") {
-  CHECK_THROWS_WITH(from_json<double>(Json(std::nan("")), "force_n"),
+  CHECK_THROWS_WITH(value_from<double>(Json(std::nan("")), "force_n"),
                     "force_n: must be a finite number (got nan)");
-  CHECK_THROWS_AS(from_json<double>(Json(std::numeric_limits<double>::infinity())), BadValue);
-  CHECK_THROWS_AS(from_json<int>(Json(std::nan("")), "passes"), BadValue);
+  CHECK_THROWS_AS(value_from<double>(Json(std::numeric_limits<double>::infinity())), BadValue);
+  CHECK_THROWS_AS(value_from<int>(Json(std::nan("")), "passes"), BadValue);
 }
 
 TEST_CASE("a broken rule has the path of its struct before it and leads to its key") {

@@ -1,8 +1,7 @@
-#include <unistd.h>
-
 #include <fstream>
 
 #include "catch.hpp"
+#include "folder.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/whole_file.hpp"
 
@@ -10,15 +9,6 @@ using namespace libtexture;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// An empty folder of this test's own, removed at its end.
-struct Folder {
-  Folder() : path(fs::temp_directory_path() / ("libtexture_whole_file_" + std::to_string(getpid()))) {
-    fs::create_directory(path);
-  }
-  ~Folder() { fs::remove_all(path); }
-  fs::path path;
-};
 
 std::ptrdiff_t count(const fs::path& folder) {
   return std::distance(fs::directory_iterator(folder), fs::directory_iterator());
