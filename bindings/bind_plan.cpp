@@ -128,7 +128,9 @@ void bind_film_map(py::module_& module) {
 void bind_plan(py::module_& module) {
   bind_fields<Reading, "Reading">(module);
   bind_fields<Panel, "Panel">(module);
+  bind_fields<Estimate, "Estimate">(module);
   bind_fields<SeenTexture, "SeenTexture">(module);
+  module.def("seen_rms_um", &seen_rms_um, "seen"_a, doc<"seen_rms_um">);
   bind_fields<WetTexture, "WetTexture">(module);
   bind_fields<TextureSource, "TextureSource">(module);
   bind_fields<Gauge, "Gauge">(module);
@@ -138,7 +140,7 @@ void bind_plan(py::module_& module) {
   bind_fields<Labour, "Labour">(module);
   bind_fields<EdgeWork, "EdgeWork">(module);
   bind_fields<Sequence, "Sequence">(module);
-  bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">);
+  bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">).def("save", &save_job, "path"_a, doc<"save_job">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
   bind_budget(module);
   bind_prediction(module);

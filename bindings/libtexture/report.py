@@ -32,6 +32,7 @@ def html_of(predicted, job=None):
     return template.render(
         prediction=prediction,
         pictures=pictures,
+        labours=wording.labours(prediction),
         job=job,
         steps=steps_of(job, prediction.sequence),
         texture=texture_words(job.texture) if job else "",

@@ -9,6 +9,7 @@ from .wording import (
     edge_words,
     film,
     film_pm,
+    labours,
     mil,
     rule_state,
     rule_words,
@@ -127,11 +128,9 @@ def ruled(title, columns, rows, names="step"):
 def labour_table(prediction):
     parts = ["sanding", "looking", "disc change", "edge", "masking", "cleaning", "total"]
     columns = [(*(["disc", "change"] if part == "disc change" else ["", part]), "min", 10) for part in parts]
-    named = [(panel.name, panel.labour) for panel in prediction.panels]
-    if len(named) > 1:
-        named.append(("all panels", prediction.labour))
     rows = [
-        (name, *[f"{getattr(labour, part.replace(' ', '_') + '_minutes'):.1f}" for part in parts]) for name, labour in named
+        (name, *[f"{getattr(labour, part.replace(' ', '_') + '_minutes'):.1f}" for part in parts])
+        for name, labour in labours(prediction)
     ]
     return ruled("A person's time", columns, rows, "panel")
 

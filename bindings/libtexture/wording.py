@@ -49,6 +49,12 @@ def rule_state(rule):
     return "binds" if rule.is_binding else "counts"
 
 
+def labours(prediction):
+    """A person's time by panel, and over all where there are several: (name, minutes)."""
+    named = [(panel.name, panel.labour) for panel in prediction.panels]
+    return [*named, ("all panels", prediction.labour)] if len(named) > 1 else named
+
+
 def disc_words(life):
     """Discs of a step, and when to change them."""
     discs = f"{life.discs} disc{'' if life.discs == 1 else 's'}" if life.discs else "a pad, not counted"
