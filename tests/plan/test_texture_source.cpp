@@ -72,10 +72,10 @@ TEST_CASE("the rms of panels lies in the interval of what is seen in them in 95 
   int held = 0;
   for (std::uint64_t trial = 0; trial < 1000; ++trial) {
     TextureBand band;
-    band.wavelength_mm = 2 * std::exp(.3 * normal(generator));
+    band.wavelength_mm = 2.5 * std::exp(.2 * normal(generator));
     band.rms_um = .5 * std::exp(.7 * normal(generator));
     band.bandwidth_octaves = .5 * std::pow(4, uniform_at({trial}));
-    const HeightField field = synthesize({band}, {64, 64, 0.25}, trial);
+    const HeightField field = synthesize({band}, {64, 64, 0.2}, trial);
     SeenTexture seen;
     seen.distance_m = 3;
     seen.eye_to_paint_m = 1;
