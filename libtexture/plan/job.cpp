@@ -84,6 +84,8 @@ void Job::validate() const {
   budget.validate();
   labour.validate();
   edge.validate();
+  scratch_limits.validate();
+  viewer.validate();
   std::set<std::string> names;
   for (const Sequence& one : sequence) {
     one.validate();

@@ -15,7 +15,9 @@
 #include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
+#include "libtexture/process/scratches.hpp"
 #include "libtexture/process/step.hpp"
+#include "libtexture/surface/viewer.hpp"
 
 namespace libtexture {
 
@@ -73,6 +75,8 @@ struct Job {
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
   Labour labour = {};                   ///< how long this person takes for what is not sanding
   EdgeWork edge = {};                   ///< how the panels' edges are, and how they are worked
+  ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
+  Viewer viewer = {};                   ///< who reads the mirrored letters, and from where
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in
@@ -80,12 +84,20 @@ struct Job {
   void validate() const;
   bool operator==(const Job&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("schema", &Job::schema),     optional("seed", &Job::seed),
-                      required("patch", &Job::patch),       required("panel", &Job::panel),
-                      required("coating", &Job::coating),   required("texture", &Job::texture),
-                      required("target", &Job::target),     optional("budget", &Job::budget),
-                      optional("labour", &Job::labour),     optional("edge", &Job::edge),
-                      optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
+    return std::tuple{required("schema", &Job::schema),
+                      optional("seed", &Job::seed),
+                      required("patch", &Job::patch),
+                      required("panel", &Job::panel),
+                      required("coating", &Job::coating),
+                      required("texture", &Job::texture),
+                      required("target", &Job::target),
+                      optional("budget", &Job::budget),
+                      optional("scratch_limits", &Job::scratch_limits),
+                      optional("viewer", &Job::viewer),
+                      optional("labour", &Job::labour),
+                      optional("edge", &Job::edge),
+                      optional("sequence", &Job::sequence),
+                      optional("catalogue", &Job::catalogue)};
   }
 };
 
