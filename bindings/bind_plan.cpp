@@ -79,6 +79,9 @@ void bind_risk(py::module_& module) {
 void bind_prediction(py::module_& module) {
   bind_risk(module);
   bind_fields<StepCautions, "StepCautions">(module);
+  bind_fields<LabourMinutes, "LabourMinutes">(module);
+  bind_fields<DiscLife, "DiscLife">(module);
+  bind_fields<EdgeMargin, "EdgeMargin">(module);
   bind_fields<PanelPrediction, "PanelPrediction">(module);
   bind_fields<Prediction, "Prediction">(module);
   py::class_<Predicted>(module, "Predicted", doc<"Predicted">)
@@ -125,16 +128,20 @@ void bind_film_map(py::module_& module) {
 void bind_plan(py::module_& module) {
   bind_fields<Reading, "Reading">(module);
   bind_fields<Panel, "Panel">(module);
+  bind_fields<Estimate, "Estimate">(module);
   bind_fields<SeenTexture, "SeenTexture">(module);
+  module.def("seen_rms_um", &seen_rms_um, "seen"_a, doc<"seen_rms_um">);
   bind_fields<WetTexture, "WetTexture">(module);
   bind_fields<TextureSource, "TextureSource">(module);
   bind_fields<Gauge, "Gauge">(module);
   bind_fields<Paint, "Paint">(module);
   bind_fields<Target, "Target">(module);
   bind_fields<Budget, "Budget">(module);
+  bind_fields<Labour, "Labour">(module);
+  bind_fields<EdgeWork, "EdgeWork">(module);
   bind_fields<Sequence, "Sequence">(module);
   bind_fields<Uncertainty, "Uncertainty">(module);
-  bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">);
+  bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">).def("save", &save_job, "path"_a, doc<"save_job">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
   bind_budget(module);
   bind_prediction(module);

@@ -12,5 +12,6 @@ void bind_tool(pybind11::module_& module);
 void bind_process(pybind11::module_& module);
 void bind_plan(pybind11::module_& module);
 void bind_io(pybind11::module_& module);
+void bind_calibrate(pybind11::module_& module);  // of the floors plan and io
 
 }  // namespace libtexture::python

@@ -8,6 +8,8 @@ from pathlib import Path
 from . import Job, NotConverged, predict
 from . import __doc__ as description
 from . import __version__
+from .bench_words import add_bench, add_compression
+from .calibrate_words import add_calibrate
 from .table import table
 from .whole_file import require_writable, write_whole
 
@@ -28,6 +30,9 @@ def parser():
     words.set_defaults(run=lambda _: words.print_help())
     verbs = words.add_subparsers(title="commands", metavar="COMMAND")
     add_predict(verbs)
+    add_calibrate(verbs)
+    add_bench(verbs)
+    add_compression(verbs)
     return words
 
 

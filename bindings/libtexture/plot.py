@@ -217,6 +217,22 @@ def _levelling_limit_mm(waves_mm, clear_per_e_fold_um, limit_um):
     return float(waves_mm[last - 1] * (waves_mm[last] / waves_mm[last - 1]) ** place)
 
 
+def bench_residuals(bench, result, ax=None):
+    """What each pass removed beyond the fitted curve, a line a run. bench and result: of judge_bench(). Runs that lie
+    above or below as a whole differ as discs do; a bend that all share says that the curve is not the right one."""
+    ax = _axes(ax)
+    for number, (run, residuals_um) in enumerate(zip(bench.runs, result.residuals_um)):
+        passes = np.arange(1, len(residuals_um) + 1)
+        ax.plot(passes, residuals_um, "o-", color=COLOURS[number % len(COLOURS)], linewidth=1, markersize=4, label=run.name)
+    ax.axhline(0, color=COLOURS[6], linewidth=1)
+    for side in (-1, 1):
+        ax.axhline(2 * side * result.residual_sd_um, color=COLOURS[6], linestyle="--", linewidth=0.8)
+    ax.set(xlabel="pass", ylabel="removed less the curve, um", title=f"{bench.abrasive}: residuals; dashed: 2 standard deviations")
+    ax.title.set_fontsize("small")
+    ax.legend(frameon=False, fontsize="small")
+    return ax
+
+
 # ---- What a person sees
 
 

@@ -6,9 +6,12 @@ from .wording import (
     ANSWERS,
     band_words,
     chance,
+    disc_words,
+    edge_words,
     film,
     film_pm,
     film_range,
+    labours,
     mil,
     number_range,
     rule_state,
@@ -31,6 +34,9 @@ def table(prediction):
             sight_table(panel),
             risk_table(panel),
         ]
+    parts.append(labour_table(prediction))
+    parts += [discs_and_edges(panel) for panel in prediction.panels]
+    parts.append(bullets("Before the first pass", prediction.checklist))
     parts.append(bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions]))
     parts.append(bullets("Cautions for the job", prediction.cautions))
     parts.append(bullets("Warnings", prediction.warnings))
@@ -184,7 +190,7 @@ def sight_table(panel):
     return ruled("What is seen", columns, rows) + "\n" + note
 
 
-def ruled(title, columns, rows):
+def ruled(title, columns, rows, names="step"):
     """A table: a title and three lines of heading over a rule; names on the left, figures on the right."""
     widths = [column[3] for column in columns]
 
@@ -192,9 +198,27 @@ def ruled(title, columns, rows):
         name = cells[0] if len(cells[0]) <= NAME_WIDTH else cells[0][: NAME_WIDTH - 1] + "~"
         return f"{name:<{NAME_WIDTH}}" + "".join(f"{cell:>{width}}" for cell, width in zip(cells[1:], widths))
 
-    names = [title, "step", ""]
-    header = [line((names[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
+    heads = [title, names, ""]
+    header = [line((heads[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
     return "\n".join([*header, "-" * (NAME_WIDTH + sum(widths)), *[line(row).rstrip() for row in rows]])
+
+
+def labour_table(prediction):
+    parts = ["sanding", "looking", "disc change", "edge", "masking", "cleaning", "total"]
+    columns = [(*(["disc", "change"] if part == "disc change" else ["", part]), "min", 10) for part in parts]
+    rows = [
+        (name, *[f"{getattr(labour, part.replace(' ', '_') + '_minutes'):.1f}" for part in parts])
+        for name, labour in labours(prediction)
+    ]
+    return ruled("A person's time", columns, rows, "panel")
+
+
+def discs_and_edges(panel):
+    """When discs are changed on a panel, and the margin to leave along its edges."""
+    lines = [disc_words(life) for life in panel.disc_lives]
+    if panel.edge:
+        lines.append(edge_words(panel.edge))
+    return bullets(f"Discs and edges of {panel.name}", lines)
 
 
 def budget(panel):
@@ -209,7 +233,10 @@ def budget(panel):
 
 def outcome(prediction):
     discs, minutes = number_range(prediction.discs_spread), number_range(prediction.minutes_spread)
-    work = f"All panels: {discs} discs, {minutes} min of machine time (90 of 100 cases)"
+    work = (
+        f"All panels: {discs} discs, {minutes} min of machine time (90 of 100 cases), "
+        f"about {prediction.labour.total_minutes:.0f} min of work"
+    )
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"
     return bullets(f"{work}\n{verdict}", prediction.reasons)
 

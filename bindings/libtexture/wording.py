@@ -68,6 +68,37 @@ def rule_state(rule):
     return "binds" if rule.is_binding else "counts"
 
 
+def labours(prediction):
+    """A person's time by panel, and over all where there are several: (name, minutes)."""
+    named = [(panel.name, panel.labour) for panel in prediction.panels]
+    return [*named, ("all panels", prediction.labour)] if len(named) > 1 else named
+
+
+def disc_words(life):
+    """Discs of a step, and when to change them."""
+    discs = f"{life.discs} disc{'' if life.discs == 1 else 's'}" if life.discs else "a pad, not counted"
+    if life.change_after_minutes is None:
+        return f"{life.step}: {discs}; it keeps its cut"
+    verb = "change" if life.discs else "clean"
+    return f"{life.step}: {discs}; {verb} it after {life.change_after_minutes:.0f} min of sanding, sooner if it clogs"
+
+
+def margin_words(margin_mm):
+    """A margin along an edge."""
+    if margin_mm is None:
+        return "no margin helps, the flat itself does not keep the budget"
+    return f"leave {margin_mm:.0f} mm unsanded" if margin_mm > 0 else "the flat may be sanded to its end, its rounding not"
+
+
+def edge_words(edge):
+    """What a sequence does along edges."""
+    return (
+        f"edges: {margin_words(edge.margin_mm)} (best estimate); to be {100 * edge.confidence:.0f} % sure, "
+        f"{margin_words(edge.sure_margin_mm)}. Clear at the edge {film(edge.clear_at_edge_um)}, at most "
+        f"{film(edge.peak_removal_um)} goes"
+    )
+
+
 def band_words(edges_mm):
     """Wavelength bands: ['0.5-1', '1-2', ...]."""
     return [f"{low:g}-{high:g}" for low, high in zip(edges_mm, edges_mm[1:])]

@@ -50,6 +50,16 @@ void resolve_steps(Json& values, const Catalogue& catalogue) {
   }
 }
 
+/// A job as it was saved; errors name the file.
+Job read_json_job(const fs::path& path) {
+  const std::string text = read_whole_file(path);
+  try {
+    return job_from_json(text);
+  } catch (const InvalidInput& error) {
+    throw InvalidInput(path.filename().string() + ": " + error.what());
+  }
+}
+
 }  // namespace
 
 Job read_job(const Json& values, const fs::path& folder) {
@@ -63,18 +73,23 @@ Job read_job(const Json& values, const fs::path& folder) {
 }
 
 Job load_job(const fs::path& path) {
+  if (path.extension() == ".json") return read_json_job(path);
   const TomlFile file = read_toml(path);
   return with_place(file, [&] { return read_job(file.values, path.parent_path()); });
 }
 
 HeightField surface_of(const Job& job) {
-  if (job.texture.file) return read_surface(*job.texture.file, job.patch.pixel_mm);
+  if (job.texture.file) return scaled(read_surface(*job.texture.file, job.patch.pixel_mm), job.texture);
   return starting_surface(job.texture, job.patch, job.seed);
 }
 
 std::string job_to_json(const Job& job) {
   job.validate();
   return to_json(job).dump(2);
+}
+
+void save_job(const Job& job, const fs::path& path) {
+  write_whole_file(path, job_to_json(job) + "\n");
 }
 
 Job job_from_json(const std::string& text) {

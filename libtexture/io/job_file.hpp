@@ -12,7 +12,7 @@ namespace libtexture {
 /// The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
 /// names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
 /// Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
-/// FileMissing names the file.
+/// FileMissing names the file. A file that ends in .json is a job as save_job() writes it.
 Job load_job(const std::filesystem::path& path);
 
 /// The same from values; relative paths start at `folder`. Throws BadValue.
@@ -23,6 +23,9 @@ HeightField surface_of(const Job& job);
 
 /// A job as JSON text with its tools in full, so that it needs no catalogue.
 std::string job_to_json(const Job& job);
+
+/// Writes a job as such a text, a whole file or none, for load_job() to read.
+void save_job(const Job& job, const std::filesystem::path& path);
 
 /// A job from such a text. InvalidInput where it is not JSON, BadValue where it is no job.
 Job job_from_json(const std::string& text);

@@ -11,6 +11,8 @@ namespace libtexture {
 ///
 ///   # passes = 6                  needed
 ///   # step = level                optional, as are sequence, area_m2 and spot_cv: see TestSpot
+///   # gloss_gone_passes = 5       optional: no glossy valley was left (and gloss_left_passes)
+///   # rms_left_um = 0.3           optional: texture left, where it was measured
 ///   when,total_um
 ///   before,262
 ///   before,260

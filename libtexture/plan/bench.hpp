@@ -65,6 +65,17 @@ struct BenchResult {
   double disc_log_sd = 0;  ///< standard deviation of ln(run's removal/curve's); 0 with one run
 
   bool operator==(const BenchResult&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("wear_rate_mm3_per_n_m", &BenchResult::wear_rate_mm3_per_n_m),
+                      optional("worn_wear_rate_mm3_per_n_m", &BenchResult::worn_wear_rate_mm3_per_n_m),
+                      optional("loading_um", &BenchResult::loading_um),
+                      optional("is_loading_seen", &BenchResult::is_loading_seen),
+                      optional("loading_p", &BenchResult::loading_p),
+                      optional("residual_sd_um", &BenchResult::residual_sd_um),
+                      optional("residuals_um", &BenchResult::residuals_um),
+                      optional("run_mean_mm3_per_n_m", &BenchResult::run_mean_mm3_per_n_m),
+                      optional("disc_log_sd", &BenchResult::disc_log_sd)};
+  }
 };
 
 /// Fits w_end + (w_0 - w_end) exp(-V/V_0) to all runs, integrated over each pass exactly. Intervals take
@@ -85,6 +96,11 @@ Estimate size_exponent(const std::vector<Bench>& benches, const std::vector<Benc
 struct BenchComparison {
   Estimate ratio = {};  ///< wear rate of the first over that of the second
   double p = 1;         ///< chance of such a difference, or a greater one, between equal abrasives
+
+  bool operator==(const BenchComparison&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("ratio", &BenchComparison::ratio), optional("p", &BenchComparison::p)};
+  }
 };
 /// InvalidInput with fewer than two runs each.
 BenchComparison compare_benches(const Bench& first, const Bench& second);

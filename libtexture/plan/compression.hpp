@@ -36,6 +36,13 @@ struct CompressionResult {
   double residual_sd_kpa = 0;  ///< spread about the curve [kPa]
 
   bool operator==(const CompressionResult&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("modulus_mpa", &CompressionResult::modulus_mpa),
+                      optional("plateau_kpa", &CompressionResult::plateau_kpa),
+                      optional("is_plateau_seen", &CompressionResult::is_plateau_seen),
+                      optional("plateau_p", &CompressionResult::plateau_p),
+                      optional("residual_sd_kpa", &CompressionResult::residual_sd_kpa)};
+  }
 };
 
 /// Fits stress = plateau (1 - exp(-E strain/plateau)), as a Layer with a plateau behaves, or E strain.

@@ -83,6 +83,8 @@ void Job::validate() const {
   target.validate();
   budget.validate();
   uncertainty.validate();
+  labour.validate();
+  edge.validate();
   scratch_limits.validate();
   viewer.validate();
   std::set<std::string> names;

@@ -10,6 +10,8 @@
 #include "libtexture/base/fields.hpp"
 #include "libtexture/numerics/grid.hpp"
 #include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/edge_margin.hpp"
+#include "libtexture/plan/labour.hpp"
 #include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
@@ -72,6 +74,8 @@ struct Job {
   TextureSource texture = {};           ///< its waves fit the patch
   Target target = {};                   ///< what is to be reached
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
+  Labour labour = {};                   ///< how long this person takes for what is not sanding
+  EdgeWork edge = {};                   ///< how the panels' edges are, and how they are worked
   ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
   Viewer viewer = {};                   ///< who reads the mirrored letters, and from where
   Uncertainty uncertainty = {};         ///< how many worlds are drawn, and how far apart they are
@@ -93,6 +97,8 @@ struct Job {
                       optional("scratch_limits", &Job::scratch_limits),
                       optional("viewer", &Job::viewer),
                       optional("uncertainty", &Job::uncertainty),
+                      optional("labour", &Job::labour),
+                      optional("edge", &Job::edge),
                       optional("sequence", &Job::sequence),
                       optional("catalogue", &Job::catalogue)};
   }

@@ -5,6 +5,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/cautions.hpp"
+#include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/sample_risk.hpp"
 #include "libtexture/process/disc_contact.hpp"
@@ -69,6 +70,22 @@ std::string in_cases(double probability, int samples) {
 Verdict verdict_by(double probability, const ChanceLimits& limits) {
   if (probability >= limits.off) return Verdict::do_not_sand;
   return probability >= limits.care ? Verdict::go_with_care : Verdict::go;
+}
+
+// A person's work around the sanding: minutes, discs, and the edges where the panel states them.
+void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& steps, PanelPrediction& result,
+                std::vector<std::string>& warnings) {
+  const double edge_length_m = panel.edge_length_m.value_or(0);
+  result.labour = labour_of(job.labour, panel.area_m2, edge_length_m, steps, result.steps);
+  result.disc_lives = disc_lives(steps, result.steps, job.coating.hardness_mpa);
+  if (edge_length_m <= 0) return;
+  if (std::all_of(steps.begin(), steps.end(),
+                  [](const Step& step) { return has_edge_profile(step.backing); }))
+    result.edge = edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps);
+  else
+    warnings.push_back(panel.name +
+                       ": no margin along its edges is told: a half-space or rigid backing has "
+                       "no mean approach");
 }
 
 // The worse of two verdicts stays.
@@ -150,6 +167,8 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
                                part);
     done += share;
     prediction.panels.push_back(predict_panel(panel, job, film, history));
+    add_labour(panel, job, chosen.step, prediction.panels.back(), prediction.warnings);
+    add(prediction.labour, prediction.panels.back().labour);
     prediction.discs += prediction.panels.back().discs;
     prediction.minutes += prediction.panels.back().minutes;
     for (const std::string& warning : history.warnings)
@@ -169,6 +188,7 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
   prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
   predicted.draws = std::move(sampled.draws);
+  prediction.checklist = checklist_of(job.panel, chosen.step);
   prediction.cautions = general_cautions();
   for (const Step& step : chosen.step)
     prediction.step_cautions.push_back({title_of(step), cautions_of(step)});

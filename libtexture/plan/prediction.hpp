@@ -3,11 +3,14 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
 #include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/edge_margin.hpp"
+#include "libtexture/plan/labour.hpp"
 #include "libtexture/plan/risk.hpp"
 #include "libtexture/process/history.hpp"
 
@@ -46,6 +49,11 @@ struct PanelPrediction {
   std::vector<BudgetRule> budget = {};  ///< every rule, and which binds
   int discs = 0;                        ///< discs used
   double minutes = 0;                   ///< machine time [min]
+  LabourMinutes labour = {};            ///< a person's time
+  /// Of each step: discs, and when to change them.
+  std::vector<DiscLife> disc_lives = {};
+  /// The margin to leave unsanded, where the panel states the length of its edges.
+  std::optional<EdgeMargin> edge = {};
   PanelRisk risk = {};                  ///< how sure all this is, and what may go wrong
   HistoryRow start = {};                ///< the texture before
   std::vector<HistoryRow> steps = {};   ///< a row a step
@@ -66,6 +74,9 @@ struct PanelPrediction {
                       optional("budget", &PanelPrediction::budget),
                       optional("discs", &PanelPrediction::discs),
                       optional("minutes", &PanelPrediction::minutes),
+                      optional("labour", &PanelPrediction::labour),
+                      optional("disc_lives", &PanelPrediction::disc_lives),
+                      optional("edge", &PanelPrediction::edge),
                       optional("risk", &PanelPrediction::risk),
                       optional("start", &PanelPrediction::start),
                       optional("steps", &PanelPrediction::steps),
@@ -84,6 +95,8 @@ struct Prediction {
   double minutes = 0;                            ///< machine time on all panels [min]
   Spread discs_spread = {};                      ///< how sure the discs are
   Spread minutes_spread = {};                    ///< how sure the machine time is [min]
+  LabourMinutes labour = {};                     ///< a person's time on all panels
+  std::vector<std::string> checklist = {};       ///< what to do before the first pass
   std::vector<std::string> warnings = {};        ///< limits that the model came near
   std::vector<std::string> cautions = {};        ///< of the whole job
   std::vector<StepCautions> step_cautions = {};  ///< of each step
@@ -100,6 +113,8 @@ struct Prediction {
                       optional("minutes", &Prediction::minutes),
                       optional("discs_spread", &Prediction::discs_spread),
                       optional("minutes_spread", &Prediction::minutes_spread),
+                      optional("labour", &Prediction::labour),
+                      optional("checklist", &Prediction::checklist),
                       optional("warnings", &Prediction::warnings),
                       optional("cautions", &Prediction::cautions),
                       optional("step_cautions", &Prediction::step_cautions),

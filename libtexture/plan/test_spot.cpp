@@ -2,14 +2,13 @@
 
 #include <algorithm>
 #include <array>
-#include <boost/math/distributions/normal.hpp>
-#include <boost/math/interpolators/cardinal_cubic_b_spline.hpp>
 #include <cmath>
 #include <numeric>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/process/pace.hpp"
+#include "libtexture/surface/height_field.hpp"
 
 namespace libtexture {
 
@@ -21,6 +20,11 @@ constexpr int most_passes = 1000;
 // A spot is useful where the gauge's uncertainty is below this share of what was removed: the wear rate then
 // becomes about as certain as spots worked alike allow. Estimate.
 constexpr double useful_share = 0.25;
+
+// Curves and grids reach so many standard deviations of a prior, and so far at most.
+constexpr double prior_reach = 4.5, most_log_ratio = 3;
+
+constexpr int fineness = 16;  // points of a belief's density per point of its table
 
 constexpr double most_shift = 7;  // no wear rate is off by more than a factor of a thousand
 
@@ -75,74 +79,6 @@ struct Removal {
   }
 };
 
-/// A density of ln(wear rate) relative to the step's, on a uniform grid.
-struct Density {
-  double least;
-  double spacing;
-  std::vector<double> log_density;
-
-  double at(std::size_t i) const { return least + spacing * static_cast<double>(i); }
-};
-
-template <class LogDensity>
-Density tabulate(const LogDensity& log_density, double least, double most, int points) {
-  Density table{least, (most - least) / (points - 1), {}};
-  for (int i = 0; i < points; ++i) table.log_density.push_back(log_density(least + table.spacing * i));
-  const double peak = *std::max_element(table.log_density.begin(), table.log_density.end());
-  for (double& value : table.log_density) value -= peak;
-  return table;
-}
-
-/// The same density on a finer grid, its logarithm by a cubic spline.
-Density refined(const Density& table, int times) {
-  const boost::math::interpolators::cardinal_cubic_b_spline<double> spline(
-      table.log_density.begin(), table.log_density.end(), table.least, table.spacing);
-  const int points = static_cast<int>(table.log_density.size() - 1) * times + 1;
-  const double most = table.at(table.log_density.size() - 1);
-  return tabulate([&](double shift) { return spline(std::min(shift, most)); }, table.least, most, points);
-}
-
-/// Where the density is more than exp(-32), 8 standard deviations of a normal one, of its peak; a point more
-/// each side.
-std::array<double, 2> support_of(const Density& table) {
-  const auto is_dense = [](double log_density) { return log_density > -32; };
-  const auto& values = table.log_density;
-  const auto first = std::find_if(values.begin(), values.end(), is_dense) - values.begin();
-  const auto last = values.rend() - std::find_if(values.rbegin(), values.rend(), is_dense) - 1;
-  return {table.least + table.spacing * static_cast<double>(first - 1),
-          table.least + table.spacing * static_cast<double>(last + 1)};
-}
-
-/// Mean, spread and quantiles of a tabulated density, which vanishes at both ends: there the trapezoid rule
-/// is exact but for terms that fall exponentially with the spacing.
-WearRateBelief belief_of(const Density& table, double wear_rate_at_0) {
-  double weight = 0, mean = 0, square = 0;
-  std::vector<double> cumulative{0};
-  for (std::size_t i = 0; i < table.log_density.size(); ++i) {
-    const double p = std::exp(table.log_density[i]);
-    const double before = i == 0 ? 0 : std::exp(table.log_density[i - 1]);
-    if (i > 0) cumulative.push_back(cumulative.back() + (p + before) / 2);
-    weight += p;
-    mean += p * table.at(i);
-    square += p * table.at(i) * table.at(i);
-  }
-  mean /= weight;
-  const auto quantile = [&](double share) {
-    const double target = share * cumulative.back();
-    const auto above = std::lower_bound(cumulative.begin() + 1, cumulative.end(), target);
-    const auto i = static_cast<std::size_t>(above - cumulative.begin());
-    const double part = (target - cumulative[i - 1]) / (cumulative[i] - cumulative[i - 1]);
-    return wear_rate_at_0 * std::exp(table.at(i - 1) + part * table.spacing);
-  };
-  return {quantile(.5), quantile(.025), quantile(.975), std::sqrt(square / weight - mean * mean)};
-}
-
-WearRateBelief prior_of(const Abrasive& abrasive) {
-  const double reach = boost::math::quantile(boost::math::normal(), .975) * abrasive.wear_rate_log_sd;
-  const double median = abrasive.wear_rate_mm3_per_n_m;
-  return {median, median * std::exp(-reach), median * std::exp(reach), abrasive.wear_rate_log_sd};
-}
-
 std::string microns(double value_um) {
   return to_text(std::round(100 * value_um) / 100) + " um";
 }
@@ -153,6 +89,176 @@ void require_thinner(double removed_um, double gauge_sd_um) {
       "TestSpot: after_um must not be thicker than before_um by more than 3 x the gauge's uncertainty, " +
       microns(3 * gauge_sd_um) + " (got " + microns(-removed_um) +
       "): before and after were swapped, the places differ, or the gauge was set anew in between");
+}
+
+/// What is told of the three figures, as a function of their logarithms.
+class Likelihood {
+ public:
+  Likelihood(const Step& step, const TestSpot& spot, const Paint& paint, const SpotCurves& curves,
+             double removed_um)
+      : step_(step),
+        spot_(spot),
+        gauge_(paint.gauge),
+        curves_(curves),
+        removed_um_(removed_um),
+        removal_{step, spot.area_m2, paint.hardness_mpa} {}
+
+  double of_readings(double shift) const {
+    const int before = static_cast<int>(spot_.before_um.size());
+    const int after = static_cast<int>(spot_.after_um.size());
+    const double expected = removal_(spot_.passes, shift);
+    const double sd =
+        std::hypot(removal_uncertainty_um(gauge_, expected, before, after), spot_.spot_cv * expected);
+    const double z = (removed_um_ - expected) / sd;
+    return -.5 * z * z - std::log(sd);
+  }
+
+  /// Removals of a wear rate, which all scales and stiffnesses share; of the looks, logarithms.
+  struct Removals {
+    double all_um = 0, log_gloss_left = -HUGE_VAL, log_gloss_gone = HUGE_VAL;
+  };
+  Removals removals_of(double shift) const {
+    const auto log_removal = [&](int passes) {
+      return passes > 0 ? std::log(removal_(passes, shift)) : -HUGE_VAL;
+    };
+    Removals removals;
+    removals.all_um = removal_(spot_.passes, shift);
+    if (spot_.gloss_gone_passes) {
+      removals.log_gloss_gone = log_removal(*spot_.gloss_gone_passes);
+      removals.log_gloss_left = log_removal(*spot_.gloss_gone_passes - 1);
+    }
+    if (spot_.gloss_left_passes) removals.log_gloss_left = log_removal(*spot_.gloss_left_passes);
+    return removals;
+  }
+
+  double log_gloss_gone(double scale, double stiffness) const {
+    constexpr double least_um = 1e-3;  // touched at once
+    return std::log(std::max(least_um, curves_.gloss_gone_at_um(scale, stiffness)));
+  }
+
+  double of_texture(const Removals& removals, double scale, double stiffness, double log_gone) const {
+    double sum = 0;
+    if (spot_.gloss_gone_passes || spot_.gloss_left_passes) {
+      const double width = spot_.gloss_log_sd * std::sqrt(2.0);
+      const double chance = std::erfc((log_gone - removals.log_gloss_gone) / width) -
+                            std::erfc((log_gone - removals.log_gloss_left) / width);
+      sum += std::log(std::max(1e-300, chance));
+    }
+    if (spot_.rms_left_um) {
+      const double left_um = curves_.rms_left_um(scale, stiffness, removals.all_um);
+      const double z = std::log(*spot_.rms_left_um / left_um) / spot_.rms_left_log_sd;
+      sum -= .5 * z * z;
+    }
+    return sum;
+  }
+
+ private:
+  const Step& step_;
+  const TestSpot& spot_;
+  const Gauge& gauge_;
+  const SpotCurves& curves_;
+  double removed_um_;
+  Removal removal_;
+};
+
+double log_normal_prior(double shift, double sd) {
+  return -.5 * (shift / sd) * (shift / sd);
+}
+
+/// The wear rate by the readings alone: the prior's whole width, then what the readings leave of it, twice:
+/// an exact gauge leaves little.
+Density wear_by_readings(const Likelihood& likelihood, double prior_sd) {
+  const auto log_density = [&](double shift) {
+    return likelihood.of_readings(shift) + log_normal_prior(shift, prior_sd);
+  };
+  const double reach = std::min(8 * prior_sd, most_shift);
+  Density table = tabulate(log_density, -reach, reach, 49);
+  for (const int points : {33, 129}) {
+    const auto [least, most] = support_of(table);
+    table = tabulate(log_density, least, most, points);
+  }
+  return table;
+}
+
+/// Marginal densities of ln(wear rate), ln(scale) and ln(stiffness).
+struct Marginals {
+  Density wear, scale, stiffness;
+};
+
+std::array<double, 2> reach_of(double log_sd) {
+  const double reach = std::min(prior_reach * std::max(log_sd, 1e-3), most_log_ratio);
+  return {-reach, reach};
+}
+
+/// sum = ln(exp(sum) + exp(log_term)); terms below exp(-37) of the sum are lost in rounding anyway.
+void add_log(double& sum, double log_term) {
+  if (log_term < sum - 37) return;
+  const double peak = std::max(sum, log_term), other = std::min(sum, log_term);
+  sum = peak + std::log1p(std::exp(other - peak));
+}
+
+Marginals marginals_on(const Likelihood& likelihood, const std::array<std::array<double, 2>, 3>& ranges,
+                       const std::array<double, 3>& prior_sd, int points) {
+  const auto count = static_cast<std::size_t>(points);
+  const auto empty = [&](std::size_t axis) {
+    const auto [least, most] = ranges[axis];
+    return Density{least, (most - least) / (points - 1), std::vector<double>(count, -HUGE_VAL)};
+  };
+  Marginals result{empty(0), empty(1), empty(2)};
+  struct Pair {
+    std::size_t j, k;
+    double scale, stiffness, log_prior, log_gone;
+  };
+  std::vector<Pair> pairs;
+  for (std::size_t j = 0; j < count; ++j)
+    for (std::size_t k = 0; k < count; ++k) {
+      const double log_scale = result.scale.at(j), log_stiffness = result.stiffness.at(k);
+      const double scale = std::exp(log_scale), stiffness = std::exp(log_stiffness);
+      pairs.push_back(
+          {j, k, scale, stiffness,
+           log_normal_prior(log_scale, prior_sd[1]) + log_normal_prior(log_stiffness, prior_sd[2]),
+           likelihood.log_gloss_gone(scale, stiffness)});
+    }
+  for (std::size_t i = 0; i < count; ++i) {
+    const double shift = result.wear.at(i);
+    const double of_wear = likelihood.of_readings(shift) + log_normal_prior(shift, prior_sd[0]);
+    const Likelihood::Removals removals = likelihood.removals_of(shift);
+    for (const Pair& pair : pairs) {
+      const double log_density = of_wear + pair.log_prior +
+                                 likelihood.of_texture(removals, pair.scale, pair.stiffness, pair.log_gone);
+      add_log(result.wear.log_density[i], log_density);
+      add_log(result.scale.log_density[pair.j], log_density);
+      add_log(result.stiffness.log_density[pair.k], log_density);
+    }
+  }
+  for (Density* density : {&result.wear, &result.scale, &result.stiffness}) {
+    const double peak = *std::max_element(density->log_density.begin(), density->log_density.end());
+    for (double& value : density->log_density) value = std::max(-700.0, value - peak);
+  }
+  return result;
+}
+
+/// Where the density is more than exp(-12.5), 5 standard deviations of a normal one, of its peak.
+std::array<double, 2> narrowed(const Density& table, const std::array<double, 2>& range) {
+  std::size_t first = table.log_density.size(), last = 0;
+  for (std::size_t i = 0; i < table.log_density.size(); ++i)
+    if (table.log_density[i] > -12.5) {
+      first = std::min(first, i);
+      last = i;
+    }
+  return {std::max(range[0], table.at(first) - table.spacing),
+          std::min(range[1], table.at(last) + table.spacing)};
+}
+
+Marginals marginals_of(const Likelihood& likelihood, const Density& wear, double wear_sd, double scale_sd,
+                       double stiffness_sd) {
+  const std::array<double, 3> prior_sd{wear_sd, std::max(scale_sd, 1e-3), std::max(stiffness_sd, 1e-3)};
+  std::array<std::array<double, 2>, 3> ranges{narrowed(wear, {-most_shift, most_shift}), reach_of(scale_sd),
+                                              reach_of(stiffness_sd)};
+  Marginals result = marginals_on(likelihood, ranges, prior_sd, 25);
+  ranges = {narrowed(result.wear, ranges[0]), narrowed(result.scale, ranges[1]),
+            narrowed(result.stiffness, ranges[2])};
+  return marginals_on(likelihood, ranges, prior_sd, 33);
 }
 
 void judge_use(TestSpotResult& result, const TestSpot& spot, const Gauge& gauge, const Removal& removal) {
@@ -192,9 +298,29 @@ void TestSpot::validate() const {
   for (const double reading : before_um) require_within(reading, 1e-3, 5000, "TestSpot", "before_um");
   for (const double reading : after_um) require_within(reading, 1e-3, 5000, "TestSpot", "after_um");
   require_within(spot_cv, 0, 1, "TestSpot", "spot_cv");
+  if (gloss_gone_passes) require_within(*gloss_gone_passes, 1, passes, "TestSpot", "gloss_gone_passes");
+  if (gloss_left_passes)
+    require_within(*gloss_left_passes, 0, gloss_gone_passes ? *gloss_gone_passes - 1 : passes, "TestSpot",
+                   "gloss_left_passes");
+  require_within(gloss_log_sd, 0.01, 2, "TestSpot", "gloss_log_sd");
+  if (rms_left_um) require_positive(*rms_left_um, "TestSpot", "rms_left_um");
+  require_within(rms_left_log_sd, 0.01, 2, "TestSpot", "rms_left_log_sd");
 }
 
-TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot) {
+bool tells_texture(const TestSpot& spot) {
+  return spot.gloss_gone_passes || spot.gloss_left_passes || spot.rms_left_um;
+}
+
+SpotCurves curves_of(const Job& job, const TestSpot& spot, const HeightField& surface,
+                     const Progress& progress) {
+  job.validate();
+  spot.validate();
+  const Step& step = step_of(job, spot);
+  const double reach = prior_reach * std::hypot(scale_log_sd(job.texture), step.backing.stiffness_log_sd);
+  return spot_curves(step, surface, spot.area_m2, std::clamp(reach, 0.1, most_log_ratio), progress);
+}
+
+TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
   job.validate();
   spot.validate();
   const Step& step = step_of(job, spot);
@@ -204,49 +330,60 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot) {
 
   TestSpotResult result;
   result.abrasive = step.abrasive.name;
-  result.before = prior_of(step.abrasive);
+  result.backing = step.backing.name;
+  result.before = lognormal_belief(step.abrasive.wear_rate_mm3_per_n_m, step.abrasive.wear_rate_log_sd);
   result.removed_um = mean_of(spot.before_um) - mean_of(spot.after_um);
   result.gauge_sd_um = removal_uncertainty_um(gauge, 0, before, after);
   result.expected_um = removal(spot.passes, 0);
   require_thinner(result.removed_um, result.gauge_sd_um);
 
-  const double prior_sd = step.abrasive.wear_rate_log_sd;
-  require_positive(prior_sd, "Abrasive", "wear_rate_log_sd");
-  const auto log_density = [&](double shift) {
-    const double expected = removal(spot.passes, shift);
-    const double sd =
-        std::hypot(removal_uncertainty_um(gauge, expected, before, after), spot.spot_cv * expected);
-    const double z = (result.removed_um - expected) / sd, from_prior = shift / prior_sd;
-    return -.5 * (z * z + from_prior * from_prior) - std::log(sd);
-  };
-  // The prior's whole width, then what the readings leave of it, twice: an exact gauge leaves little.
-  const double reach = std::min(8 * prior_sd, most_shift);
-  Density table = tabulate(log_density, -reach, reach, 49);
-  for (const int points : {33, 129}) {
-    const auto [least, most] = support_of(table);
-    table = tabulate(log_density, least, most, points);
+  const double wear_sd = step.abrasive.wear_rate_log_sd;
+  require_positive(wear_sd, "Abrasive", "wear_rate_log_sd");
+  const Likelihood likelihood(step, spot, job.coating, curves, result.removed_um);
+  const Density wear = wear_by_readings(likelihood, wear_sd);
+  if (!tells_texture(spot)) {
+    result.after = belief_of(refined(wear, fineness), result.before.median);
+  } else {
+    require(!curves.gloss_gone_um.empty(), "TestSpot", "curves", "must be given where texture is told",
+            "none");
+    const double scale_sd = scale_log_sd(job.texture), stiffness_sd = step.backing.stiffness_log_sd;
+    result.texture_before = lognormal_belief(curves.rms_um, scale_sd);
+    result.stiffness_before = lognormal_belief(step.backing.stiffness_factor, stiffness_sd);
+    const Marginals marginals = marginals_of(likelihood, wear, wear_sd, scale_sd, stiffness_sd);
+    result.after = belief_of(refined(marginals.wear, fineness), result.before.median);
+    result.texture_after = belief_of(refined(marginals.scale, fineness), curves.rms_um);
+    result.stiffness_after = belief_of(refined(marginals.stiffness, fineness), step.backing.stiffness_factor);
   }
-  result.after = belief_of(refined(table, 16), step.abrasive.wear_rate_mm3_per_n_m);
   judge_use(result, spot, gauge, removal);
   return result;
 }
 
-Job calibrate(const Job& job, const TestSpot& spot) {
-  const TestSpotResult result = judge_test_spot(job, spot);
+Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
+  const TestSpotResult result = judge_test_spot(job, spot, curves);
   const double ratio = result.after.median / result.before.median;
+  const Backing tried = step_of(job, spot).backing;
   Job calibrated = job;
   for (Sequence& sequence : calibrated.sequence)
     for (Step& step : sequence.step) {
       Abrasive& abrasive = step.abrasive;
-      if (abrasive.name != result.abrasive) continue;
-      abrasive.ranges[wear_rate] = {
-          abrasive.wear_rate_mm3_per_n_m * result.after.least / result.before.median,
-          abrasive.wear_rate_mm3_per_n_m * result.after.most / result.before.median};
-      abrasive.wear_rate_mm3_per_n_m *= ratio;
-      abrasive.worn_wear_rate_mm3_per_n_m *= ratio;
-      abrasive.wear_rate_log_sd = result.after.log_sd;
-      abrasive.source = "test spot";
+      if (abrasive.name == result.abrasive) {
+        abrasive.ranges[wear_rate] = {
+            abrasive.wear_rate_mm3_per_n_m * result.after.least / result.before.median,
+            abrasive.wear_rate_mm3_per_n_m * result.after.most / result.before.median};
+        abrasive.wear_rate_mm3_per_n_m *= ratio;
+        abrasive.worn_wear_rate_mm3_per_n_m *= ratio;
+        abrasive.wear_rate_log_sd = result.after.log_sd;
+        abrasive.source = "test spot";
+      }
+      if (result.stiffness_after && step.backing == tried) {
+        step.backing.stiffness_factor *= result.stiffness_after->median / result.stiffness_before->median;
+        step.backing.stiffness_log_sd = result.stiffness_after->log_sd;
+      }
     }
+  if (result.texture_after) {
+    calibrated.texture.scale *= result.texture_after->median / result.texture_before->median;
+    calibrated.texture.scale_log_sd = result.texture_after->log_sd;
+  }
   calibrated.validate();
   return calibrated;
 }

@@ -1,12 +1,15 @@
 #pragma once
-// TestSpot: passes made and film read before and after, which narrow what is known of the wear rate.
+// TestSpot: passes made, film read and texture seen on a small place, which narrow what is known of the wear
+// rate, the texture and the backing.
 
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
+#include "libtexture/plan/belief.hpp"
 #include "libtexture/plan/job.hpp"
+#include "libtexture/plan/spot_curves.hpp"
 
 namespace libtexture {
 
@@ -20,43 +23,53 @@ struct TestSpot {
   std::vector<double> after_um = {};   ///< readings after, at the same places [um]
   double spot_cv = 0.15;  ///< how much spots worked alike differ, coefficient of variation, 0 to 1; estimate
                           ///< (one person's force)
+  /// Passes at which no glossy valley was left anywhere on the spot, 1 to passes; none = not looked for.
+  std::optional<int> gloss_gone_passes = {};
+  /// Passes at which some were still seen, 0 to passes and under gloss_gone_passes; none = one pass before.
+  /// Alone: some were left at the end.
+  std::optional<int> gloss_left_passes = {};
+  double gloss_log_sd =
+      0.12;  ///< of the removal at which the last one goes, between eyes and places; estimate
+  std::optional<double> rms_left_um = {};  ///< texture left after all passes, rms [um], > 0; none = not known
+  double rms_left_log_sd = 0.15;  ///< how sure that is, standard deviation of its logarithm; estimate
 
   void validate() const;
   bool operator==(const TestSpot&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("sequence", &TestSpot::sequence),   optional("step", &TestSpot::step),
-                      required("passes", &TestSpot::passes),       optional("area_m2", &TestSpot::area_m2),
-                      required("before_um", &TestSpot::before_um), required("after_um", &TestSpot::after_um),
-                      optional("spot_cv", &TestSpot::spot_cv)};
-  }
-};
-
-/// What a wear rate [mm3/(N m)] is believed to be.
-struct WearRateBelief {
-  double median = 0;  ///< half as likely above as below
-  double least = 0;   ///< 2.5 % lie below
-  double most = 0;    ///< 2.5 % lie above
-  double log_sd = 0;  ///< standard deviation of ln(wear rate)
-
-  bool operator==(const WearRateBelief&) const = default;
-  static constexpr auto fields() {
-    return std::tuple{optional("median", &WearRateBelief::median), optional("least", &WearRateBelief::least),
-                      optional("most", &WearRateBelief::most), optional("log_sd", &WearRateBelief::log_sd)};
+    return std::tuple{optional("sequence", &TestSpot::sequence),
+                      optional("step", &TestSpot::step),
+                      required("passes", &TestSpot::passes),
+                      optional("area_m2", &TestSpot::area_m2),
+                      required("before_um", &TestSpot::before_um),
+                      required("after_um", &TestSpot::after_um),
+                      optional("spot_cv", &TestSpot::spot_cv),
+                      optional("gloss_gone_passes", &TestSpot::gloss_gone_passes),
+                      optional("gloss_left_passes", &TestSpot::gloss_left_passes),
+                      optional("gloss_log_sd", &TestSpot::gloss_log_sd),
+                      optional("rms_left_um", &TestSpot::rms_left_um),
+                      optional("rms_left_log_sd", &TestSpot::rms_left_log_sd)};
   }
 };
 
 /// What a test spot says.
 struct TestSpotResult {
-  std::string abrasive = {};   ///< name of the abrasive that was tried
-  double removed_um = 0;       ///< mean before - mean after [um]; below 0 = it reads thicker after
-  double gauge_sd_um = 0;      ///< standard uncertainty of it from the gauge [um]
-  double expected_um = 0;      ///< what the job's wear rate would remove [um]
-  WearRateBelief before = {};  ///< the job's
-  WearRateBelief after = {};   ///< with the test spot, as of fresh discs
-  bool is_useful = true;       ///< the gauge leaves the wear rate less uncertain than the spot itself, by far
-  int passes_needed = 0;       ///< with as many readings, so many passes make the spot useful; at most 1000
-  int readings_needed = 0;     ///< with as many passes, so many readings before, and after, do
-  std::vector<std::string> warnings = {};  ///< one sentence each
+  std::string abrasive = {};  ///< name of the abrasive that was tried
+  double removed_um = 0;      ///< mean before - mean after [um]; below 0 = it reads thicker after
+  double gauge_sd_um = 0;     ///< standard uncertainty of it from the gauge [um]
+  double expected_um = 0;     ///< what the job's wear rate would remove [um]
+  Belief before = {};         ///< wear rate of fresh discs [mm3/(N m)]: the job's
+  Belief after = {};          ///< the same with the test spot
+  bool is_useful = true;      ///< the gauge leaves the wear rate less uncertain than the spot itself, by far
+  int passes_needed = 0;      ///< with as many readings, so many passes make the spot useful; at most 1000
+  int readings_needed = 0;    ///< with as many passes, so many readings before, and after, do
+  std::string backing = {};   ///< name of the backing that was tried
+  /// Rms of the texture before work [um], the job's; this and the next three only where texture was seen.
+  std::optional<Belief> texture_before = {};
+  std::optional<Belief> texture_after = {};  ///< the same with the test spot
+  /// Stiffness of the backing over that of the catalogue, the job's.
+  std::optional<Belief> stiffness_before = {};
+  std::optional<Belief> stiffness_after = {};  ///< the same with the test spot
+  std::vector<std::string> warnings = {};      ///< one sentence each
 
   bool operator==(const TestSpotResult&) const = default;
   static constexpr auto fields() {
@@ -69,20 +82,35 @@ struct TestSpotResult {
                       optional("is_useful", &TestSpotResult::is_useful),
                       optional("passes_needed", &TestSpotResult::passes_needed),
                       optional("readings_needed", &TestSpotResult::readings_needed),
+                      optional("backing", &TestSpotResult::backing),
+                      optional("texture_before", &TestSpotResult::texture_before),
+                      optional("texture_after", &TestSpotResult::texture_after),
+                      optional("stiffness_before", &TestSpotResult::stiffness_before),
+                      optional("stiffness_after", &TestSpotResult::stiffness_after),
                       optional("warnings", &TestSpotResult::warnings)};
   }
 };
 
-/// Bayes' rule for ln(wear rate), by the trapezoid rule on a grid: the prior is normal about the abrasive's
-/// own with its wear_rate_log_sd; the mean removal is normal about that of the passes, discs loading and
-/// being changed, with the gauge's uncertainty, its scale, and spot_cv (docs/physics.md). InvalidInput where
-/// the job has no such step, and where the film reads thicker after by more than three times the gauge's
-/// uncertainty: then readings were mixed up.
-TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot);
+/// Whether the spot tells of texture: a look for glossy valleys, or rms_left_um.
+bool tells_texture(const TestSpot& spot);
 
-/// The job with what the test spot says of the wear rate, in every step that uses the abrasive of that name:
-/// fresh and worn wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate.
-/// Further spots narrow it further.
-Job calibrate(const Job& job, const TestSpot& spot);
+/// The curves that a spot which tells of texture is judged by, on the job's starting surface.
+SpotCurves curves_of(const Job& job, const TestSpot& spot, const HeightField& surface,
+                     const Progress& progress = {});
+
+/// Bayes' rule by the trapezoid rule on a grid, for ln(wear rate) and, where texture is told, ln(texture
+/// scale) and ln(stiffness) with it. Priors are normal: the abrasive's wear_rate_log_sd, scale_log_sd() of
+/// the texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
+/// loading and being changed, with the gauge's uncertainty, its scale, and spot_cv; looks bracket the removal
+/// at which the last glossy valley goes; the texture left is log-normal (docs/physics.md, test spot).
+/// InvalidInput where the job has no such step, where curves are needed and none are given, and where the
+/// film reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
+TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotCurves& curves = {});
+
+/// The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
+/// wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
+/// told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing.
+/// Further spots narrow it further. What ties the three together is dropped: taken as independent.
+Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves = {});
 
 }  // namespace libtexture

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
+#include "libtexture/plan/estimate.hpp"
 #include "libtexture/surface/texture.hpp"
 #include "libtexture/surface/wet_film.hpp"
 
@@ -16,10 +17,10 @@ namespace libtexture {
 /// A texture judged by eye: the distance of its waves, and the smallest letters that can be read in the
 /// reflection.
 struct SeenTexture {
-  double wavelength_mm = unset;  ///< dominant wavelength, by a ruler on the panel [mm], > 0
+  double wavelength_mm = unset;  ///< dominant wavelength, waves counted along a ruler on the panel [mm], > 0
   double letter_mm = unset;      ///< height of the smallest letters that can be read [mm], > 0
-  double distance_m =
-      unset;  ///< from the eye over the paint to the letters, most of it behind the paint [m], > 0
+  double distance_m = unset;     ///< whole path from the eye over the paint to the letters [m], > 0
+  double eye_to_paint_m = 0;     ///< of it, from the eye to the paint [m], >= 0; 0 = little of it
   double bandwidth_octaves = 1.0;  ///< as of TextureBand [octaves]
 
   void validate() const;
@@ -28,15 +29,26 @@ struct SeenTexture {
     return std::tuple{required("wavelength_mm", &SeenTexture::wavelength_mm),
                       required("letter_mm", &SeenTexture::letter_mm),
                       required("distance_m", &SeenTexture::distance_m),
+                      optional("eye_to_paint_m", &SeenTexture::eye_to_paint_m),
                       optional("bandwidth_octaves", &SeenTexture::bandwidth_octaves)};
   }
 };
 
-/// The band that a seen texture stands for. A letter's stroke is a fifth of its height (ISO 8596, from
-/// memory); it is lost when waves shift it by its own width, that is, at a slope of half the angle under
-/// which it is seen. A wave of that slope has the amplitude slope x wavelength/(2 pi), and an rms of that
-/// over sqrt 2. A rough guide: estimate.
+/// Rms slope along one direction that a seen texture has: a letter is lost when the mirrored point wanders by
+/// its stroke, a fifth of its height (ISO 8596, from memory; as smallest_letter_mm). A slope s moves a point
+/// at d behind the paint by 2 s d. Letters near 5 arcmin, 1.45 mm per metre of path, are at the limit of
+/// sight: then the texture may be less.
+double seen_slope(const SeenTexture& seen);
+
+/// The band that a seen texture stands for: that of isotropic waves of this rms slope.
 TextureBand band_of(const SeenTexture& seen);
+
+/// Standard deviation of ln(rms) of a seen texture: readers and limits of reading .35, counting of waves .15,
+/// shape of the spectrum .10, together .39: a factor of 2.2 either way in 95 % of cases. Estimate.
+double seen_log_sd();
+
+/// Rms of a seen texture [um] with its 95 % interval.
+Estimate seen_rms_um(const SeenTexture& seen);
 
 /// A texture that formed when a wet film dried over a textured base.
 struct WetTexture {
@@ -57,14 +69,26 @@ struct TextureSource {
       {};  ///< a measured surface; a job file's own folder is where a relative path starts
   std::optional<SeenTexture> seen = {};     ///< judged by eye
   std::optional<WetTexture> wet_film = {};  ///< what dries over a textured base
+  double scale = 1;                         ///< factor on all heights, which a test spot sets, > 0 to 100
+  /// Standard deviation of ln(scale), 0 to 2; none = by the source: seen_log_sd() for a seen texture, .3 for
+  /// a wet film, whose viscosities are rarely known, else .1, as panels vary from place to place; estimates.
+  std::optional<double> scale_log_sd = {};
 
   void validate() const;
   bool operator==(const TextureSource&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("bands", &TextureSource::bands), optional("file", &TextureSource::file),
-                      optional("seen", &TextureSource::seen), optional("wet_film", &TextureSource::wet_film)};
+    return std::tuple{
+        optional("bands", &TextureSource::bands), optional("file", &TextureSource::file),
+        optional("seen", &TextureSource::seen),   optional("wet_film", &TextureSource::wet_film),
+        optional("scale", &TextureSource::scale), optional("scale_log_sd", &TextureSource::scale_log_sd)};
   }
 };
+
+/// Standard deviation of the logarithm of the texture's heights: the source's own, or by its kind.
+double scale_log_sd(const TextureSource& source);
+
+/// The surface with all heights times source.scale.
+HeightField scaled(const HeightField& surface, const TextureSource& source);
 
 /// The bands that are drawn at random: the texture's own, the seen one, or the wet film's base; none for a
 /// file.

@@ -32,18 +32,29 @@ double changed_at_um(const Loading& disc, double share) {
   return share > disc.worn ? disc.loading * std::log((1 - disc.worn) / (share - disc.worn)) : HUGE_VAL;
 }
 
-}  // namespace
-
-double removal_of_pass_um(const Step& step, double area_m2, double hardness_mpa, DiscUse& use) {
+Loading loading_of(const Step& step, double area_m2, double hardness_mpa) {
   step.validate();
   require_positive(area_m2, "Step", "area_m2");
   const WetnessEffect wetness = wetness_effect(step.abrasive, step.wetness);
   const double fresh =
       step.abrasive.wear_rate_mm3_per_n_m * wetness.wear_rate * hardness_wear_factor(hardness_mpa);
+  return {removal_per_pass_um(step.motion, fresh) * area_m2 / disc_area_m2(step.motion),
+          step.abrasive.worn_wear_rate_mm3_per_n_m / step.abrasive.wear_rate_mm3_per_n_m,
+          step.abrasive.loading_um * wetness.loading};
+}
+
+}  // namespace
+
+double disc_life_minutes(const Step& step, double hardness_mpa) {
+  const double area_m2 = disc_area_m2(step.motion);  // cancels: as well any other
+  const Loading disc = loading_of(step, area_m2, hardness_mpa);
+  const double change = changed_at_um(disc, step.change_disc_below_share);
+  return std::isinf(change) ? HUGE_VAL : disc.passes_to(0, change) * pass_minutes(step.motion, area_m2);
+}
+
+double removal_of_pass_um(const Step& step, double area_m2, double hardness_mpa, DiscUse& use) {
   const double areas = area_m2 / disc_area_m2(step.motion);  // panel over disc
-  const Loading disc{removal_per_pass_um(step.motion, fresh) * areas,
-                     step.abrasive.worn_wear_rate_mm3_per_n_m / step.abrasive.wear_rate_mm3_per_n_m,
-                     step.abrasive.loading_um * wetness.loading};
+  const Loading disc = loading_of(step, area_m2, hardness_mpa);
   const double change = changed_at_um(disc, step.change_disc_below_share);
   double left = 1, gained = 0;
   while (left > 0) {

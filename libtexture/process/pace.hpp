@@ -17,4 +17,8 @@ struct DiscUse {
 /// how fast R runs).
 double removal_of_pass_um(const Step& step, double area_m2, double hardness_mpa, DiscUse& use);
 
+/// Sanding [min] after which a fresh disc is to be changed, on any area: its wear rate has fallen to
+/// step.change_disc_below_share of the fresh one. Infinite where it never does.
+double disc_life_minutes(const Step& step, double hardness_mpa);
+
 }  // namespace libtexture

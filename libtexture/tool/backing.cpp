@@ -99,6 +99,8 @@ void Backing::validate() const {
     require(!half_space_modulus_mpa, "Backing", "half_space_modulus_mpa", others + "half_space",
             half_space_modulus_mpa.value_or(0));
   require_poisson(half_space_poisson, "Backing", "half_space_poisson");
+  require_positive(stiffness_factor, "Backing", "stiffness_factor");
+  require_within(stiffness_log_sd, 0, 5, "Backing", "stiffness_log_sd");
 }
 
 Backing Backing::on_springs(double stiffness_kpa_per_um) {
@@ -134,7 +136,7 @@ double stiffness_pa_per_m(const Backing& backing, double q_per_m) {
   backing.validate();
   require_not_negative(q_per_m, "Backing", "q_per_m");
   const double skin = backing.skin ? skin_stiffness(*backing.skin, q_per_m) : 0;
-  return skin + support_stiffness(backing, q_per_m);
+  return backing.stiffness_factor * (skin + support_stiffness(backing, q_per_m));
 }
 
 double stiffness_kpa_per_um(const Backing& backing, double wavelength_mm) {
@@ -162,7 +164,7 @@ double mean_approach_um(const Backing& backing, double pressure_kpa) {
   require(backing.support != Support::half_space, "Backing", "support", "must have a finite mean approach",
           "half_space");
   if (backing.support != Support::layers)
-    return pressure_kpa * pascal_per_kpa / support_stiffness(backing, 0) / metre_per_um;
+    return pressure_kpa * pascal_per_kpa / stiffness_pa_per_m(backing, 0) / metre_per_um;
   double approach_um = 0;
   for (const Layer& layer : backing.layers) {
     require_not_collapsed(layer, pressure_kpa);
@@ -172,7 +174,7 @@ double mean_approach_um(const Backing& backing, double pressure_kpa) {
                                             : pressure_kpa / confined_kpa;
     approach_um += strain * layer.thickness_mm * metre_per_mm / metre_per_um;
   }
-  return approach_um;
+  return approach_um / backing.stiffness_factor;
 }
 
 }  // namespace libtexture

@@ -55,14 +55,16 @@ constexpr std::array<std::pair<Support, const char*>, 4> names_of(Support) {
 
 /// Skin (or none) on its support, bonded to a rigid plate that stays parallel to the mean plane.
 struct Backing {
-  std::string name = {};           ///< as in the catalogue; may be empty
-  std::optional<Skin> skin = {};   ///< none = bare layers, shear-free top
-  std::vector<Layer> layers = {};  ///< from the skin inwards (support = layers)
-  Support support = Support::layers;  ///< what carries the skin
+  std::string name = {};                                   ///< as in the catalogue; may be empty
+  std::optional<Skin> skin = {};                           ///< none = bare layers, shear-free top
+  std::vector<Layer> layers = {};                          ///< from the skin inwards (support = layers)
+  Support support = Support::layers;                       ///< what carries the skin
   std::optional<double> spring_stiffness_kpa_per_um = {};  ///< support = springs: [kPa/um], > 0
   std::optional<double> half_space_modulus_mpa = {};  ///< support = half_space: Young's modulus [MPa], > 0
   double half_space_poisson = 0;                      ///< support = half_space: 0 to < .5
-  std::string source = "estimate";                    ///< where the figures come from
+  double stiffness_factor = 1;      ///< on the stiffness to any wave: a test spot sets it, > 0
+  double stiffness_log_sd = 0.5;    ///< standard deviation of ln(stiffness) before a test spot; estimate
+  std::string source = "estimate";  ///< where the figures come from
 
   /// Independent springs: every wave meets the same stiffness [kPa/um], > 0.
   static Backing on_springs(double stiffness_kpa_per_um);
@@ -81,6 +83,8 @@ struct Backing {
                       optional("spring_stiffness_kpa_per_um", &Backing::spring_stiffness_kpa_per_um),
                       optional("half_space_modulus_mpa", &Backing::half_space_modulus_mpa),
                       optional("half_space_poisson", &Backing::half_space_poisson),
+                      optional("stiffness_factor", &Backing::stiffness_factor),
+                      optional("stiffness_log_sd", &Backing::stiffness_log_sd),
                       optional("source", &Backing::source)};
   }
 };
@@ -89,9 +93,9 @@ struct Backing {
 double bending_stiffness_n_m(const Skin& skin);
 
 /// Stiffness S(q) [Pa/m]: pressure per displacement of a wave of number q_per_m [1/m], q >= 0:
-/// D q^4 + T q^2 + 1/C(q) (docs/physics.md). q = 0 is the true stiffness against uniform approach.
-/// Layers and a half-space have an inextensible top under a skin (it is bonded on), a shear-free one without.
-/// Infinite for a rigid support; zero at q = 0 on a half-space. Plateaus play no part: see
+/// stiffness_factor x (D q^4 + T q^2 + 1/C(q)) (docs/physics.md). q = 0 is the true stiffness against uniform
+/// approach. Layers and a half-space have an inextensible top under a skin (it is bonded on), a shear-free
+/// one without. Infinite for a rigid support; zero at q = 0 on a half-space. Plateaus play no part: see
 /// at_working_pressure.
 double stiffness_pa_per_m(const Backing& backing, double q_per_m);
 

@@ -98,6 +98,35 @@ EXAMPLES = {
         sequence=[EXAMPLES["Sequence"]()],
     ),
     "EdgeClear": lambda: lt.EdgeClear(clear_um=50, taper_mm=20),
+    "Estimate": lambda: lt.Estimate(value=0.1, least=0.08, most=0.13),
+    "TestSpot": lambda: lt.TestSpot(
+        passes=6, before_um=[262, 260], after_um=[256, 254], gloss_gone_passes=5, rms_left_um=0.3
+    ),
+    "Belief": lambda: lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35),
+    "TestSpotResult": lambda: lt.TestSpotResult(
+        abrasive="P1500 film", after=EXAMPLES["Belief"](), texture_after=EXAMPLES["Belief"]()
+    ),
+    "BenchRun": lambda: lt.BenchRun(name="A", removed_um=[0.9, 0.8, 0.7, 0.6]),
+    "Bench": lambda: lt.Bench(
+        abrasive="my film", grit="P2000", force_n=25, sliding_m_per_s=2.6, seconds_per_pass=20, area_cm2=200,
+        disc_area_cm2=177, runs=[EXAMPLES["BenchRun"]()],
+    ),
+    "BenchResult": lambda: lt.BenchResult(
+        wear_rate_mm3_per_n_m=EXAMPLES["Estimate"](), worn_wear_rate_mm3_per_n_m=EXAMPLES["Estimate"](),
+        loading_um=EXAMPLES["Estimate"](), is_loading_seen=True, residuals_um=[[0.1, -0.1], [0.2]],
+    ),
+    "BenchComparison": lambda: lt.BenchComparison(ratio=EXAMPLES["Estimate"](), p=0.03),
+    "CompressionCurve": lambda: lt.CompressionCurve(
+        thickness_mm=10, area_cm2=25, force_n=[20, 28, 30, 31], deflection_mm=[0.5, 1, 1.5, 2]
+    ),
+    "CompressionResult": lambda: lt.CompressionResult(
+        modulus_mpa=EXAMPLES["Estimate"](), plateau_kpa=EXAMPLES["Estimate"](), is_plateau_seen=True
+    ),
+    "EdgeWork": lambda: lt.EdgeWork(overhang="straddle", confidence=0.9),
+    "EdgeMargin": lambda: lt.EdgeMargin(peak_removal_um=5, margin_mm=3.5, confidence=0.95),
+    "Labour": lambda: lt.Labour(look_minutes=1),
+    "LabourMinutes": lambda: lt.LabourMinutes(sanding_minutes=30, total_minutes=45),
+    "DiscLife": lambda: lt.DiscLife(step="level", discs=2, change_after_minutes=12),
     "BudgetRule": lambda: lt.BudgetRule(limit="clear_left", basis="published", limit_um=35.6, removable_um=12),
     "StepCautions": lambda: lt.StepCautions(step="level", cautions=["Dust: extract at the tool."]),
     "Spread": lambda: lt.Spread(p05=6, p50=8, p95=11),

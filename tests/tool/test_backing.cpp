@@ -165,3 +165,21 @@ TEST_CASE("a backing names what is wrong with it") {
   CHECK_THROWS_WITH(backing.validate(), "Skin: coats_factor must be >= 1 (got 0.5)");
   CHECK_THROWS_AS(stiffness_kpa_per_um(pad_of(foam()), 0), InvalidInput);
 }
+
+TEST_CASE("the stiffness factor multiplies the stiffness to every wave and divides the approach") {
+  for (Backing backing : {pad_of(foam()), Backing::on_springs(0.03)}) {
+    if (backing.support == Support::layers) backing.skin = film_of(75);
+    Backing twice = backing;
+    twice.stiffness_factor = 2;
+    for (const double q : {0.0, 100.0, 3000.0})
+      CHECK(stiffness_pa_per_m(twice, q) == Catch::Approx(2 * stiffness_pa_per_m(backing, q)).epsilon(1e-14));
+    CHECK(mean_approach_um(twice, 4) == Catch::Approx(mean_approach_um(backing, 4) / 2).epsilon(1e-14));
+    CHECK(at_working_pressure(twice, 4).stiffness_factor == 2);
+  }
+  Backing backing = pad_of(foam());
+  backing.stiffness_factor = 0;
+  CHECK_THROWS_WITH(backing.validate(), "Backing: stiffness_factor must be > 0 (got 0)");
+  backing.stiffness_factor = 1;
+  backing.stiffness_log_sd = -1;
+  CHECK_THROWS_WITH(backing.validate(), "Backing: stiffness_log_sd must be between 0 and 5 (got -1)");
+}

@@ -1,0 +1,87 @@
+// plan, calibrating: test spot, bench and compression curve, with their files.
+#include <pybind11/stl/filesystem.h>
+
+#include <optional>
+#include <variant>
+
+#include "libtexture/io/bench_file.hpp"
+#include "libtexture/io/job_file.hpp"
+#include "libtexture/io/test_spot_file.hpp"
+#include "libtexture/plan/bench.hpp"
+#include "libtexture/plan/compression.hpp"
+#include "libtexture/plan/test_spot.hpp"
+#include "module.hpp"
+#include "progress.hpp"
+#include "values.hpp"
+
+namespace libtexture::python {
+namespace {
+
+using namespace py::literals;
+using Readings = std::variant<TestSpot, std::filesystem::path>;
+
+TestSpot spot_of(const Readings& readings) {
+  if (const auto* spot = std::get_if<TestSpot>(&readings)) return *spot;
+  return read_test_spot(std::get<std::filesystem::path>(readings));
+}
+
+// The curves, where the spot asks for them.
+SpotCurves curves_for(const Job& job, const TestSpot& spot, const py::object& progress) {
+  return tells_texture(spot) ? curves_of(job, spot, surface_of(job), as_progress(progress)) : SpotCurves();
+}
+
+void bind_test_spot(py::module_& module) {
+  bind_fields<TestSpot, "TestSpot">(module);
+  bind_fields<Belief, "Belief">(module);
+  bind_fields<TestSpotResult, "TestSpotResult">(module);
+  module.def("read_test_spot", &read_test_spot, "path"_a, doc<"read_test_spot">);
+  module.def(
+      "judge_test_spot",
+      [](const Job& job, const Readings& readings, const py::object& progress) {
+        const py::gil_scoped_release without_lock;
+        const TestSpot spot = spot_of(readings);
+        return judge_test_spot(job, spot, curves_for(job, spot, progress));
+      },
+      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"judge_test_spot">);
+  module.def(
+      "calibrate",
+      [](const Job& job, const Readings& readings, const py::object& progress) {
+        const py::gil_scoped_release without_lock;
+        const TestSpot spot = spot_of(readings);
+        return calibrate(job, spot, curves_for(job, spot, progress));
+      },
+      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"calibrate">);
+}
+
+void bind_bench(py::module_& module) {
+  bind_fields<BenchRun, "BenchRun">(module);
+  bind_fields<Bench, "Bench">(module);
+  bind_fields<BenchResult, "BenchResult">(module);
+  bind_fields<BenchComparison, "BenchComparison">(module);
+  module.def("read_bench", &read_bench, "path"_a, doc<"read_bench">);
+  module.def("judge_bench", &judge_bench, "bench"_a, doc<"judge_bench">);
+  module.def("abrasive_of", &abrasive_of, "bench"_a, "result"_a, py::kw_only(), "carrier"_a, "source"_a,
+             doc<"abrasive_of">);
+  module.def("size_exponent", &size_exponent, "benches"_a, "results"_a, doc<"size_exponent">);
+  module.def("compare_benches", &compare_benches, "first"_a, "second"_a, doc<"compare_benches">);
+  module.def("runs_needed", &runs_needed, py::kw_only(), "difference_percent"_a, "log_sd"_a, "power"_a = 0.8,
+             doc<"runs_needed">);
+  module.def("catalogue_entry", &catalogue_entry, "abrasive"_a, doc<"catalogue_entry">);
+}
+
+void bind_compression(py::module_& module) {
+  bind_fields<CompressionCurve, "CompressionCurve">(module);
+  bind_fields<CompressionResult, "CompressionResult">(module);
+  module.def("read_compression", &read_compression, "path"_a, doc<"read_compression">);
+  module.def("judge_compression", &judge_compression, "curve"_a, doc<"judge_compression">);
+}
+
+}  // namespace
+
+void bind_calibrate(py::module_& module) {
+  bind_test_spot(module);
+  bind_bench(module);
+  bind_compression(module);
+}
+
+}  // namespace libtexture::python

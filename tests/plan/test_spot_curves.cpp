@@ -1,0 +1,103 @@
+#include <cmath>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/plan/spot_curves.hpp"
+#include "libtexture/process/levelling.hpp"
+#include "libtexture/surface/texture.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+Step step_on(const Backing& backing) {
+  Step step;
+  step.abrasive.name = "film";
+  step.abrasive.wear_rate_mm3_per_n_m = 0.1;
+  step.abrasive.worn_wear_rate_mm3_per_n_m = 0.03;
+  step.abrasive.loading_um = 150;
+  step.backing = backing;
+  step.motion.disc_diameter_mm = 150;
+  step.motion.orbit_mm = 5;
+  step.motion.speed_rpm = 10000;
+  step.motion.force_n = 25;
+  step.motion.feed_mm_per_s = 100;
+  step.motion.step_over_mm = 75;
+  step.passes = 8;
+  return step;
+}
+
+Backing film_on_foam() {
+  Backing backing;
+  backing.skin = Skin{.modulus_gpa = 4.5, .thickness_um = 75, .poisson = 0.38};
+  backing.layers = {Layer{.modulus_mpa = 0.2, .thickness_mm = 10, .poisson = 0.1, .plateau_kpa = 10}};
+  return backing;
+}
+
+HeightField texture() {
+  return synthesize({{.wavelength_mm = 3, .rms_um = 0.7}}, {48, 48, 0.4}, 6);
+}
+
+constexpr double patch_m2 = 48 * 0.4e-3 * 48 * 0.4e-3;
+
+/// Levelled at another scale and stiffness by brute force, to these removals.
+Levelled by_force(const Step& step, double scale, double stiffness, const std::vector<double>& at_um) {
+  Backing backing = at_working_pressure(step.backing, pressure_kpa(step.motion));
+  backing.stiffness_factor = stiffness;
+  const HeightField field(scale * texture().height_um(), texture().pixel_mm());
+  return level(field, backing, pressure_kpa(step.motion),
+               {.removal_um = at_um.back(), .report_at_um = at_um, .amplitude_tolerance_um = 1e-3});
+}
+
+}  // namespace
+
+TEST_CASE("on springs the last glossy valley goes at valley depth less the working deflection") {
+  // R4 (docs/physics.md, levelling): full contact at R = Sv - p/k, exactly; to rounding.
+  const double k = 2;  // kPa/um: a deflection of .7 um
+  const Step step = step_on(Backing::on_springs(k));
+  const SpotCurves curves = spot_curves(step, texture(), patch_m2, 1.5);
+  const double valley_um = texture().valley_depth_um(), deflection_um = pressure_kpa(step.motion) / k;
+  CHECK(curves.valley_um == valley_um);
+  for (const double scale : {0.8, 1.0, 1.6})
+    for (const double stiffness : {0.7, 1.0, 2.0})
+      CHECK(curves.gloss_gone_at_um(scale, stiffness) ==
+            Catch::Approx(std::max(0.0, scale * valley_um - deflection_um / stiffness)).epsilon(1e-12));
+}
+
+TEST_CASE("one family of curves tells every scale and stiffness: brute force agrees") {
+  const Step step = step_on(film_on_foam());
+  const SpotCurves curves = spot_curves(step, texture(), patch_m2, 1.5);
+  std::vector<double> at_um;
+  for (int i = 1; i <= 60; ++i) at_um.push_back(0.06 * i);
+  for (const auto& [scale, stiffness] : {std::pair(1.0, 1.0), std::pair(1.4, 0.8), std::pair(0.7, 2.2)}) {
+    const Levelled levelled = by_force(step, scale, stiffness, at_um);
+    const HeightField start(scale * texture().height_um(), texture().pixel_mm());
+    double gone_um = 0;
+    for (std::size_t i = 0; i < at_um.size(); ++i) {
+      if ((start.height_um() - levelled.surfaces[i].height_um()).minCoeff() <= 0) gone_um = at_um[i];
+      // Amplitudes to a hundredth of the valley depth, and straight lines between removals.
+      CHECK(curves.rms_left_um(scale, stiffness, at_um[i]) ==
+            Catch::Approx(levelled.rms_um[i]).margin(0.02).epsilon(0.02));
+    }
+    // Between this removal and the next; curves know it to a thirtieth of the valley depth.
+    CHECK(curves.gloss_gone_at_um(scale, stiffness) ==
+          Catch::Approx(gone_um + 0.03).margin(0.03 + 0.04 * scale).epsilon(0));
+  }
+}
+
+TEST_CASE("a larger spot has deeper valleys, as much as the exceedances of a Gaussian surface say") {
+  // Closed form: for waves of 2.5 mm (a ring so narrow that its slopes are those of one wavelength) 3.9 sigma
+  // on 51 x 51 mm and 5.35 on 1.5 m2, to the figures they are stated in.
+  const HeightField patch =
+      synthesize({{.wavelength_mm = 2.5, .rms_um = 1, .bandwidth_octaves = 0.2}}, {128, 128, 0.4}, 2);
+  const Step step = step_on(Backing::on_springs(0.03));
+  const double small = spot_curves(step, patch, 51e-3 * 51e-3, 0.1).valley_um;
+  const double large = spot_curves(step, patch, 1.5, 0.1).valley_um;
+  CHECK(large / small == Catch::Approx(5.35 / 3.9).epsilon(0.01));
+}
+
+TEST_CASE("curves refuse a flat surface and a rigid backing") {
+  const HeightField flat(Array2d::Zero(8, 8), 0.4);
+  CHECK_THROWS_AS(spot_curves(step_on(film_on_foam()), flat, 0.04, 1), InvalidInput);
+  CHECK_THROWS_AS(spot_curves(step_on(Backing::rigid()), texture(), 0.04, 1), InvalidInput);
+}

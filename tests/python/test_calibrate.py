@@ -1,0 +1,137 @@
+"""Calibrating from Python and from the command line: what readings teach, and what the plan makes of it."""
+
+import json
+import pickle
+import re
+
+import pytest
+
+import libtexture as lt
+from test_command import command, small_job
+
+READINGS = """# passes = 6
+# step = level
+when,total_um
+before,262
+before,260
+before,261
+before,261
+before,259
+before,262
+after,256
+after,254
+after,256
+after,255
+after,254
+after,257
+"""
+
+
+def spot_file(folder, text=READINGS):
+    path = folder / "spot.csv"
+    path.write_text(text)
+    return path
+
+
+def test_readings_narrow_the_wear_rate_and_predict_uses_it(tmp_path):
+    job, path = lt.Job.load(small_job(tmp_path)), spot_file(tmp_path)
+    result = lt.judge_test_spot(job, path)
+    calibrated = lt.calibrate(job, path)
+    old, new = (one.sequence[0].step[0].abrasive for one in (job, calibrated))
+    assert result == lt.judge_test_spot(job, lt.read_test_spot(path))
+    assert new.wear_rate_mm3_per_n_m == pytest.approx(result.after.median, rel=1e-12)
+    assert new.wear_rate_log_sd == result.after.log_sd < old.wear_rate_log_sd
+    # As much faster as the pass is: the first pass of the step removes by the ratio of the wear rates, but for loading.
+    first, second = (lt.predict(one).prediction.panels[0].passes[0].removed_um for one in (job, calibrated))
+    ratio = result.after.median / result.before.median
+    assert second / first == pytest.approx(ratio, rel=0.1)
+    assert pickle.loads(pickle.dumps(result)) == result
+
+
+def test_a_calibrated_job_is_saved_and_read_again(tmp_path):
+    calibrated = lt.calibrate(lt.Job.load(small_job(tmp_path)), spot_file(tmp_path))
+    calibrated.save(tmp_path / "calibrated.json")
+    assert lt.Job.load(tmp_path / "calibrated.json") == calibrated
+    (tmp_path / "broken.json").write_text('{"schema": 1}')
+    with pytest.raises(ValueError, match="^broken.json: .*patch"):
+        lt.Job.load(tmp_path / "broken.json")
+
+
+def test_texture_told_at_the_spot_is_learned_as_well(tmp_path):
+    job = lt.Job.load(small_job(tmp_path))
+    text = READINGS.replace("# step", "# gloss_gone_passes = 4\n# rms_left_um = 0.25\n# step")
+    seen = []
+    result = lt.judge_test_spot(job, spot_file(tmp_path, text), progress=seen.append)
+    assert result.texture_after.log_sd < result.texture_before.log_sd
+    assert result.stiffness_after.log_sd < result.stiffness_before.log_sd
+    assert seen and max(seen) <= 1
+    calibrated = lt.calibrate(job, lt.read_test_spot(spot_file(tmp_path, text)))
+    assert calibrated.texture.scale_log_sd == result.texture_after.log_sd
+    assert lt.surface_of(calibrated).rms_um == pytest.approx(result.texture_after.median, rel=1e-9)
+
+
+def test_the_command_shows_belief_and_plan_before_and_after(tmp_path):
+    path, saved, out = small_job(tmp_path), tmp_path / "calibrated.json", tmp_path / "out.json"
+    told = command("calibrate", spot_file(tmp_path), path, "--save", saved, "--json", out)
+    assert (told.returncode, told.stderr) == (0, "")
+    assert max(map(len, told.stdout.splitlines())) <= 100
+    result = lt.judge_test_spot(lt.Job.load(path), tmp_path / "spot.csv")
+    figures = [f"{figure:.3g}" for figure in (result.before.median, result.before.least, result.before.most)]
+    assert re.search(r"^wear, mm3/\(N m\) +" + " +".join(map(re.escape, figures)), told.stdout, re.M)
+    assert re.search(r"^verdict +\w+", told.stdout, re.M)
+    written = json.loads(out.read_text())
+    assert set(written) == {"test_spot", "before", "after"}
+    assert lt.TestSpotResult.from_dict(written["test_spot"]) == result
+    again = command("predict", saved, "--json", tmp_path / "again.json")
+    assert again.returncode == 0
+    assert json.loads((tmp_path / "again.json").read_text()) == written["after"]
+
+
+def test_a_gauge_too_coarse_for_the_spot_is_warned_of_with_what_would_do(tmp_path):
+    text = "# passes = 1\n# step = level\nwhen,total_um\nbefore,261\nafter,260\n"
+    told = command("calibrate", spot_file(tmp_path, text), small_job(tmp_path))
+    assert told.returncode == 0
+    assert re.search(r"the spot says\s+little. \d+ passes, or \d+ readings", told.stdout)
+
+
+REFUSED = {  # name: (text of the readings, words that the line must hold)
+    "thicker after": ("# passes = 6\nwhen,total_um\nbefore,250\nafter,262\n", ["after_um", "thicker", "swapped"]),
+    "reading below zero": ("# passes = 6\nwhen,total_um\nbefore,-250\nafter,240\n", ["spot.csv:3", "total_um", "-250"]),
+    "no reading after": ("# passes = 6\nwhen,total_um\nbefore,250\n", ["after_um"]),
+    "no passes": ("when,total_um\nbefore,250\nafter,240\n", ["passes"]),
+    "a step that is not there": ("# passes = 6\n# step = levle\nwhen,total_um\nbefore,250\nafter,240\n", ["levle"]),
+    "a spread above 1": ("# passes = 6\n# spot_cv = 15\nwhen,total_um\nbefore,250\nafter,240\n", ["spot_cv", "15"]),
+    "gone after more passes than were made": (
+        "# passes = 6\n# gloss_gone_passes = 7\nwhen,total_um\nbefore,250\nafter,240\n", ["gloss_gone_passes", "7"],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_bad_readings_are_refused_in_one_line(tmp_path, name):
+    text, words = REFUSED[name]
+    told = command("calibrate", spot_file(tmp_path, text), small_job(tmp_path), "--save", tmp_path / "out.json")
+    assert (told.returncode, told.stdout, told.stderr.count("\n")) == (2, "", 1)
+    for word in words:
+        assert word in told.stderr
+    assert not (tmp_path / "out.json").exists()
+
+
+def test_a_confidence_outside_0_to_1_is_refused(tmp_path):
+    told = command("predict", small_job(tmp_path, "rear_door", (r"\[budget\]", "[edge]\nconfidence = 1.5\n\n[budget]")))
+    assert told.returncode == 2 and "confidence" in told.stderr and "1.5" in told.stderr
+
+
+def test_the_plan_says_minutes_discs_edges_and_what_to_do_first(tmp_path):
+    path = small_job(tmp_path, "rear_door", (r"\[budget\]", "[labour]\nlook_minutes = 2.0\n\n[budget]"))
+    job = lt.Job.load(path)
+    assert job.labour.look_minutes == 2
+    told, prediction = command("predict", path), lt.predict(job).prediction
+    panel = prediction.panels[0]
+    figures = [panel.labour.sanding_minutes, panel.labour.looking_minutes, panel.labour.disc_change_minutes]
+    assert re.search(rf"^{panel.name} +" + " +".join(f"{figure:.1f}" for figure in figures), told.stdout, re.M)
+    assert f"{prediction.labour.total_minutes:.0f} min of work" in told.stdout
+    for step in panel.disc_lives:
+        assert f"  - {step.step}: " in told.stdout
+    assert "edges: " in told.stdout and panel.edge.confidence == 0.95
+    assert "Before the first pass" in told.stdout and prediction.checklist[0][:40] in told.stdout
