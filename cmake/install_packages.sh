@@ -1,8 +1,9 @@
 #!/bin/sh
-# Installs what is missing of apt.txt. Sourced by examples/run and tests/run, from the top of the tree.
+# Installs what is missing of apt.txt, and of the list $more_packages names. Sourced from the top of the tree.
 set -eu
 
-packages=$(grep -v '^#' apt.txt)
+# shellcheck disable=SC2086  # no list, no word
+packages=$(grep -hv '^#' apt.txt ${more_packages-})
 if command -v dpkg-query >/dev/null 2>&1 && command -v apt-get >/dev/null 2>&1; then
   missing=
   for package in $packages; do
