@@ -22,9 +22,8 @@ void bind_levelling(py::module_& module) {
   def_to_pandas(levelled);
   def_to_xarray(levelled);
   def_with_options<LevelOptions, "LevelOptions">(
-      module, "level",
-      "field: HeightField, backing: Backing, *, pressure_kpa: float, " PROGRESS,
-      "Levelled", doc<"level">,
+      module, "level", "field: HeightField, backing: Backing, *, pressure_kpa: float, " PROGRESS, "Levelled",
+      doc<"level">,
       [](const HeightField& field, const Backing& backing, double pressure_kpa, const py::object& progress,
          const py::kwargs& given) {
         const auto options = value_of<LevelOptions>(given, "level");
@@ -69,8 +68,7 @@ void bind_sequence(py::module_& module) {
   bind_fields<Stop, "Stop">(module);
   bind_fields<Step, "Step">(module);
   def_with_options<SimulateOptions, "SimulateOptions">(
-      module, "simulate",
-      "*, surface: HeightField, coating: Coating, steps: list[Step], " PROGRESS,
+      module, "simulate", "*, surface: HeightField, coating: Coating, steps: list[Step], " PROGRESS,
       "History", doc<"simulate">,
       [](const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,
          const py::object& progress, const py::kwargs& given) {
@@ -98,8 +96,7 @@ void bind_edge(py::module_& module) {
       },
       "backing"_a, "motion"_a, py::kw_only(), "centre_mm"_a);
   def_with_options<EdgeOptions, "EdgeOptions">(
-      module, "edge_profile",
-      "backing: Backing, motion: Motion, *, " PROGRESS, "EdgeProfile",
+      module, "edge_profile", "backing: Backing, motion: Motion, *, " PROGRESS, "EdgeProfile",
       doc<"edge_profile">,
       [](const Backing& backing, const Motion& motion, const py::object& progress, const py::kwargs& given) {
         const auto options = value_of<EdgeOptions>(given, "edge_profile");

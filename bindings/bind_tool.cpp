@@ -34,13 +34,16 @@ void bind_grit(py::module_& module) {
           "to_dict",
           [](const Grit& self) {
             py::dict fields;
-            if (has_grade(self)) fields["name"] = self.name();
-            else fields["median_um"] = self.median_um();
+            if (has_grade(self))
+              fields["name"] = self.name();
+            else
+              fields["median_um"] = self.median_um();
             return fields;
           },
           "Its name, or its size where it has no grade.")
-      .def_static("from_dict", [](const py::dict& fields) { return py::type::of<Grit>()(**fields); }, "fields"_a,
-                  "The grit of such a dict.")
+      .def_static(
+          "from_dict", [](const py::dict& fields) { return py::type::of<Grit>()(**fields); }, "fields"_a,
+          "The grit of such a dict.")
       .def(py::self == py::self)
       .def("__repr__",
            [](const Grit& self) {

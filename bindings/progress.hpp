@@ -11,8 +11,8 @@ namespace libtexture::python {
 
 namespace py = pybind11;
 
-/// Where work reports to: what the caller gave as progress, a bar of our own where that is True. Made and dropped with
-/// the interpreter's lock held.
+/// Where work reports to: what the caller gave as progress, a bar of our own where that is True. Made and
+/// dropped with the interpreter's lock held.
 class Reporter {
  public:
   explicit Reporter(const py::object& progress) : callable_(progress) {
@@ -33,7 +33,8 @@ class Reporter {
   Reporter(const Reporter&) = delete;
   Reporter& operator=(const Reporter&) = delete;
 
-  /// Raises what a signal raised (KeyboardInterrupt), then tells the share done. Must not outlive this object.
+  /// Raises what a signal raised (KeyboardInterrupt), then tells the share done. Must not outlive this
+  /// object.
   Progress progress() const {
     return [this](double share_done) {
       const py::gil_scoped_acquire lock;

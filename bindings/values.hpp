@@ -270,7 +270,8 @@ void def_in_python(py::class_<T>& bound, const char* method, const char* module,
 
 template <class T>
 void def_html(py::class_<T>& bound) {
-  def_in_python(bound, "_repr_html_", "html", "html_of", "_repr_html_(self) -> str\n\nA table, for notebooks.");
+  def_in_python(bound, "_repr_html_", "html", "html_of",
+                "_repr_html_(self) -> str\n\nA table, for notebooks.");
 }
 
 template <class T>
@@ -281,9 +282,10 @@ void def_to_pandas(py::class_<T>& bound) {
 
 template <class T>
 void def_to_xarray(py::class_<T>& bound) {
-  def_in_python(bound, "to_xarray", "frames", "to_xarray",
-                "to_xarray(self) -> Any\n\nAn xarray.Dataset with coordinates in mm; ImportError where xarray is not "
-                "installed.");
+  def_in_python(
+      bound, "to_xarray", "frames", "to_xarray",
+      "to_xarray(self) -> Any\n\nAn xarray.Dataset with coordinates in mm; ImportError where xarray is not "
+      "installed.");
 }
 
 /// Binds a plain struct by its field table: bind_fields<Motion, "Motion">(module).

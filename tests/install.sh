@@ -10,7 +10,8 @@ work=$(cd "$work" && pwd)
 python=${PYTHON-/usr/bin/python3}
 export CMAKE_BUILD_PARALLEL_LEVEL=2 PYTHONDONTWRITEBYTECODE=1
 # What is checked is the packaging: no optimisation, and the transform that links nothing.
-light="-C cmake.build-type=Debug -C cmake.define.CMAKE_CXX_FLAGS_DEBUG=-O0 -C cmake.define.LIBTEXTURE_FFT=EIGEN -C build-dir=$work/build"
+light="--config-settings=cmake.build-type=Debug --config-settings=cmake.define.CMAKE_CXX_FLAGS_DEBUG=-O0
+  --config-settings=cmake.define.LIBTEXTURE_FFT=EIGEN --config-settings=build-dir=$work/build"
 for way in "" -e; do
   environment=$work/environment$way
   rm -rf "$environment"

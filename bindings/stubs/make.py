@@ -1,4 +1,4 @@
-"""Writes the stub of libtexture._core: make.py OUT.pyi"""
+"""Writes the stubs of libtexture and libtexture._core: make.py PACKAGE_FOLDER"""
 
 import re
 import sys
@@ -31,4 +31,20 @@ stub = re.sub(r"(?<=[:>] )tuple(?=[,):])", "tuple[typing.Any, ...]", stub)
 stub = re.sub(r"(?<=[\[:>|] )numpy\.ndarray(?![\[\w])", "numpy.typing.NDArray[numpy.float64]", stub)
 stub = re.sub(r"float\[\d+\]", "float", stub)  # a list of so many
 stub = stub.replace("**changes)", "**changes: typing.Any)")
-Path(sys.argv[1]).write_text(stub, encoding="utf-8")
+stub = re.sub(r"^__all__.*\n", "", stub, flags=re.MULTILINE)  # the module has none
+
+names = "".join(f'    "{name}",\n' for name in sorted(libtexture.__all__))
+package = f"""\
+from . import plot as plot
+from . import report as report
+from ._core import *
+from ._core import __version__ as __version__
+from .progress import ProgressBar as ProgressBar
+from .report import write_report as write_report
+from .sweep import sweep as sweep
+
+__all__ = [
+{names}]
+"""
+Path(sys.argv[1], "_core.pyi").write_text(stub, encoding="utf-8")
+Path(sys.argv[1], "__init__.pyi").write_text(package, encoding="utf-8")
