@@ -1,9 +1,8 @@
 #!/bin/sh
-# Installs what is missing of apt.txt, and of the list $more_packages names. Sourced from the top of the tree.
+# Installs what is missing of apt.txt, and of MORE_PACKAGES. Sourced by examples/run and tests/run, from the top of the tree.
 set -eu
 
-# shellcheck disable=SC2086  # no list, no word
-packages=$(grep -hv '^#' apt.txt ${more_packages-})
+packages="$(grep -v '^#' apt.txt) ${MORE_PACKAGES:-}"
 if command -v dpkg-query >/dev/null 2>&1 && command -v apt-get >/dev/null 2>&1; then
   missing=
   for package in $packages; do
