@@ -77,6 +77,32 @@ def test_the_levelling_limit_of_a_half_space_is_where_pressure_over_stiffness_sa
     assert dot.get_xdata()[0] == pytest.approx(np.pi * 0.5e6 * 10e-6 / 1.5e3 * 1e3, rel=1e-9)
 
 
+def test_scratches_are_shown_by_the_share_of_the_surface_that_lies_deeper(predicted, ax):
+    history = predicted.histories[0]
+    lt.plot.scratch_populations(history, ax)
+    line = ax.lines[0]
+    # At depth 0: the share that is marked at all, which exponential depths give in closed form (Poisson).
+    laws = lt.depth_laws(history.scratches[0])
+    marked = sum(law.area_share * (1 - np.exp(-sum(one.coverage for one in law.grooves))) for law in laws)
+    assert line.get_ydata()[0] == pytest.approx(100 * marked, rel=1e-12)
+    assert all(np.diff(line.get_ydata()) < 0) and len(ax.lines) == len(history.steps) + 1
+    assert labels(ax) == ["depth, um", "surface in deeper grooves, %"]
+
+
+def test_an_edge_section_shows_the_clear_and_the_margin(ax):
+    clear = lt.EdgeClear(clear_um=45)
+    profile = lt.edge_profile(
+        EXAMPLES["Backing"](), EXAMPLES["Motion"](), removal_um=4.0, passes=1, overhang="straddle", clear=clear
+    )
+    lt.plot.edge_section(profile, ax, clear=clear)
+    before, after = (line.get_ydata() for line in ax.lines[:2])
+    np.testing.assert_allclose(before - after, profile.removal_um, atol=1e-12)
+    assert before[0] == pytest.approx(36) and before[-1] == 45  # .8 of the clear at the edge, as EdgeClear says
+    bare = lt.plot.edge_section(profile, Figure().subplots())
+    assert list(bare.lines[0].get_ydata()) == list(profile.removal_um)
+    assert labels(bare) == ["distance from the edge, mm", "clear removed, um"]
+
+
 def test_a_strip_of_reflections_has_a_picture_before_after_each_step_and_ideal(predicted):
     history = predicted.histories[0]
     axes = lt.plot.reflections(history, Figure().subplots(1, len(history.steps) + 2), rows=32, cols=32)
