@@ -104,6 +104,18 @@ void bind_scratches(py::module_& module) {
       .def(pickle_of(&Scratches::populations));
   module.def("depth_laws", &depth_laws, "scratches"_a, doc<"depth_laws">,
              py::call_guard<py::gil_scoped_release>());
+  module.def(
+      "specular_share_map",
+      [](const Scratches& scratches, double angle_deg) {
+        return array_of(specular_share_map(scratches, angle_deg));
+      },
+      "scratches"_a, py::kw_only(), "angle_deg"_a = 45.0, doc<"specular_share_map">);
+  module.def(
+      "clear_owed_by_population_um",
+      [](const Scratches& scratches, const ScratchLimits& limits) {
+        return clear_owed_by_population_um(scratches, limits);
+      },
+      "scratches"_a, py::kw_only(), "limits"_a = ScratchLimits{}, doc<"clear_owed_by_population_um">);
 }
 
 void bind_history(py::module_& module) {

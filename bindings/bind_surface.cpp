@@ -12,6 +12,7 @@
 #include "libtexture/surface/slope.hpp"
 #include "libtexture/surface/specular_share.hpp"
 #include "libtexture/surface/texture.hpp"
+#include "libtexture/surface/viewer.hpp"
 #include "libtexture/surface/wet_film.hpp"
 #include "module.hpp"
 #include "values.hpp"
@@ -119,14 +120,34 @@ void bind_slope(py::module_& module) {
              "footprint_mm"_a = 0.0, doc<"rms_slope">, WithoutLock());
 }
 
+/// A figure that its formula does not carry is a figure with a warning.
+double gloss_gu_or_warning(double angle_deg, double refractive_index, double roughness_nm) {
+  const double gloss = gloss_gu(angle_deg, refractive_index, roughness_nm);
+  if (!gloss_knows_roughness(angle_deg, roughness_nm)) {
+    const std::string warning = "gloss_gu: roughness_nm of " + to_text(roughness_nm) + " nm at " +
+                                to_text(angle_deg) +
+                                " degrees is beyond what the formula knows (docs/physics.md, equation 47): use "
+                                "specular_share of the scratches and gloss_of_share_gu";
+    if (PyErr_WarnEx(PyExc_UserWarning, warning.c_str(), 1) != 0) throw py::error_already_set();
+  }
+  return gloss;
+}
+
 void bind_gloss(py::module_& module) {
   bind_fields<GroovePopulation, "GroovePopulation">(module);
-  module.def("gloss_gu", &gloss_gu, py::kw_only(), "angle_deg"_a, "refractive_index"_a,
+  module.def("fresnel", &fresnel, py::kw_only(), "angle_deg"_a, "refractive_index"_a, doc<"fresnel">);
+  module.def("gloss_gu", &gloss_gu_or_warning, py::kw_only(), "angle_deg"_a, "refractive_index"_a,
              "roughness_nm"_a = 0.0, doc<"gloss_gu">);
+  module.def("gloss_knows_roughness", &gloss_knows_roughness, py::kw_only(), "angle_deg"_a, "roughness_nm"_a,
+             doc<"gloss_knows_roughness">);
   module.def("gloss_of_share_gu", &gloss_of_share_gu, py::kw_only(), "angle_deg"_a, "refractive_index"_a,
              "specular_share"_a, doc<"gloss_of_share_gu">);
   module.def("specular_share", &specular_share, "grooves"_a, py::kw_only(), "angle_deg"_a,
              "wavelength_nm"_a = light_wavelength_nm, doc<"specular_share">);
+  module.def("haze_share", &haze_share, "grooves"_a, py::kw_only(), "angle_deg"_a, "from_deg"_a, "to_deg"_a,
+             "flank_deg"_a = 75.0, doc<"haze_share">);
+  module.def("lamp_visibility", &lamp_visibility, "specular_share"_a, py::kw_only(), "fill"_a = 0.1,
+             doc<"lamp_visibility">);
 }
 
 void bind_image_clarity(py::module_& module) {
@@ -136,11 +157,28 @@ void bind_image_clarity(py::module_& module) {
         return image_clarity_percent(field, value_of<ClarityOptions>(options, "image_clarity_percent"));
       },
       "field"_a);
+  def_with_options<ClarityOptions, "ClarityOptions">(
+      module, "image_clarity_by_comb_percent", "field: HeightField", "list[float]",
+      doc<"image_clarity_by_comb_percent">,
+      [](const HeightField& field, const py::kwargs& options) {
+        return image_clarity_by_comb_percent(
+            field, value_of<ClarityOptions>(options, "image_clarity_by_comb_percent"));
+      },
+      "field"_a);
+  module.def("gaussian_comb_contrast", &gaussian_comb_contrast, py::kw_only(), "shift_sd_mm"_a, "comb_mm"_a,
+             doc<"gaussian_comb_contrast">);
   module.def("image_wander_arcmin", &image_wander_arcmin, "field"_a, py::kw_only(),
              "direction"_a = Direction::rows, "footprint_mm"_a = 0.0, doc<"image_wander_arcmin">,
              WithoutLock());
   module.def("smallest_letter_mm", &smallest_letter_mm, py::kw_only(), "wander_arcmin"_a, "distance_m"_a,
              doc<"smallest_letter_mm">);
+}
+
+void bind_viewer(py::module_& module) {
+  bind_fields<Viewer, "Viewer">(module);
+  module.def("seen_wander_arcmin", &seen_wander_arcmin, "field"_a, "viewer"_a, doc<"seen_wander_arcmin">,
+             WithoutLock());
+  module.def("seen_letter_mm", &seen_letter_mm, "wander_arcmin"_a, "viewer"_a, doc<"seen_letter_mm">);
 }
 
 void bind_reflection(py::module_& module) {
@@ -174,6 +212,7 @@ void bind_surface(py::module_& module) {
   bind_slope(module);
   bind_gloss(module);
   bind_image_clarity(module);
+  bind_viewer(module);
   bind_reflection(module);
 }
 

@@ -1,8 +1,8 @@
 #!/bin/sh
-# Installs what is missing of apt.txt. Sourced by examples/run and tests/run, from the top of the tree.
+# Installs what is missing of apt.txt, and of MORE_PACKAGES. Sourced by examples/run and tests/run, from the top of the tree.
 set -eu
 
-packages=$(grep -v '^#' apt.txt)
+packages="$(grep -v '^#' apt.txt) ${MORE_PACKAGES:-}"
 if command -v dpkg-query >/dev/null 2>&1 && command -v apt-get >/dev/null 2>&1; then
   missing=
   for package in $packages; do

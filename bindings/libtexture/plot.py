@@ -6,7 +6,7 @@ Every function draws on the Axes it is given, or on new ones, and returns them.
 import numpy as np
 from matplotlib.ticker import ScalarFormatter
 
-from . import depth_laws, film_picture, render_reflection, specular_share
+from . import HeightField, film_picture, render_reflection, specular_share_map
 from .wording import UM_PER_MIL, band_words, step_title
 
 # The palette of Okabe and Ito ("Color Universal Design", 2008), which colour-blind people tell apart as well; its
@@ -157,14 +157,18 @@ def band_amplitudes(prediction, ax=None, *, panel=0):
 
 
 def scratch_owed(prediction, ax=None, *, panel=0):
-    """Clear that each step spends, and clear that its scratches still ask of the steps after it."""
+    """Clear that each step spends, of it the overshoot: what it cuts between meeting its stop rule and the next look;
+    and the clear that the scratches left ask of the steps after it."""
     ax = _axes(ax)
     steps = _prediction(prediction).panels[panel].steps
     places = np.arange(len(steps))
-    ax.bar(places - 0.2, [row.removed_um for row in steps], 0.38, color=COLOURS[0], label="spent by the step")
+    overshoot = [row.overshoot_um for row in steps]
+    needed = [row.removed_um - past for row, past in zip(steps, overshoot)]
+    ax.bar(places - 0.2, needed, 0.38, color=COLOURS[0], label="spent until the step's stop rule was met")
+    ax.bar(places - 0.2, overshoot, 0.38, bottom=needed, color=COLOURS[5], label="spent past it, before the next look")
     ax.bar(
         places + 0.2, [row.clear_owed_um for row in steps], 0.38,
-        facecolor="white", edgecolor=COLOURS[1], hatch="////", linewidth=1.2, label="still owed for its scratches",
+        facecolor="white", edgecolor=COLOURS[1], hatch="////", linewidth=1.2, label="still owed for scratches",
     )
     ax.set_xticks(places, [step_title(row, number) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
     ax.set_ylabel("clear, um")
@@ -218,7 +222,7 @@ def _levelling_limit_mm(waves_mm, clear_per_e_fold_um, limit_um):
 
 def mirrored_share(scratches, angle_deg=45):
     """Share (0 to 1) of the mirrored light that scratches leave in the mirror direction, mean over the patch."""
-    return sum(law.area_share * specular_share(law.grooves, angle_deg=angle_deg) for law in depth_laws(scratches))
+    return float(specular_share_map(scratches, angle_deg=angle_deg).mean())
 
 
 def reflection_picture(field, specular_share=1.0, **view):
@@ -228,32 +232,51 @@ def reflection_picture(field, specular_share=1.0, **view):
 
 def save_reflection(path, field, specular_share=1.0, **view):
     """Writes a mirrored scene as a PNG file."""
+    save_picture(path, render_reflection(field, specular_share=specular_share, **view))
+
+
+def save_picture(path, luminance):
+    """Writes a linear luminance, 0 to 1, as a PNG file for a screen."""
     from matplotlib.image import imsave
 
-    levels = np.round(255 * reflection_picture(field, specular_share, **view)).astype(np.uint8)
+    levels = np.round(255 * luminance ** (1 / GAMMA)).astype(np.uint8)
     imsave(path, np.dstack([levels] * 3), format="png")
 
 
+def mirrored_surfaces(history, angle_deg=45):
+    """What reflections are drawn of: (title, surface, share of the light that stays in the mirror direction) before,
+    after each step, and for an ideal flat clear. The share is a map: untouched valleys stay shiny in a matt field."""
+    yield "before", history.before, 1.0
+    for number, (row, surface, scratches) in enumerate(zip(history.steps, history.surfaces, history.scratches), 1):
+        yield f"after {step_title(row, number)}", surface, specular_share_map(scratches, angle_deg=angle_deg)
+    flat = np.zeros_like(history.before.height_um)
+    yield "ideal", HeightField(height_um=flat, pixel_mm=history.before.pixel_mm), 1.0
+
+
+def reflection_strip(history, path=None, **view):
+    """What a person sees before, after each step, and ideally: title -> picture (rows, cols), linear luminance 0 to 1,
+    all of one scene, view and exposure. With a path, a PNG file of them side by side as well. history: of simulate(), or
+    an item of Predicted.histories. view: as render_reflection takes it."""
+    pictures = {
+        title: render_reflection(field, specular_share=share, **view)
+        for title, field, share in mirrored_surfaces(history, view.get("angle_deg", 45))
+    }
+    if path is not None:
+        save_picture(path, np.hstack(list(pictures.values())))
+    return pictures
+
+
 def reflections(history, axes=None, **view):
-    """What an eye sees mirrored in the patch, before and after each step: texture bends and blurs it, scratches veil
-    it. history: of simulate(), or an item of Predicted.histories. The patch is repeated over the whole picture."""
-    axes = _figure_axes(axes, len(history.steps) + 1, 2.2, 2.4)
-    view = {"rows": 300, "cols": 300, **view}
-    angle_deg = view.get("angle_deg", 45)
-    draw_reflection(axes[0], history.before, 1.0, "before", view)
-    for number, (ax, row) in enumerate(zip(axes[1:], history.steps), 1):
-        share = mirrored_share(history.scratches[number - 1], angle_deg)
-        draw_reflection(ax, history.surfaces[number - 1], share, f"after {step_title(row, number)}", view)
+    """The pictures of reflection_strip(), on Axes: texture bends and blurs the image, scratches veil it. The patch is
+    repeated over the whole picture."""
+    pictures = reflection_strip(history, **{"rows": 300, "cols": 300, **view})
+    axes = _figure_axes(axes, len(pictures), 2.2, 2.4)
+    for ax, (title, picture) in zip(axes, pictures.items()):
+        ax.imshow(picture ** (1 / GAMMA), cmap="gray", vmin=0, vmax=1, interpolation="bilinear")
+        ax.set_title(title, fontsize="medium")
+        ax.set_xticks([])
+        ax.set_yticks([])
     return axes
-
-
-def draw_reflection(ax, field, share, title, view):
-    """One picture of a strip of reflections."""
-    ax.imshow(reflection_picture(field, share, **view), cmap="gray", vmin=0, vmax=1, interpolation="bilinear")
-    ax.set_title(title, fontsize="medium")
-    ax.set_xticks([])
-    ax.set_yticks([])
-    return ax
 
 
 # ---- Film

@@ -1,17 +1,7 @@
-"""A prediction as one page for a browser or a printer: no scripts, nothing loaded from elsewhere."""
+"""A prediction as one page for a browser or a printer."""
 
-import base64
-import io
-from importlib.resources import files
-
-import jinja2
-import matplotlib
-from matplotlib.figure import Figure
-
-from . import __version__, plot, wording
+from . import page, plot
 from .whole_file import write_whole
-
-STYLE = {"font.size": 9, "svg.hashsalt": "libtexture"}  # the salt makes the same page the same bytes
 
 
 def write_report(predicted, path, job=None):
@@ -22,22 +12,15 @@ def write_report(predicted, path, job=None):
 def html_of(predicted, job=None):
     """The page as text."""
     prediction = predicted.prediction
-    page = jinja2.Environment(autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined)
-    page.filters.update(film=film, film_pm=film_pm, mil=wording.mil)
-    template = page.from_string(files(__package__).joinpath("report.html.j2").read_text(encoding="utf-8"))
-    with matplotlib.rc_context(STYLE):
-        pictures = [
-            panel_pictures(prediction, number, history, job) for number, history in enumerate(predicted.histories)
-        ]
-    return template.render(
+    return page.render(
+        "report.html.j2",
+        seed=prediction.seed,
         prediction=prediction,
-        pictures=pictures,
+        pictures=[panel_pictures(prediction, number, history, job) for number, history in enumerate(predicted.histories)],
         job=job,
         steps=steps_of(job, prediction.sequence),
         texture=texture_words(job.texture) if job else "",
         target=target_words(job.target) if job else "",
-        version=__version__,
-        wording=wording,
     )
 
 
@@ -47,55 +30,19 @@ def html_of(predicted, job=None):
 def panel_pictures(prediction, number, history, job):
     """Pictures of one panel by name, as data addresses."""
     after = history.surfaces[-1]
+    strip = plot.reflection_strip(history, rows=360, cols=360)
     pictures = {
-        "texture": chart(plot.texture_against_clear, prediction, panel=number),
-        "owed": chart(plot.scratch_owed, prediction, panel=number),
-        "bands": chart(plot.band_amplitudes, prediction, panel=number),
-        "profile": chart(plot.profile_overlay, history.before, after),
-        "maps": map_pair(history.before, after),
-        "reflections": [(title, picture(field, share)) for title, field, share in mirrored(history)],
+        "texture": page.chart(plot.texture_against_clear, prediction, panel=number),
+        "owed": page.chart(plot.scratch_owed, prediction, panel=number),
+        "bands": page.chart(plot.band_amplitudes, prediction, panel=number),
+        "profile": page.chart(plot.profile_overlay, history.before, after),
+        "maps": page.charts(plot.height_maps, {"before": history.before, "after": after}, 2, (7.2, 3.4)),
+        "reflections": [(title, page.picture(luminance)) for title, luminance in strip.items()],
     }
     if job and can_be_mapped(job.panel[number]):
         removed_um = prediction.panels[number].removed_um
-        pictures["film"] = chart(plot.film_map, job.panel[number], job.coating, removed_um=removed_um, kind="png")
+        pictures["film"] = page.chart(plot.film_map, job.panel[number], job.coating, removed_um=removed_um, kind="png")
     return pictures
-
-
-def chart(draw, *given, kind="svg", **options):
-    """A drawing of one Axes."""
-    figure = Figure(figsize=(5.6, 3.6), layout="constrained")
-    draw(*given, ax=figure.subplots(), **options)
-    return address_of(figure, kind)
-
-
-def map_pair(before, after):
-    figure = Figure(figsize=(7.2, 3.4), layout="constrained")
-    plot.height_maps({"before": before, "after": after}, figure.subplots(1, 2))
-    return address_of(figure, "png")
-
-
-def address_of(figure, kind):
-    content = io.BytesIO()
-    figure.savefig(content, format=kind, dpi=160, metadata={"Date": None} if kind == "svg" else None)
-    return data_address(content.getvalue(), "image/svg+xml" if kind == "svg" else "image/png")
-
-
-def mirrored(history):
-    """What is mirrored: (title, surface, share of the light that stays in the mirror direction)."""
-    yield "before", history.before, 1.0
-    for number, row in enumerate(history.steps, 1):
-        title = f"after {wording.step_title(row, number)}"
-        yield title, history.surfaces[number - 1], plot.mirrored_share(history.scratches[number - 1])
-
-
-def picture(field, share):
-    content = io.BytesIO()
-    plot.save_reflection(content, field, share, rows=360, cols=360)
-    return data_address(content.getvalue(), "image/png")
-
-
-def data_address(content, kind):
-    return f"data:{kind};base64,{base64.b64encode(content).decode()}"
 
 
 def can_be_mapped(panel):
@@ -107,14 +54,6 @@ def can_be_mapped(panel):
 # ---- Words
 
 
-def film(um):
-    return wording.film(um).replace("um", "µm")
-
-
-def film_pm(um, sd_um):
-    return wording.film_pm(um, sd_um).replace("+/-", "±").replace("um", "µm")
-
-
 def steps_of(job, sequence):
     return next(one.step for one in job.sequence if one.name == sequence) if job else []
 
@@ -122,13 +61,20 @@ def steps_of(job, sequence):
 def texture_words(source):
     """Where the starting texture comes from."""
     if source.bands:
-        waves = [f"{band.rms_um:g} µm rms about {band.wavelength_mm:g} mm" for band in source.bands]
-        return "drawn at random: " + ", ".join(waves)
+        return f"drawn at random: {wave_words(source.bands)}"
     if source.file:
         return f"from {source.file}"
     if source.seen:
         return "guessed from what is seen in it"
-    return "a wet film that flowed out and dried"
+    film = source.wet_film.film
+    return (
+        f"a wet film of {film.thickness_um:g} µm with {100 * film.solids_share:g} % solids that flowed out and dried over "
+        f"a base drawn at random: {wave_words(source.wet_film.base)}"
+    )
+
+
+def wave_words(bands):
+    return ", ".join(f"{band.rms_um:g} µm rms about {band.wavelength_mm:g} mm" for band in bands)
 
 
 def target_words(target):

@@ -12,7 +12,12 @@ def table(prediction):
     """The whole prediction as text."""
     parts = []
     for panel in prediction.panels:
-        parts += [heading(panel, prediction), clear_table(panel), texture_table(panel, prediction.band_edges_mm)]
+        parts += [
+            heading(panel, prediction),
+            clear_table(panel),
+            texture_table(panel, prediction.band_edges_mm),
+            sight_table(panel),
+        ]
     parts.append(bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions]))
     parts.append(bullets("Cautions for the job", prediction.cautions))
     parts.append(bullets("Warnings", prediction.warnings))
@@ -95,6 +100,37 @@ def texture_table(panel, edges_mm):
     ]
     note = "p-v: peak to valley. Clear owed: what taking out the scratches still asks for."
     return ruled("Texture left", columns, rows) + "\n" + note
+
+
+def sight_table(panel):
+    columns = [
+        ("scratch", "rms", "nm", 9),
+        ("", "deepest", "um", 9),
+        ("visible", "marks", "1/cm2", 9),
+        ("stray", "marks", "1/dm2", 7),
+        ("gloss", "20 deg", "GU", 8),
+        ("lamp", "stands", "out %", 8),
+        ("clarity", ".5 mm", "%", 9),
+        ("image", "wander", "arcmin", 8),
+        ("letter", "read", "mm", 8),
+    ]
+    rows = [
+        (
+            step_title(row, number) if number else "before",
+            f"{row.scratch_rms_nm:.1f}",
+            f"{row.deepest_scratch_um:.2f}",
+            f"{row.marks_per_cm2:.3g}",
+            f"{row.stray_marks_per_dm2:.2f}",
+            f"{row.gloss_20_gu:.0f}",
+            f"{100 * row.lamp_visibility:.0f}",
+            f"{row.image_clarity_percent:.0f}",
+            f"{row.image_wander_arcmin:.1f}",
+            f"{row.smallest_letter_mm:.0f}",
+        )
+        for number, row in enumerate([panel.start, *panel.steps])
+    ]
+    note = "Deepest: one regular groove a dm2 is deeper. A lamp can be made out from about 5 %."
+    return ruled("What is seen", columns, rows) + "\n" + note
 
 
 def ruled(title, columns, rows):

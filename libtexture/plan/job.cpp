@@ -82,6 +82,8 @@ void Job::validate() const {
   require_texture_fits(texture, patch);
   target.validate();
   budget.validate();
+  scratch_limits.validate();
+  viewer.validate();
   std::set<std::string> names;
   for (const Sequence& one : sequence) {
     one.validate();

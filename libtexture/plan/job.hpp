@@ -13,7 +13,9 @@
 #include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
+#include "libtexture/process/scratches.hpp"
 #include "libtexture/process/step.hpp"
+#include "libtexture/surface/viewer.hpp"
 
 namespace libtexture {
 
@@ -69,6 +71,8 @@ struct Job {
   TextureSource texture = {};           ///< its waves fit the patch
   Target target = {};                   ///< what is to be reached
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
+  ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
+  Viewer viewer = {};                   ///< who reads the mirrored letters, and from where
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in
@@ -80,7 +84,8 @@ struct Job {
                       required("patch", &Job::patch),       required("panel", &Job::panel),
                       required("coating", &Job::coating),   required("texture", &Job::texture),
                       required("target", &Job::target),     optional("budget", &Job::budget),
-                      optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
+                      optional("scratch_limits", &Job::scratch_limits),
+                      optional("viewer", &Job::viewer), optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
   }
 };
 

@@ -105,7 +105,11 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
     const Progress part =
         progress ? Progress([&](double panel_done) { progress(done + share * panel_done); }) : Progress();
     History history = simulate(surface, coating, chosen.step,
-                               {.area_m2 = panel.area_m2, .crown_radius_m = panel.crown_radius_m}, part);
+                               {.area_m2 = panel.area_m2,
+                                .crown_radius_m = panel.crown_radius_m,
+                                .scratch_limits = job.scratch_limits,
+                                .viewer = job.viewer},
+                               part);
     done += share;
     prediction.panels.push_back(predict_panel(panel, job, film, history));
     judge(prediction, prediction.panels.back());

@@ -31,7 +31,12 @@ struct HistoryRow {
   double clear_owed_um = 0;          ///< clear that taking out the scratches still asks for [um]
   double stray_marks_per_dm2 = 0;    ///< rare deep marks expected [1/dm2]
   double gloss_20_gu = 0;            ///< gloss at 20 degrees, ISO 2813 [GU]
+  double lamp_visibility = 0;        ///< how clearly a mirrored lamp stands out at 45 degrees, 0 to 1
   double image_clarity_percent = 0;  ///< image clarity, comb .5 mm, 45 degrees, along rows [%]
+  /// the same for combs of .125, .25, .5, 1 and 2 mm [%]
+  std::vector<double> image_clarity_by_comb_percent = {};
+  double image_wander_arcmin = 0;  ///< rms wander of a mirrored point, SimulateOptions::viewer [arcmin]
+  double smallest_letter_mm = 0;   ///< smallest mirrored letter that the texture lets this viewer read [mm]
   int discs = 0;                     ///< discs the step has used; pads of a compound are cleaned, not counted
   double minutes = 0;                ///< machine time of the step so far [min]
 
@@ -56,7 +61,11 @@ struct HistoryRow {
                       optional("clear_owed_um", &HistoryRow::clear_owed_um),
                       optional("stray_marks_per_dm2", &HistoryRow::stray_marks_per_dm2),
                       optional("gloss_20_gu", &HistoryRow::gloss_20_gu),
+                      optional("lamp_visibility", &HistoryRow::lamp_visibility),
                       optional("image_clarity_percent", &HistoryRow::image_clarity_percent),
+                      optional("image_clarity_by_comb_percent", &HistoryRow::image_clarity_by_comb_percent),
+                      optional("image_wander_arcmin", &HistoryRow::image_wander_arcmin),
+                      optional("smallest_letter_mm", &HistoryRow::smallest_letter_mm),
                       optional("discs", &HistoryRow::discs),
                       optional("minutes", &HistoryRow::minutes)};
   }

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/surface/specular_share.hpp"
 
 namespace libtexture {
 namespace {
@@ -15,6 +16,8 @@ constexpr double reference_pressure_kpa = 1.4;  // the pressure that groove dept
 constexpr double reference_hardness_mpa = 200;  // and the hardness of the clear
 constexpr double hardness_exponent = -0.5;      // estimate: abrasion of polymers does not go as 1/H
 constexpr double stray_depth_in_depths = 3;     // mean depth of stray marks beyond the cap; estimate
+constexpr double hard_backing_factor = 2;       // stray marks of a backing without a soft layer; estimate
+constexpr double soft_interface_pa_per_m = 6e7;  // between pads with (2e7) and without (2e8) one; estimate
 constexpr double coverage_levels = 32;          // pixels are alike within this part of the finished coverage
 constexpr double depth_resolution_um = 1e-9;    // far below the scatter of any groove
 constexpr double mm2_per_cm2 = 100;
@@ -121,6 +124,49 @@ double stray_reach_um(const GrooveFigures& figures, double y) {
   return y < cap ? y : cap - beyond_um * std::expm1(-(y - cap) / beyond_um);
 }
 
+// Pixels of like coverages, with the law of each such part.
+struct Parts {
+  std::vector<DepthLaw> laws;
+  std::vector<std::size_t> of_pixel;  // which of the laws; empty without scratches
+};
+
+Parts parts_of(const Scratches& scratches) {
+  const std::vector<ScratchPopulation>& populations = scratches.populations;
+  if (populations.empty()) return {{DepthLaw{}}, {}};
+  std::vector<Array2d> coverages;
+  for (std::size_t index = 0; index < populations.size(); ++index)
+    coverages.push_back(coverage_map(scratches, static_cast<int>(index)));
+  struct Part {
+    std::vector<double> coverage_sum;
+    std::vector<Eigen::Index> pixels;
+  };
+  std::map<std::string, Part> by_levels;  // of each coverage; ordered, so that sums repeat
+  std::string key(populations.size(), '\0');
+  const Eigen::Index pixels = coverages.front().size();
+  for (Eigen::Index pixel = 0; pixel < pixels; ++pixel) {
+    for (std::size_t index = 0; index < populations.size(); ++index) {
+      const double finished_share = coverages[index].data()[pixel] / populations[index].figures.coverage;
+      key[index] = static_cast<char>(std::ceil(coverage_levels * finished_share));
+    }
+    Part& part = by_levels[key];
+    part.coverage_sum.resize(populations.size());
+    for (std::size_t index = 0; index < populations.size(); ++index)
+      part.coverage_sum[index] += coverages[index].data()[pixel];
+    part.pixels.push_back(pixel);
+  }
+  Parts parts{{}, std::vector<std::size_t>(static_cast<std::size_t>(pixels))};
+  for (const auto& [levels, part] : by_levels) {
+    const auto count = static_cast<double>(part.pixels.size());
+    for (const Eigen::Index pixel : part.pixels) parts.of_pixel[pixel] = parts.laws.size();
+    DepthLaw law{{}, count / static_cast<double>(pixels)};
+    for (std::size_t index = 0; index < populations.size(); ++index)
+      if (part.coverage_sum[index] > 0)
+        law.grooves.push_back({populations[index].figures.depth_um, part.coverage_sum[index] / count});
+    parts.laws.push_back(law);
+  }
+  return parts;
+}
+
 }  // namespace
 
 void GrooveFigures::validate() const {
@@ -154,6 +200,10 @@ double groove_depth_um(const Abrasive& abrasive, Wetness wetness, double pressur
 double groove_length_mm(const Motion& motion) {
   motion.validate();
   return motion.orbit_mm > 0 ? motion.orbit_mm : motion.disc_diameter_mm;
+}
+
+double stray_marks_factor(const Backing& backing) {
+  return stiffness_pa_per_m(backing, 0) < soft_interface_pa_per_m ? 1 : hard_backing_factor;
 }
 
 GrooveFigures groove_figures(const std::string& step, const Abrasive& abrasive, const Motion& motion,
@@ -206,38 +256,17 @@ double surviving_share(double removal_um, double depth_um, double dwell_cv) {
 }
 
 std::vector<DepthLaw> depth_laws(const Scratches& scratches) {
-  const std::vector<ScratchPopulation>& populations = scratches.populations;
-  if (populations.empty()) return {DepthLaw{}};
-  std::vector<Array2d> coverages;
-  for (std::size_t index = 0; index < populations.size(); ++index)
-    coverages.push_back(coverage_map(scratches, static_cast<int>(index)));
-  struct Part {
-    std::vector<double> coverage_sum;
-    double pixels = 0;
-  };
-  std::map<std::string, Part> parts;  // by the level of each coverage; ordered, so that sums repeat
-  std::string key(populations.size(), '\0');
-  const Eigen::Index pixels = coverages.front().size();
-  for (Eigen::Index pixel = 0; pixel < pixels; ++pixel) {
-    for (std::size_t index = 0; index < populations.size(); ++index) {
-      const double finished_share = coverages[index].data()[pixel] / populations[index].figures.coverage;
-      key[index] = static_cast<char>(std::ceil(coverage_levels * finished_share));
-    }
-    Part& part = parts[key];
-    part.coverage_sum.resize(populations.size());
-    for (std::size_t index = 0; index < populations.size(); ++index)
-      part.coverage_sum[index] += coverages[index].data()[pixel];
-    part.pixels += 1;
-  }
-  std::vector<DepthLaw> laws;
-  for (const auto& [levels, part] : parts) {
-    DepthLaw law{{}, part.pixels / static_cast<double>(pixels)};
-    for (std::size_t index = 0; index < populations.size(); ++index)
-      if (part.coverage_sum[index] > 0)
-        law.grooves.push_back({populations[index].figures.depth_um, part.coverage_sum[index] / part.pixels});
-    laws.push_back(law);
-  }
-  return laws;
+  return parts_of(scratches).laws;
+}
+
+Array2d specular_share_map(const Scratches& scratches, double angle_deg) {
+  const Parts parts = parts_of(scratches);
+  std::vector<double> shares;
+  for (const DepthLaw& law : parts.laws) shares.push_back(specular_share(law.grooves, angle_deg));
+  if (scratches.populations.empty()) return Array2d::Constant(1, 1, shares.front());
+  Array2d map(scratches.populations.front().removal_um.rows(), scratches.populations.front().removal_um.cols());
+  for (Eigen::Index pixel = 0; pixel < map.size(); ++pixel) map.data()[pixel] = shares[parts.of_pixel[pixel]];
+  return map;
 }
 
 double grooves_per_cm2(const Scratches& scratches, double depth_um, Marks marks) {

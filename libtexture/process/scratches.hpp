@@ -19,6 +19,7 @@
 #include "libtexture/numerics/array.hpp"
 #include "libtexture/surface/depth_law.hpp"
 #include "libtexture/tool/abrasive.hpp"
+#include "libtexture/tool/backing.hpp"
 #include "libtexture/tool/motion.hpp"
 
 namespace libtexture {
@@ -81,8 +82,11 @@ double groove_depth_um(const Abrasive& abrasive, Wetness wetness, double pressur
 /// Length of a groove [mm]: about the orbit; on a rotary disc about the disc's diameter (estimates).
 double groove_length_mm(const Motion& motion);
 
-/// The figures of an abrasive's grooves. Its stray marks are taken as they are: they hold for the backing
-/// that the abrasive's catalogue entry means; a hard backing makes about twice as many (estimate).
+/// How many more stray marks a backing makes than the one with a soft interface that an abrasive's figures mean:
+/// 2 where no layer lets a stray grain sink in (stiffness of its layers from .06 kPa/um), else 1 (estimates).
+double stray_marks_factor(const Backing& backing);
+
+/// The figures of an abrasive's grooves; its stray marks as on a soft interface.
 GrooveFigures groove_figures(const std::string& step, const Abrasive& abrasive, const Motion& motion,
                              double depth_um);
 
@@ -102,6 +106,10 @@ double surviving_share(double removal_um, double depth_um, double dwell_cv = 0);
 /// part, with the exact area mean of each coverage; at the default coverage that grouping moves deeper_share
 /// by about .001, and by .003 per population at most.
 std::vector<DepthLaw> depth_laws(const Scratches& scratches);
+
+/// Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by the
+/// depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
+Array2d specular_share_map(const Scratches& scratches, double angle_deg);
 
 /// Grooves per cm2 deeper than depth_um [um], area mean, docs/physics.md (36).
 double grooves_per_cm2(const Scratches& scratches, double depth_um, Marks marks = Marks::all);

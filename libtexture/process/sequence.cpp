@@ -21,6 +21,8 @@ constexpr double touched_in_depths = 0.5;  // a spot is touched when cut by more
 constexpr double contact_share_step =
     0.05;  // contact shares are rounded to this for groove depths: 1.3 % at most there
 constexpr double percentile = 0.95;
+constexpr std::size_t half_mm_comb = 2;  // of standard_combs_mm
+static_assert(standard_combs_mm[half_mm_comb] == ClarityOptions{}.comb_mm);
 constexpr double foam_density_kg_per_m3 = 60;  // of pads and interfaces; estimate 30-120
 constexpr double still_share = 0.1;  // a layer moves as if at rest while v^2 density/E is under this
 
@@ -166,8 +168,10 @@ class Simulation {
     const double rounded = std::max(1.0, std::round(contact_share / contact_share_step)) * contact_share_step;
     const double depth_um = groove_depth_um(step.abrasive, step.wetness, pressure_kpa, std::min(1.0, rounded),
                                             coating_.clear().hardness_mpa);
-    return groove_figures(step.name.empty() ? step.abrasive.name : step.name, step.abrasive, step.motion,
-                          depth_um);
+    GrooveFigures figures = groove_figures(step.name.empty() ? step.abrasive.name : step.name, step.abrasive,
+                                           step.motion, depth_um);
+    figures.stray_marks_per_dm2_um *= stray_marks_factor(step.backing);
+    return figures;
   }
 
   HistoryRow row_of(const HeightField& now, const HeightField& step_start, const HeightField& start,
@@ -194,7 +198,13 @@ class Simulation {
     row.stray_marks_per_dm2 = stray_marks(scratches_, options_.scratch_limits.visible_depth_um, 1.0);
     row.gloss_20_gu = gloss_of_share_gu(20, options_.refractive_index, mirrored_light(laws, 20).specular);
     const MirroredLight light = mirrored_light(laws, ClarityOptions{}.angle_deg);
-    row.image_clarity_percent = image_clarity_percent(now) * light.specular / (light.specular + light.veil);
+    row.lamp_visibility = lamp_visibility(light.specular);
+    row.image_clarity_by_comb_percent = image_clarity_by_comb_percent(now);
+    for (double& percent : row.image_clarity_by_comb_percent)
+      percent *= light.specular / (light.specular + light.veil);
+    row.image_clarity_percent = row.image_clarity_by_comb_percent[half_mm_comb];
+    row.image_wander_arcmin = seen_wander_arcmin(now, options_.viewer);
+    row.smallest_letter_mm = seen_letter_mm(row.image_wander_arcmin, options_.viewer);
     return row;
   }
 
@@ -219,6 +229,7 @@ void SimulateOptions::validate() const {
           "SimulateOptions", "band_edges_mm", "must be at least two, rising",
           static_cast<double>(band_edges_mm.size()));
   scratch_limits.validate();
+  viewer.validate();
 }
 
 History simulate(const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,

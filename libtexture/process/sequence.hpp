@@ -8,6 +8,7 @@
 #include "libtexture/process/history.hpp"
 #include "libtexture/process/step.hpp"
 #include "libtexture/surface/coating.hpp"
+#include "libtexture/surface/viewer.hpp"
 
 namespace libtexture {
 
@@ -20,6 +21,7 @@ struct SimulateOptions {
   double amplitude_tolerance_um = 5e-3;  ///< accuracy of texture amplitudes between looks [um], > 0
   double refractive_index = 1.5;         ///< of the clear, for gloss, > 1; clear coats about 1.5 (memory)
   ScratchLimits scratch_limits = {};     ///< what counts as a visible scratch
+  Viewer viewer = {};                    ///< who reads the mirrored letters
 
   void validate() const;
   static constexpr auto fields() {
@@ -28,7 +30,8 @@ struct SimulateOptions {
                       optional("band_edges_mm", &SimulateOptions::band_edges_mm),
                       optional("amplitude_tolerance_um", &SimulateOptions::amplitude_tolerance_um),
                       optional("refractive_index", &SimulateOptions::refractive_index),
-                      optional("scratch_limits", &SimulateOptions::scratch_limits)};
+                      optional("scratch_limits", &SimulateOptions::scratch_limits),
+                      optional("viewer", &SimulateOptions::viewer)};
   }
 };
 

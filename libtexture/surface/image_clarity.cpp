@@ -13,6 +13,8 @@ namespace {
 constexpr double radian_per_arcmin = std::numbers::pi / 180 / 60;
 constexpr int bins_of_line =
     16384;  // of one line or gap: keeps a sinusoid's contrast, steep at its ends, to 3e-4
+constexpr double last_series_term = 3;       // exp(-(3 pi)^2/2) is 5e-20
+constexpr double least_series_ratio = 0.01;  // less loses nothing of a comb to 1e-16
 constexpr int bins_of_period = 2 * bins_of_line;
 
 /// Share of the light in each of bins_of_period places of the comb's period.
@@ -60,6 +62,16 @@ std::vector<double> window_mean(const std::vector<double>& values, double width)
   return means;
 }
 
+Array2d image_shift_mm(const HeightField& field, const ClarityOptions& options) {
+  return 2 * options.distance_mm * slope(field, options.direction);
+}
+
+/// What scattered light leaves of the contrast.
+double unveiled_share(const ClarityOptions& options) {
+  const double share = specular_share(options.grooves, options.angle_deg);
+  return share / (share + haze_share(options.grooves, options.angle_deg, 0, options.lens_half_angle_deg));
+}
+
 }  // namespace
 
 void ClarityOptions::validate() const {
@@ -83,13 +95,33 @@ double comb_contrast(const Array2d& shift_mm, double comb_mm, double slit_mm) {
   return (*most - *least) / (*most + *least);
 }
 
+double gaussian_comb_contrast(double shift_sd_mm, double comb_mm) {
+  require_not_negative(shift_sd_mm, "gaussian_comb_contrast", "shift_sd_mm");
+  require_positive(comb_mm, "gaussian_comb_contrast", "comb_mm");
+  const double ratio = shift_sd_mm / comb_mm;
+  if (ratio < least_series_ratio) return 1;
+  double sum = 0;
+  for (int k = 1; k * ratio < last_series_term; k += 2) {
+    const double phase = std::numbers::pi * k * ratio;
+    sum += (k % 4 == 1 ? 1 : -1) * std::exp(-phase * phase / 2) / k;
+  }
+  return 4 / std::numbers::pi * sum;
+}
+
 double image_clarity_percent(const HeightField& field, const ClarityOptions& options) {
   options.validate();
-  const Array2d shift_mm = 2 * options.distance_mm * slope(field, options.direction);
-  const double contrast = comb_contrast(shift_mm, options.comb_mm, options.slit_mm);
-  const double share = specular_share(options.grooves, options.angle_deg);
-  const double veil = haze_share(options.grooves, options.angle_deg, 0, options.lens_half_angle_deg);
-  return 100 * contrast * share / (share + veil);
+  return 100 * comb_contrast(image_shift_mm(field, options), options.comb_mm, options.slit_mm) *
+         unveiled_share(options);
+}
+
+std::vector<double> image_clarity_by_comb_percent(const HeightField& field, const ClarityOptions& options) {
+  options.validate();
+  const Array2d shift_mm = image_shift_mm(field, options);
+  const double unveiled = unveiled_share(options);
+  std::vector<double> percent;
+  for (const double comb_mm : standard_combs_mm)
+    percent.push_back(100 * comb_contrast(shift_mm, comb_mm, options.slit_mm) * unveiled);
+  return percent;
 }
 
 double image_wander_arcmin(const HeightField& field, Direction direction, double footprint_mm) {

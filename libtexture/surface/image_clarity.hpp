@@ -1,12 +1,16 @@
 #pragma once
 // Image clarity: how well a mirrored comb, or a letter, keeps its shape.
 
+#include <array>
 #include <vector>
 
 #include "libtexture/surface/slope.hpp"
 #include "libtexture/surface/specular_share.hpp"
 
 namespace libtexture {
+
+/// Widths of the standard's combs [mm].
+inline constexpr std::array<double, 5> standard_combs_mm{0.125, 0.25, 0.5, 1, 2};
 
 /// The set-up of a comb measurement (JIS K 7374, ISO 17221, ASTM D5767 method B: collimated light, slit and
 /// comb lines perpendicular to the plane of incidence). ASTM says that its methods do not agree with each
@@ -35,12 +39,19 @@ struct ClarityOptions {
 /// Image clarity [%, 0 to 100]: each pixel shifts the slit's image by 2 distance_mm slope; M and m are the
 /// most and least light behind the comb while it moves across: 100 (M - m)/(M + m) x share/(share + scatter
 /// into the lens). Not monotone in amplitude once waves shift the image by more than half a line: a test, not
-/// a measure.
+/// a measure. docs/physics.md (51), (52).
 double image_clarity_percent(const HeightField& field, const ClarityOptions& options = {});
+
+/// The same for each of standard_combs_mm [%]; options.comb_mm is not used.
+std::vector<double> image_clarity_by_comb_percent(const HeightField& field, const ClarityOptions& options = {});
 
 /// The contrast (M - m)/(M + m), 0 to 1, of a comb for given shifts of the image [mm], any shape, at least
 /// one.
 double comb_contrast(const Array2d& shift_mm, double comb_mm, double slit_mm = 0);
+
+/// The closed form of comb_contrast for Gaussian shifts of a standard deviation >= 0 [mm] and no slit,
+/// docs/physics.md (52a): what a field of random waves comes to.
+double gaussian_comb_contrast(double shift_sd_mm, double comb_mm);
 
 /// Rms wander [arcmin] of a distant mirrored point as the eye moves over the surface: twice the slope.
 /// footprint_mm as in slope(): waves shorter than what the pupil sees blur the image and do not move it.
@@ -48,7 +59,7 @@ double image_wander_arcmin(const HeightField& field, Direction direction, double
 
 /// Height [mm] of the smallest mirrored letter that can be read at a distance [m, whole path]: 5 arcmin, with
 /// strokes of 1 arcmin (ISO 8596, normal sight), or five times the wander where that is more than a stroke
-/// (our rule, estimate).
+/// (our rule, estimate). docs/physics.md (53).
 double smallest_letter_mm(double wander_arcmin, double distance_m);
 
 }  // namespace libtexture

@@ -38,20 +38,20 @@ constexpr std::array<std::pair<FilmDepth, const char*>, 2> names_of(FilmDepth) {
 }
 
 /// Rate [1/s] at which a wave of a wet film dies: a(t) = a(0) exp(-rate t) while the viscosity stays. With q
-/// = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962); any: (sigma q/2 eta)(sinh X cosh
-/// X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X -> 0). All arguments
+/// = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma q/2 eta)(sinh X cosh
+/// X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X -> 0), docs/physics.md (57). All arguments
 /// > 0.
 double levelling_rate_per_s(double wavelength_mm, double thickness_um, double surface_tension_mn_per_m,
                             double viscosity_pa_s, FilmDepth depth = FilmDepth::thin);
 
 /// Share of a wave's amplitude left in the wet top after time_s (>= 0; may be infinite):
-/// exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity.
+/// exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity, docs/physics.md (58).
 double wet_amplitude_share(const WetFilm& film, double wavelength_mm, double time_s);
 
 /// Share of a wave of the base that the dry top shows. The wet top starts parallel to the base (share 1) and
 /// levels to w = wet_amplitude_share(infinity); then each column of the film shrinks to its solids, s (h + w
 /// b - b) over the base b, so that the top keeps s w + (1 - s): 1 - s where the film had levelled flat, 1
-/// where it never moved.
+/// where it never moved. docs/physics.md (59).
 double dry_amplitude_share(const WetFilm& film, double wavelength_mm);
 
 /// The dry top of a wet film over a base: each wave times its dry_amplitude_share. The mean is kept: heights

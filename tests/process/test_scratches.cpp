@@ -6,6 +6,7 @@
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/process/scratches.hpp"
+#include "libtexture/surface/specular_share.hpp"
 
 using namespace libtexture;
 using Catch::Approx;
@@ -210,6 +211,41 @@ TEST_CASE("parts of like pixels keep the area mean of each coverage") {
         1 - (-first * std::exp(-z / 0.2) - second * std::exp(-z / 0.085)).exp().mean();
     CHECK(deeper_share(parts, z) == Approx(pixel_by_pixel).margin(0.002));  // twice what the header expects
   }
+}
+
+TEST_CASE("the map of mirrored light is shiny where nothing was cut, and its mean is that of the parts") {
+  Scratches scratches;
+  const Array2d height = Array2d::Random(64, 64);
+  scratch(scratches, grooves("level", 0.2), (2 * height).max(0));
+  scratch(scratches, grooves("refine", 0.085), (height - 0.3).max(0));
+  const Array2d map = specular_share_map(scratches, 45);
+  CHECK(((height <= 0) && (map < 1)).count() == 0);
+  double mean = 0;
+  for (const DepthLaw& part : depth_laws(scratches)) mean += part.area_share * specular_share(part.grooves, 45);
+  CHECK(map.mean() == Approx(mean).epsilon(1e-12));
+  // Pixel by pixel, without grouping. Coverages of a part differ by up to 5/32, and the light, |A|^2 with A
+  // about exp(-K), by 1 - exp(-10/32); few pixels are as lightly marked as that.
+  const Array2d first = coverage_map(scratches, 0), second = coverage_map(scratches, 1);
+  double gap = 0;
+  int count = 0;
+  for (Eigen::Index pixel = 0; pixel < map.size(); pixel += 37, ++count) {
+    const double alone = specular_share({{0.2, first.data()[pixel]}, {0.085, second.data()[pixel]}}, 45);
+    CHECK(map.data()[pixel] == Approx(alone).margin(0.27));
+    gap += std::abs(map.data()[pixel] - alone);
+  }
+  CHECK(gap / count < 0.01);
+  CHECK(specular_share_map({}, 45)(0, 0) == 1);
+}
+
+TEST_CASE("an interface pad lets stray grains sink in: half the deep marks of a hard pad") {
+  // Stiffness of the layers in series: 10 mm of .2 MPa under hook-and-loop, and 8 mm of 3 MPa (estimates).
+  const Layer hook{.modulus_mpa = 0.5, .thickness_mm = 1.5, .poisson = 0};
+  Backing pad, hard;
+  pad.layers = {hook, {.modulus_mpa = 0.2, .thickness_mm = 10, .poisson = 0.1}};
+  hard.layers = {hook, {.modulus_mpa = 3, .thickness_mm = 8, .poisson = 0.3}};
+  CHECK(stray_marks_factor(pad) == 1);
+  CHECK(stray_marks_factor(hard) == 2);
+  CHECK(stray_marks_factor(Backing::rigid()) == 2);
 }
 
 TEST_CASE("an unmarked patch owes nothing") {

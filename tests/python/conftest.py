@@ -1,6 +1,7 @@
-"""One valid value of every value class, for the tests that hold for all of them."""
+"""One valid value of every value class, for the tests that hold for all of them; and what the tests do without."""
 
 import inspect
+import shutil
 
 import numpy as np
 import pytest
@@ -8,6 +9,13 @@ import pytest
 import libtexture as lt
 
 WAVES = np.sin(2 * np.pi * (np.arange(32) + 0.5) / 32) * np.ones((4, 1))
+CHROMIUM = shutil.which("chromium")
+collect_ignore = [] if CHROMIUM else ["test_report_in_browser.py"]
+
+
+def pytest_terminal_summary(terminalreporter):
+    if not CHROMIUM:
+        terminalreporter.write_line("left out: test_report_in_browser.py needs Debian's package chromium")
 
 
 
@@ -53,6 +61,7 @@ EXAMPLES = {
     "WetFilm": lambda: lt.WetFilm(
         thickness_um=60, surface_tension_mn_per_m=30, viscosity_pa_s=0.2, viscosity_rise_s=20, solids_share=0.55
     ),
+    "Viewer": lambda: lt.Viewer(viewer_m=0.8, scene_m=3),
     "Grit": lambda: lt.Grit("P1500"),
     "Abrasive": abrasive,
     "Skin": lambda: lt.Skin(modulus_gpa=4.5, thickness_um=75, poisson=0.38),

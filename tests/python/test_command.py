@@ -151,3 +151,54 @@ def test_importing_the_package_needs_numpy_only():
     script = "import sys, libtexture; print([name for name in ('matplotlib', 'jinja2', 'scipy') if name in sys.modules])"
     result = subprocess.run([os.sys.executable, "-c", script], capture_output=True, text=True)
     assert result.stdout.strip() == "[]"
+
+
+WET = """[texture.wet_film.film]
+thickness_um = 70
+surface_tension_mn_per_m = 30
+viscosity_pa_s = 0.2
+viscosity_rise_s = 20
+solids_share = 0.55
+
+[[texture.wet_film.base]]
+wavelength_mm = 3
+rms_um = 1.5
+
+"""
+
+
+def test_a_texture_can_be_what_dries_over_a_base(tmp_path):
+    path = small_job(tmp_path, "rear_door", (r"\[texture\].*?(?=\[target\])", WET))
+    result = command("predict", path, "--json", tmp_path / "out.json")
+    assert result.returncode == 0, result.stderr
+    (panel,) = json.loads((tmp_path / "out.json").read_text())["panels"]
+    film = lt.Job.load(path).texture.wet_film.film
+    # At 3 mm the film keeps (1 - solids) of the base at least, and less than all of it (physics.md, equation 59).
+    shown = lt.dry_amplitude_share(film, wavelength_mm=3)
+    assert 0.45 < shown < 1
+    # The base's band is an octave wide, and shorter waves show less: within a fifth of its middle wave.
+    assert panel["start"]["rms_um"] == pytest.approx(1.5 * shown, rel=0.2)
+
+
+def test_a_film_that_cannot_be_is_named(tmp_path):
+    bad = WET.replace("solids_share = 0.55", "solids_share = 1.2")
+    result = command("predict", small_job(tmp_path, "rear_door", (r"\[texture\].*?(?=\[target\])", bad)))
+    assert result.returncode == 2 and result.stderr.count("\n") == 1
+    assert "solids_share must be > 0 and <= 1 (got 1.2)" in result.stderr
+
+
+def test_the_visible_limit_and_the_viewer_are_the_jobs(tmp_path):
+    def owed_and_letter(name, *settings):
+        folder = tmp_path / name
+        folder.mkdir()
+        path = small_job(folder, "rear_door", *settings)
+        assert command("predict", path, "--json", folder / "out.json").returncode == 0
+        (panel,) = json.loads((folder / "out.json").read_text())["panels"]
+        first = panel["passes"][0]
+        return first["clear_owed_um"], first["smallest_letter_mm"]
+
+    keys = "scratch_limits = { visible_depth_um = 0.3 }\nviewer = { viewer_m = 1, scene_m = 5 }\n"
+    usual, own = owed_and_letter("usual"), owed_and_letter("own", (r"(?m)^patch", keys + "patch"))
+    # The cap decides what a fresh population owes: .2 um less where .3 um, not .1 um, is the limit (equation 37).
+    assert usual[0] - own[0] == pytest.approx(0.2, abs=0.01)
+    assert own[1] > 1.8 * usual[1]  # twice the way, and more of it behind the panel

@@ -61,8 +61,10 @@ def test_bars_are_the_bands_and_the_clear_of_the_steps(predicted):
     heights = [[bar.get_height() for bar in bars] for bars in ax.containers]
     assert heights == [row.band_rms_um for row in [panel.start, *panel.steps]]
     ax = lt.plot.scratch_owed(predicted, Figure().subplots())
-    spent, owed = ([bar.get_height() for bar in bars] for bars in ax.containers)
-    assert spent == [row.removed_um for row in panel.steps] and owed == [row.clear_owed_um for row in panel.steps]
+    needed, overshoot, owed = (np.array([bar.get_height() for bar in bars]) for bars in ax.containers)
+    np.testing.assert_allclose(needed + overshoot, [row.removed_um for row in panel.steps], rtol=1e-12)
+    assert list(overshoot) == [row.overshoot_um for row in panel.steps]
+    assert list(owed) == [row.clear_owed_um for row in panel.steps]
     assert ax.get_ylabel() == "clear, um"
 
 
@@ -75,12 +77,25 @@ def test_the_levelling_limit_of_a_half_space_is_where_pressure_over_stiffness_sa
     assert dot.get_xdata()[0] == pytest.approx(np.pi * 0.5e6 * 10e-6 / 1.5e3 * 1e3, rel=1e-9)
 
 
-def test_a_strip_of_reflections_has_a_picture_a_step(predicted):
+def test_a_strip_of_reflections_has_a_picture_before_after_each_step_and_ideal(predicted):
     history = predicted.histories[0]
-    axes = lt.plot.reflections(history, Figure().subplots(1, len(history.steps) + 1), rows=32, cols=32)
+    axes = lt.plot.reflections(history, Figure().subplots(1, len(history.steps) + 2), rows=32, cols=32)
     pictures = [ax.images[0].get_array() for ax in axes]
-    assert len(pictures) == len(history.steps) + 1 and all(picture.shape == (32, 32) for picture in pictures)
+    assert len(pictures) == len(history.steps) + 2 and all(picture.shape == (32, 32) for picture in pictures)
     assert pictures[1].std() < pictures[0].std()  # scratches veil the scene
+    assert [axes[0].get_title(), axes[-1].get_title()] == ["before", "ideal"]
+
+
+def test_one_call_gives_the_strip_as_arrays_and_as_a_png_of_one_exposure(predicted, tmp_path):
+    from matplotlib.image import imread
+
+    history = predicted.histories[0]
+    pictures = lt.plot.reflection_strip(history, tmp_path / "strip.png", rows=24, cols=16)
+    assert list(pictures) == ["before", *(f"after {row.name}" for row in history.steps), "ideal"]
+    flat = lt.HeightField(height_um=np.zeros((8, 8)), pixel_mm=1.0)
+    np.testing.assert_array_equal(pictures["ideal"], lt.render_reflection(flat, rows=24, cols=16))
+    side_by_side = np.hstack(list(pictures.values())) ** (1 / 2.2)
+    np.testing.assert_allclose(imread(tmp_path / "strip.png")[:, :, 0], side_by_side, atol=0.51 / 255)  # 8 bits, rounded
 
 
 def test_the_mirrored_share_is_the_one_that_the_gloss_comes_from(predicted):

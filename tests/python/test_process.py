@@ -66,6 +66,27 @@ def test_a_history_has_a_row_a_pass_and_a_row_a_step():
     assert set(history.steps[0].to_dict()) > {"name", "passes", "removed_um", "clear_left_mean_um", "gloss_20_gu"}
 
 
+def test_a_row_says_what_is_seen_in_the_surface_and_the_scratches_of_that_moment():
+    limits = lt.ScratchLimits(visible_depth_um=0.2, marks_per_cm2=5)
+    viewer = lt.Viewer(viewer_m=0.5, scene_m=4)
+    history = simulate(scratch_limits=limits, viewer=viewer)
+    row, surface, scratches = history.steps[0], history.surfaces[0], history.scratches[0]
+    share = float(lt.specular_share_map(scratches, angle_deg=45).mean())
+    assert row.lamp_visibility == pytest.approx(lt.lamp_visibility(share), rel=1e-12)
+    assert row.image_wander_arcmin == lt.seen_wander_arcmin(surface, viewer)
+    assert row.smallest_letter_mm == lt.seen_letter_mm(row.image_wander_arcmin, viewer)
+    # Scratches take the same share of the contrast of every comb.
+    smooth = lt.image_clarity_by_comb_percent(surface)
+    assert row.image_clarity_by_comb_percent[2] == row.image_clarity_percent
+    kept = [seen / clear for seen, clear in zip(row.image_clarity_by_comb_percent, smooth) if clear > 0.1]
+    assert kept == pytest.approx([kept[0]] * len(kept), rel=1e-12) and 0 < kept[0] < 1
+    # One population: what the row owes is what that population owes, by the caller's own limits.
+    assert [row.clear_owed_um] == pytest.approx(lt.clear_owed_by_population_um(scratches, limits))
+    assert row.clear_owed_um < simulate().steps[0].clear_owed_um
+    for name in ("scratch_rms_nm", "deepest_scratch_um", "marks_per_cm2", "clear_owed_um", "stray_marks_per_dm2"):
+        assert row.to_dict()[name] > 0, name
+
+
 def test_threads_give_the_results_of_one_after_the_other():
     expected = level().surface
     results = []

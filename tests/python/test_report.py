@@ -1,6 +1,7 @@
 """The page stands alone, and says first what a person asks first."""
 
 from html.parser import HTMLParser
+from types import SimpleNamespace
 
 import pytest
 
@@ -93,3 +94,34 @@ def test_without_its_job_the_page_leaves_the_inputs_out(predicted, tmp_path):
 
 def test_the_same_prediction_gives_the_same_page(predicted):
     assert lt.report.html_of(predicted, JOB) == lt.report.html_of(predicted, JOB)
+
+
+def test_the_strip_ends_with_the_ideal_and_every_row_says_what_is_seen(page, predicted):
+    (panel,) = predicted.prediction.panels
+    words = [attributes["alt"] for tag, attributes in page.tags if attributes.get("alt", "").startswith("Reflection")]
+    titles = [lt.report.plot.step_title(row, number) for number, row in enumerate(panel.steps, 1)]
+    assert words == ["Reflection before", *(f"Reflection after {title}" for title in titles), "Reflection ideal"]
+    for heading, figure in (("clarity .5 mm %", "image_clarity_percent"), ("letter mm", "smallest_letter_mm")):
+        cells = [attributes for tag, attributes in page.tags if tag == "td" and attributes.get("data-of") == heading]
+        assert len(cells) == 1 + len(panel.steps), figure
+
+
+def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(predicted):
+    (panel,) = predicted.prediction.panels
+    risk = lt.PanelRisk(
+        removed_um=lt.Spread(p05=6.1, p50=7.7, p95=9.8),
+        clear_left_least_um=lt.Spread(p05=21.0, p50=30.0, p95=38.0),
+        minutes=lt.Spread(p05=31, p50=40, p95=52),
+        budget_exceeded_probability=0.12,
+        strike_through_probability=0.01,
+        target_missed_probability=0.3,
+        samples=100,
+    )
+    prediction = predicted.prediction.replace(panels=[panel.replace(risk=risk)])
+    text = Page(lt.report.html_of(SimpleNamespace(prediction=prediction, histories=predicted.histories), JOB)).text
+    for words in (
+        "6.1 to 9.8 µm (0.24 to 0.39 mil)", "21.0 to 38.0 µm", "31 to 52 min in 90 of 100", "12 % over budget",
+        "1 % to strike through", "30 % to miss the target",
+    ):
+        assert words in text
+    assert text.index("6.1 to 9.8 µm") < text.index("What the work buys")

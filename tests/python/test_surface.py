@@ -1,6 +1,7 @@
 """The surface floor as Python sees it; what the numbers should be is tested in C++."""
 
 import threading
+import warnings
 
 import numpy as np
 import pytest
@@ -79,3 +80,49 @@ def test_the_slope_of_a_wave_is_its_derivative(field):
     phase = 2 * np.pi * (np.arange(32) + 0.5) / 32
     np.testing.assert_allclose(lt.slope(field)[0], 2 * np.pi / 6400 * np.cos(phase), atol=1e-15)
     assert lt.rms_slope(field, direction="columns") == pytest.approx(0, abs=1e-15)
+
+
+def test_a_gloss_beyond_its_formula_comes_with_a_warning():
+    with pytest.warns(UserWarning, match="roughness_nm of 200 nm at 20 degrees is beyond what the formula knows"):
+        gloss_gu = lt.gloss_gu(angle_deg=20, refractive_index=1.5, roughness_nm=200)
+    assert gloss_gu < 0.02 * lt.gloss_gu(angle_deg=20, refractive_index=1.5)
+    assert not lt.gloss_knows_roughness(angle_deg=20, roughness_nm=200)
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        lt.gloss_gu(angle_deg=20, refractive_index=1.5, roughness_nm=50)
+
+
+@pytest.mark.parametrize(
+    "call, message",
+    [
+        (lambda: lt.gloss_gu(angle_deg=20, refractive_index=1.0), "refractive_index must be > 1 and <= 4"),
+        (lambda: lt.gloss_gu(angle_deg=90, refractive_index=1.5), "angle_deg must be >= 0 and < 90 degrees"),
+        (lambda: lt.specular_share([], angle_deg=-1), "angle_deg must be >= 0 and < 90 degrees"),
+        (lambda: lt.Viewer(viewer_m=0), "viewer_m must be > 0"),
+        (lambda: lt.Viewer(scene_m=-1), "scene_m must be > 0"),
+        (lambda: lt.smallest_letter_mm(wander_arcmin=1, distance_m=0), "distance_m must be > 0"),
+        (lambda: wet_film(solids_share=0), "solids_share must be > 0 and <= 1"),
+        (lambda: wet_film(solids_share=1.1), "solids_share must be > 0 and <= 1"),
+        (lambda: wet_film(viscosity_pa_s=0), "viscosity_pa_s must be > 0"),
+    ],
+)
+def test_what_cannot_be_is_refused_by_field_and_rule(call, message):
+    with pytest.raises(ValueError, match=message):
+        call()
+
+
+@pytest.mark.parametrize("bad", [{"distance_mm": 0}, {"comb_mm": -1}, {"angle_deg": 90}])
+def test_a_clarity_set_up_that_cannot_be_is_refused(field, bad):
+    with pytest.raises(ValueError, match=next(iter(bad))):
+        lt.image_clarity_percent(field, **bad)
+
+
+@pytest.mark.parametrize("bad", [{"viewer_m": 0}, {"scene_m": -2}, {"angle_deg": 89}, {"refractive_index": 1.0}])
+def test_a_view_that_cannot_be_is_refused(field, bad):
+    with pytest.raises(ValueError, match=next(iter(bad))):
+        lt.render_reflection(field, **bad)
+
+
+def wet_film(**changes):
+    film = {"thickness_um": 60, "surface_tension_mn_per_m": 30, "viscosity_pa_s": 0.2, "viscosity_rise_s": 20}
+    return lt.WetFilm(**{**film, "solids_share": 0.55, **changes})

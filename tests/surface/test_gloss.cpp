@@ -47,6 +47,8 @@ TEST_CASE("a roughness that takes nearly all the gloss is told") {
 TEST_CASE("an angle, an index or a roughness that cannot be is refused") {
   CHECK_THROWS_WITH(gloss_gu(90, 1.5), "gloss_gu: angle_deg must be >= 0 and < 90 degrees (got 90 degrees)");
   CHECK_THROWS_WITH(gloss_gu(20, 1.5, -1), "gloss_gu: roughness_nm must be >= 0 (got -1 nm)");
-  CHECK_THROWS_WITH(fresnel(20, 0.9), "fresnel: refractive_index must be between 1 and 4 (got 0.9)");
+  CHECK_THROWS_WITH(fresnel(20, 1.0), "fresnel: refractive_index must be > 1 and <= 4 (got 1)");
+  CHECK_THROWS_AS(gloss_gu(20, 0.9), InvalidInput);
+  CHECK_THROWS_AS(gloss_gu(-1, 1.5), InvalidInput);
   CHECK_THROWS_AS(gloss_of_share_gu(20, 1.5, 1.1), InvalidInput);
 }

@@ -30,13 +30,6 @@ Array2d sinusoidal_shifts(double most) {
   return shifts;
 }
 
-double gaussian_contrast(double s_over_w) {
-  double sum = 0;
-  for (int k = 1; k < 200; k += 2)
-    sum += (k % 4 == 1 ? 1 : -1) * std::exp(-std::pow(pi * k * s_over_w, 2) / 2) / k;
-  return 4 / pi * sum;
-}
-
 }  // namespace
 
 // Tolerance 5e-4 below: the comb is read in 16384 places a line, and the shares are steep where a sinusoid turns.
@@ -45,9 +38,26 @@ TEST_CASE("a Gaussian image shift blurs a comb as its Fourier series says") {
   const std::pair<double, double> figures[] = {
       {0.1, 0.999999}, {0.3, 0.808840}, {0.5, 0.370777}, {1, 0.009157}};
   for (const auto& [s_over_w, expected] : figures) {  // closed form (series), rounded to six decimals
-    CHECK(gaussian_contrast(s_over_w) == Approx(expected).margin(1e-6));
-    for (const double comb_mm : {0.25, 2.0})
+    for (const double comb_mm : {0.25, 2.0}) {
+      CHECK(gaussian_comb_contrast(s_over_w * comb_mm, comb_mm) == Approx(expected).margin(1e-6));
       CHECK(comb_contrast(gaussian_shifts(s_over_w * comb_mm), comb_mm) == Approx(expected).margin(5e-4));
+    }
+  }
+  CHECK(gaussian_comb_contrast(0, 0.5) == 1);
+  CHECK(gaussian_comb_contrast(0.005001, 0.5) == Approx(1).epsilon(1e-12));  // where the series begins
+  CHECK(gaussian_comb_contrast(50, 0.5) < 1e-15);
+}
+
+TEST_CASE("a field of random waves reads on every comb what the Gaussian closed form says") {
+  const HeightField field = synthesize({{3, 0.4, 1}, {6, 0.4, 1}}, Grid{512, 512, 0.15}, 4);
+  const double shift_sd_mm = 2 * 150 * rms_slope(field, Direction::rows);
+  const std::vector<double> percent = image_clarity_by_comb_percent(field);
+  REQUIRE(percent.size() == standard_combs_mm.size());
+  for (std::size_t k = 0; k < percent.size(); ++k) {
+    INFO(standard_combs_mm[k]);
+    CHECK(percent[k] == image_clarity_percent(field, {.comb_mm = standard_combs_mm[k]}));
+    // 3: the patch's few hundred long waves are not quite Gaussian; the slit of .03 mm takes less than 1.
+    CHECK(percent[k] == Approx(100 * gaussian_comb_contrast(shift_sd_mm, standard_combs_mm[k])).margin(3));
   }
 }
 

@@ -1,0 +1,73 @@
+"""Pages for a browser or a printer: one template each over page.html.j2, no scripts, nothing loaded from elsewhere."""
+
+import base64
+import io
+from importlib.resources import files
+
+import jinja2
+import matplotlib
+from matplotlib.figure import Figure
+
+from . import __version__, plot, wording
+
+STYLE = {"font.size": 9, "svg.hashsalt": "libtexture"}  # the salt makes the same page the same bytes
+
+
+def film(um):
+    return wording.film(um).replace("um", "µm")
+
+
+def film_pm(um, sd_um):
+    return wording.film_pm(um, sd_um).replace("+/-", "±").replace("um", "µm")
+
+
+def film_range(spread):
+    """Where 90 % of the cases lie: '6.1 to 9.8 µm (0.24 to 0.39 mil)'."""
+    ends = spread.p05, spread.p95
+    return f"{ends[0]:.1f} to {ends[1]:.1f} µm ({wording.mil(ends[0])} to {wording.mil(ends[1])} mil)"
+
+
+def render(template, *, seed, **shown):
+    """A page by the name of its template, as text."""
+    page = jinja2.Environment(
+        loader=jinja2.FunctionLoader(lambda name: files(__package__).joinpath(name).read_text(encoding="utf-8")),
+        autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined,
+    )
+    page.filters.update(film=film, film_pm=film_pm, film_range=film_range, mil=wording.mil)
+    return page.get_template(template).render(version=__version__, seed=seed, wording=wording, **shown)
+
+
+# ---- Pictures, as addresses that hold their own data
+
+
+def chart(draw, *given, kind="svg", size=(5.6, 3.6), **options):
+    """A drawing of one Axes: draw(*given, ax=..., **options)."""
+    with matplotlib.rc_context(STYLE):
+        figure = Figure(figsize=size, layout="constrained")
+        draw(*given, ax=figure.subplots(), **options)
+        return address_of(figure, kind)
+
+
+def charts(draw, given, columns, size):
+    """A drawing of a row of Axes: draw(given, axes)."""
+    with matplotlib.rc_context(STYLE):
+        figure = Figure(figsize=size, layout="constrained")
+        draw(given, figure.subplots(1, columns))
+        return address_of(figure, "png")
+
+
+def address_of(figure, kind):
+    content = io.BytesIO()
+    figure.savefig(content, format=kind, dpi=160, metadata={"Date": None} if kind == "svg" else None)
+    return data_address(content.getvalue(), "image/svg+xml" if kind == "svg" else "image/png")
+
+
+def picture(luminance):
+    """A linear luminance, 0 to 1."""
+    content = io.BytesIO()
+    plot.save_picture(content, luminance)
+    return data_address(content.getvalue(), "image/png")
+
+
+def data_address(content, kind):
+    return f"data:{kind};base64,{base64.b64encode(content).decode()}"
