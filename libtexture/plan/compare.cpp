@@ -81,6 +81,7 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
   one.first_abrasive = sequence.step.front().abrasive.name;
   one.first_grain_um = sequence.step.front().abrasive.grit.median_um();
   one.verdict = predicted.prediction.verdict;
+  one.reasons = predicted.prediction.reasons;
   one.removed_um = spread_of(worked.removed_um);
   one.levelling_um = spread_of(worked.levelling_um);
   one.overshoot_um = spread_of(worked.overshoot_um);

@@ -39,6 +39,7 @@ struct Alternative {
   std::string first_abrasive = {};  ///< of its first step
   double first_grain_um = 0;        ///< median grain of it [um]
   Verdict verdict = Verdict::do_not_sand;   ///< of the prediction
+  std::vector<std::string> reasons = {};    ///< of the verdict, one sentence each
   Spread removed_um = {};                   ///< clear spent: levelling + overshoot + debt [um]
   Spread levelling_um = {};                 ///< until the texture's target was met [um]
   Spread overshoot_um = {};                 ///< from that moment to the next look [um]
@@ -62,6 +63,7 @@ struct Alternative {
                       optional("first_abrasive", &Alternative::first_abrasive),
                       optional("first_grain_um", &Alternative::first_grain_um),
                       optional("verdict", &Alternative::verdict),
+                      optional("reasons", &Alternative::reasons),
                       optional("removed_um", &Alternative::removed_um),
                       optional("levelling_um", &Alternative::levelling_um),
                       optional("overshoot_um", &Alternative::overshoot_um),

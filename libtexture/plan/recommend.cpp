@@ -56,7 +56,8 @@ const Alternative& chosen(const std::vector<Alternative>& finest_first, const Co
   return any != finest_first.end() ? *any : best;
 }
 
-void explain(Recommendation& advice, const Alternative& choice, const std::vector<std::string>& why) {
+void explain(Recommendation& advice, const Alternative& choice) {
+  const std::vector<std::string>& why = choice.reasons;
   if (choice.verdict == Verdict::do_not_sand) {
     advice.reasons.push_back("Do not sand: the sequence that spends least clear, " + choice.sequence +
                              ", takes " + in_words(choice.removed_um) + ", and the budget does not bear it");
@@ -103,20 +104,13 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
     add_failures(advice);
     return advice;
   }
-  std::vector<Predicted> predicted;
-  const double share = (1 - weighing_share) / static_cast<double>(compared.sequence.size());
-  for (const Sequence& sequence : compared.sequence) {
-    const double done = weighing_share + share * static_cast<double>(predicted.size());
-    predicted.push_back(predict(compared, nodes, sequence.name, part_of(progress, done, done + share)));
-  }
   advice.sequences = compared.sequence;
-  advice.comparison = comparison_of(compared, predicted);
+  advice.comparison = compare(compared, nodes, part_of(progress, weighing_share, 1));
   advice.finest = compared.sequence.front().name;
   const Alternative& choice = chosen(advice.comparison.alternatives, advice.comparison);
   advice.recommended = choice.sequence;
   advice.verdict = choice.verdict;
-  for (const Predicted& one : predicted)
-    if (one.prediction.sequence == choice.sequence) explain(advice, choice, one.prediction.reasons);
+  explain(advice, choice);
   return advice;
 }
 

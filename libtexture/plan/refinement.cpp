@@ -97,7 +97,7 @@ double finished_owed_um(const Job& job, const Step& step) {
     Scratches scratches;
     scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um),
             Array2d::Constant(1, 1, finished_depths * depth_um));
-    most = std::max(most, clear_owed_um(scratches));
+    most = std::max(most, clear_owed_um(scratches, Marks::all, job.scratch_limits));
   }
   return most;
 }
