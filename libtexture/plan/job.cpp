@@ -84,6 +84,7 @@ void Job::validate() const {
   budget.validate();
   scratch_limits.validate();
   viewer.validate();
+  uncertainty.validate();
   std::set<std::string> names;
   for (const Sequence& one : sequence) {
     one.validate();

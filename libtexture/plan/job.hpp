@@ -14,6 +14,7 @@
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
 #include "libtexture/process/scratches.hpp"
+#include "libtexture/plan/uncertainty.hpp"
 #include "libtexture/process/step.hpp"
 #include "libtexture/surface/viewer.hpp"
 
@@ -73,6 +74,7 @@ struct Job {
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
   ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
   Viewer viewer = {};                   ///< who reads the mirrored letters, and from where
+  Uncertainty uncertainty = {};         ///< how many worlds are drawn, and how far apart they are
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in
@@ -80,12 +82,19 @@ struct Job {
   void validate() const;
   bool operator==(const Job&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("schema", &Job::schema),     optional("seed", &Job::seed),
-                      required("patch", &Job::patch),       required("panel", &Job::panel),
-                      required("coating", &Job::coating),   required("texture", &Job::texture),
-                      required("target", &Job::target),     optional("budget", &Job::budget),
+    return std::tuple{required("schema", &Job::schema),
+                      optional("seed", &Job::seed),
+                      required("patch", &Job::patch),
+                      required("panel", &Job::panel),
+                      required("coating", &Job::coating),
+                      required("texture", &Job::texture),
+                      required("target", &Job::target),
+                      optional("budget", &Job::budget),
                       optional("scratch_limits", &Job::scratch_limits),
-                      optional("viewer", &Job::viewer), optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
+                      optional("viewer", &Job::viewer),
+                      optional("uncertainty", &Job::uncertainty),
+                      optional("sequence", &Job::sequence),
+                      optional("catalogue", &Job::catalogue)};
   }
 };
 

@@ -6,6 +6,7 @@
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/film_map.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/sequence.hpp"
 
 namespace libtexture {
@@ -122,8 +123,7 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
   }
   prediction.cautions = general_cautions();
   for (const Step& step : chosen.step)
-    prediction.step_cautions.push_back(
-        {step.name.empty() ? step.abrasive.name : step.name, cautions_of(step)});
+    prediction.step_cautions.push_back({title_of(step), cautions_of(step)});
   return predicted;
 }
 
