@@ -122,7 +122,8 @@ std::string interval(const Spread& spread) {
 }
 
 std::string part(const Spread& spread, const char* name) {
-  return (spread.p50 < 0 ? "" : "+") + to_text(spread.p50, 2) + " um " + name + " (" + interval(spread) + ")";
+  std::string text = spread.p50 < 0 ? "" : "+";
+  return text.append(to_text(spread.p50, 2)).append(" um ").append(name) + " (" + interval(spread) + ")";
 }
 
 std::string finding(const Alternative& one, const std::string& best) {
@@ -162,6 +163,9 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
           "must be one per sequence of the job", static_cast<double>(predicted.size()));
   Comparison comparison;
   comparison.seed = job.seed;
+  comparison.removable_um = HUGE_VAL;
+  for (const PanelPrediction& panel : predicted.front().prediction.panels)
+    comparison.removable_um = std::min(comparison.removable_um, panel.removable_um);
   std::vector<Worked> worked;
   for (std::size_t i = 0; i < predicted.size(); ++i) {
     worked.push_back(worked_of(job, predicted[i]));

@@ -86,6 +86,7 @@ struct Alternative {
 struct Comparison {
   std::vector<Alternative> alternatives = {};  ///< as in the job
   std::string best = {};  ///< spends least clear (median) of those that miss the target in under half the worlds
+  double removable_um = 0;  ///< what the budget lets go at the panel where it is least, reserve kept [um]
   std::vector<std::string> findings = {};        ///< what each other costs more, a sentence each
   std::vector<std::string> warnings = {};        ///< limits that the model came near
   std::vector<std::string> cautions = {};        ///< of the whole job
@@ -96,6 +97,7 @@ struct Comparison {
   static constexpr auto fields() {
     return std::tuple{optional("alternatives", &Comparison::alternatives),
                       optional("best", &Comparison::best),
+                      optional("removable_um", &Comparison::removable_um),
                       optional("findings", &Comparison::findings),
                       optional("warnings", &Comparison::warnings),
                       optional("cautions", &Comparison::cautions),

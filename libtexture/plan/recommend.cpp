@@ -36,7 +36,7 @@ void add_failures(Recommendation& advice) {
     told.push_back(first.reason);
     std::string names;
     for (const FirstStep& other : advice.first_steps)
-      if (other.reason == first.reason) names += (names.empty() ? "" : ", ") + other.abrasive;
+      if (other.reason == first.reason) names.append(names.empty() ? "" : ", ").append(other.abrasive);
     advice.reasons.push_back(names + ": " + first.reason);
   }
 }
