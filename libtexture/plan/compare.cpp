@@ -161,6 +161,9 @@ void add_cautions(Comparison& comparison, const Prediction& prediction) {
 Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted) {
   require(!predicted.empty() && predicted.size() == job.sequence.size(), "compare", "predicted",
           "must be one per sequence of the job", static_cast<double>(predicted.size()));
+  for (const Predicted& one : predicted)
+    require(one.draws.size() == job.panel.size() && one.histories.size() == job.panel.size(), "compare",
+            "predicted", "must have draws and a history per panel", static_cast<double>(one.draws.size()));
   Comparison comparison;
   comparison.seed = job.seed;
   comparison.removable_um = HUGE_VAL;

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <mutex>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/parallel.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/process/pace.hpp"
@@ -71,20 +73,28 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
   for (const Backing& backing : tools.backings)
     if (carrier_of(backing) != Carrier::compound && coarsest(tools, carrier_of(backing)))
       fits.push_back({backing, carrier_of(backing)});
-  for (std::size_t i = 0; i < fits.size(); ++i) {
-    Fit& fit = fits[i];
+  // Progress comes from one thread at a time; an exception of it ends the work.
+  std::mutex mutex;
+  std::size_t done = 0;
+  parallel_for(static_cast<int>(fits.size()), 0, [&](int i) {
+    Fit& fit = fits[static_cast<std::size_t>(i)];
     const Step step = step_with(*coarsest(tools, fit.carrier), fit.backing, tools, limits);
+    const Progress part = [&](double) {
+      const std::lock_guard lock(mutex);
+      report(progress, static_cast<double>(done) / static_cast<double>(fits.size()));
+    };
     try {
       for (const Panel& panel : job.panel) {
         const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
-        fit.costs.push_back(level_cost(
-            surface, job.target, step, {panel.crown_radius_m, job.coating.hardness_mpa, clear_um},
-            [&](double) { report(progress, static_cast<double>(i) / static_cast<double>(fits.size())); }));
+        fit.costs.push_back(level_cost(surface, job.target, step,
+                                       {panel.crown_radius_m, job.coating.hardness_mpa, clear_um}, part));
       }
     } catch (const InvalidInput& error) {
       fit.collapse = error.what();
     }
-  }
+    const std::lock_guard lock(mutex);
+    ++done;
+  });
   return fits;
 }
 
