@@ -113,17 +113,22 @@ std::size_t best_of(const std::vector<Alternative>& alternatives) {
       std::min_element(alternatives.begin(), alternatives.end(), is_better) - alternatives.begin());
 }
 
+// With two decimals, and no "-0.00".
+std::string rounded(double um) {
+  const double hundredths = std::round(100 * um);
+  return to_text(hundredths == 0 ? 0 : hundredths / 100, 2);
+}
+
 std::string more_or_less(double um) {
   return to_text(std::abs(um), 2) + " um " + (um < 0 ? "less" : "more");
 }
 
 std::string interval(const Spread& spread) {
-  return to_text(spread.p05, 2) + " to " + to_text(spread.p95, 2);
+  return rounded(spread.p05) + " to " + rounded(spread.p95);
 }
 
 std::string part(const Spread& spread, const char* name) {
-  std::string text = spread.p50 < 0 ? "" : "+";
-  return text.append(to_text(spread.p50, 2)).append(" um ").append(name) + " (" + interval(spread) + ")";
+  return rounded(spread.p50) + " um " + name + " (" + interval(spread) + ")";
 }
 
 std::string finding(const Alternative& one, const std::string& best) {

@@ -127,7 +127,7 @@ std::string out_of_reach(const Fit& fit, const Target& target) {
   for (const Reached& part : fails->target)
     if (!part.is_met)
       parts.append(parts.empty() ? "" : ", ")
-          .append(part.asks + " is " + to_text(part.found) + " and " + to_text(part.wanted) + " is asked");
+          .append(part.asks + " is " + to_text(part.found, 2) + ", asked " + to_text(part.wanted, 2));
   std::string text = "once all the clear, " + um_and_mil(fails->removal_um) + ", is gone, " + parts +
                      ": waves of about " + to_text(waves.wavelength_mm, 1) + " mm still have " +
                      to_text(waves.rms_um, 2) + " um rms, and a fold of e of them costs " +

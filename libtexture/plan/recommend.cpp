@@ -28,16 +28,16 @@ std::string in_words(const Spread& spread) {
          to_text(spread.p95, 1) + ")";
 }
 
-// Nothing to compare: why each first step fails, a sentence for those that fail alike.
-void add_failures(Recommendation& advice) {
+// Why first steps fail, a sentence for those that fail alike.
+void add_failures(std::vector<std::string>& reasons, const std::vector<FirstStep>& failed) {
   std::vector<std::string> told;
-  for (const FirstStep& first : advice.first_steps) {
+  for (const FirstStep& first : failed) {
     if (std::find(told.begin(), told.end(), first.reason) != told.end()) continue;
     told.push_back(first.reason);
     std::string names;
-    for (const FirstStep& other : advice.first_steps)
+    for (const FirstStep& other : failed)
       if (other.reason == first.reason) names.append(names.empty() ? "" : ", ").append(other.abrasive);
-    advice.reasons.push_back(names + ": " + first.reason);
+    reasons.push_back(names + ": " + first.reason);
   }
 }
 
@@ -78,9 +78,10 @@ void explain(Recommendation& advice, const Alternative& choice) {
         to_text(more.debt_um.p50, 1) + " scratch debt" +
         (more.is_drowned ? "; the difference drowns in what is not known, above all the wear rates" : ""));
   }
+  std::vector<FirstStep> finer;
   for (const FirstStep& first : advice.first_steps)
-    if (first.grain_um < finest.first_grain_um && !first.is_reaching)
-      advice.reasons.push_back(first.abrasive + " is finer, and " + first.reason);
+    if (first.grain_um < finest.first_grain_um) finer.push_back(first);
+  add_failures(advice.reasons, finer);
 }
 
 }  // namespace
@@ -101,7 +102,7 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
   advice.cautions = general_cautions();
   if (compared.sequence.empty()) {
     advice.reasons.push_back("Do not sand for this target: no disc and backing at hand reaches it");
-    add_failures(advice);
+    add_failures(advice.reasons, advice.first_steps);
     return advice;
   }
   advice.sequences = compared.sequence;
