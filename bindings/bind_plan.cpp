@@ -133,6 +133,7 @@ void bind_plan(py::module_& module) {
   bind_fields<Target, "Target">(module);
   bind_fields<Budget, "Budget">(module);
   bind_fields<Sequence, "Sequence">(module);
+  bind_fields<Uncertainty, "Uncertainty">(module);
   bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
   bind_budget(module);

@@ -6,17 +6,19 @@ from .wording import ANSWERS, film
 COSTS = [  # group, heading, unit, width
     ("clear", "spent", "um", 8),
     ("", "5 to 95 %", "um", 12),
-    ("of it", "level", "um", 7),
-    ("", "past it", "um", 8),
+    ("of it", "level", "um", 6),
+    ("", "past", "um", 6),
     ("", "debt", "um", 6),
     ("trouble", "chance", "%", 8),
     ("time", "", "min", 6),
     ("discs", "", "", 6),
     ("texture", "left", "um", 8),
-    ("marks", "left", "1/cm2", 8),
+    ("marks", "left", "1/cm2", 7),
+    ("", "", "", 2),
 ]
+NAME_WIDTH = 23
 COSTS_NOTE = (
-    "Medians over the same possible worlds. Past it: cut after the target was met, before the next look. Debt: cut by\n"
+    "Medians over the same possible worlds. Past: cut after the target was met, before the next look. Debt: cut by\n"
     "the later steps for scratches. * on the Pareto front: no other is as good in all of these and better in one."
 )
 
@@ -42,12 +44,12 @@ def recommendation_table(recommendation):
 
 def tables(comparison):
     rows = [costs_row(one) for one in comparison.alternatives]
-    return [ruled("Sequences compared", COSTS, rows, "first to last") + "\n" + COSTS_NOTE]
+    return [ruled("Sequences compared", COSTS, rows, "sequence", NAME_WIDTH) + "\n" + COSTS_NOTE]
 
 
 def costs_row(one):
     return (
-        ("* " if one.is_on_front else "  ") + one.sequence,
+        one.sequence,
         f"{one.removed_um.p50:.2f}",
         f"{one.removed_um.p05:.1f} to {one.removed_um.p95:.1f}",
         f"{one.levelling_um.p50:.2f}",
@@ -58,6 +60,7 @@ def costs_row(one):
         f"{one.discs.p50:.0f}",
         f"{one.rms_um.p50:.3f}",
         f"{one.marks_per_cm2:.3g}",
+        "*" if one.is_on_front else "",
     )
 
 
@@ -76,7 +79,7 @@ def first_steps(recommendation):
         )
         for first in recommendation.first_steps
     ]
-    return ruled("First steps weighed", columns, rows, "finest first")
+    return ruled("First steps weighed", columns, rows, "finest first", NAME_WIDTH)
 
 
 def plan(sequence):

@@ -2,7 +2,19 @@
 
 import textwrap
 
-from .wording import ANSWERS, band_words, film, film_pm, mil, rule_state, rule_words, step_title
+from .wording import (
+    ANSWERS,
+    band_words,
+    chance,
+    film,
+    film_pm,
+    film_range,
+    mil,
+    number_range,
+    rule_state,
+    rule_words,
+    step_title,
+)
 
 WIDTH = 100
 NAME_WIDTH = 18
@@ -17,6 +29,7 @@ def table(prediction):
             clear_table(panel),
             texture_table(panel, prediction.band_edges_mm),
             sight_table(panel),
+            risk_table(panel),
         ]
     parts.append(bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions]))
     parts.append(bullets("Cautions for the job", prediction.cautions))
@@ -73,7 +86,7 @@ def clear_table(panel):
         f"{panel.discs}",
         f"{panel.minutes:.1f}",
     )
-    return ruled("Clear coat", columns, [*rows, total])
+    return ruled("Best estimate", columns, [*rows, total])
 
 
 def clear_left(mean_um, least_um):
@@ -133,22 +146,61 @@ def sight_table(panel):
     return ruled("What is seen", columns, rows) + "\n" + note
 
 
-def ruled(title, columns, rows, row_word="step"):
+def risk_table(panel):
+    """How sure it is: quantiles of what may happen, and chances of what may go wrong."""
+    risk = panel.risk
+    if not risk.samples:
+        return ""
+    rows = [  # name, unit, decimals, spread, whether mil are shown as well
+        ("clear removed, mean", "um", 1, risk.removed_um, True),
+        ("  until the texture was met", "um", 1, risk.levelling_um, False),
+        ("  from then to the next look", "um", 1, risk.overshoot_um, False),
+        ("  to take out scratches", "um", 1, risk.debt_um, False),
+        (f"thinnest clear left on {panel.area_m2:g} m2", "um", 1, risk.clear_left_least_um, True),
+        ("texture left, rms", "um", 3, risk.rms_um, False),
+        ("touched by the first step", "%", 1, percent(risk.touched_share), False),
+        ("least clear needed/spent", "%", 0, percent(risk.levelling_efficiency), False),
+        ("discs", "", 0, risk.discs, False),
+        ("machine time", "min", 0, risk.minutes, False),
+    ]
+
+    def line(name, unit, decimals, spread, has_mil):
+        figures = "".join(f"{figure:>9.{decimals}f}" for figure in (spread.p05, spread.p50, spread.p95))
+        in_mil = f"  ({mil(spread.p05)} to {mil(spread.p95)} mil)" if has_mil else ""
+        return f"{name:<32}{unit:>4}{figures}{in_mil}".rstrip()
+
+    title = f"{'How sure':<36}{'5 %':>9}{'50 %':>9}{'95 %':>9}"
+    chances = [
+        f"Struck through somewhere on {panel.area_m2:g} m2: {chance(risk.strike_through_probability, risk.samples)}; "
+        f"budget exceeded: {chance(risk.budget_exceeded_probability, risk.samples)}; "
+        f"target missed: {chance(risk.target_missed_probability, risk.samples)}.",
+        f"From {risk.samples} possible worlds, read off {risk.node_solves} levelling runs.",
+    ]
+    wrapped = [textwrap.fill(sentence, WIDTH) for sentence in chances]
+    return "\n".join([title, "-" * len(title), *[line(*row) for row in rows], *wrapped])
+
+
+def percent(spread):
+    return spread.replace(p05=100 * spread.p05, p50=100 * spread.p50, p95=100 * spread.p95)
+
+
+def ruled(title, columns, rows, row_word="step", name_width=NAME_WIDTH):
     """A table: a title and three lines of heading over a rule; names on the left, figures on the right."""
     widths = [column[3] for column in columns]
 
     def line(cells):
-        name = cells[0] if len(cells[0]) <= NAME_WIDTH else cells[0][: NAME_WIDTH - 1] + "~"
-        return f"{name:<{NAME_WIDTH}}" + "".join(f"{cell:>{width}}" for cell, width in zip(cells[1:], widths))
+        name = cells[0] if len(cells[0]) <= name_width else cells[0][: name_width - 1] + "~"
+        return f"{name:<{name_width}}" + "".join(f"{cell:>{width}}" for cell, width in zip(cells[1:], widths))
 
     names = [title, row_word, ""]
     header = [line((names[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
-    return "\n".join([*header, "-" * (NAME_WIDTH + sum(widths)), *[line(row).rstrip() for row in rows]])
+    return "\n".join([*header, "-" * (name_width + sum(widths)), *[line(row).rstrip() for row in rows]])
 
 
 def budget(panel):
     may_go = film(max(0.0, panel.removable_um))
-    lines = [f"Budget of {panel.name}: {film(panel.removed_um)} would go, {may_go} may"]
+    would_go = film_range(panel.risk.removed_um) if panel.risk.samples else film(panel.removed_um)
+    lines = [f"Budget of {panel.name}: {would_go} would go, about {may_go} may"]
     lines += [
         f"  {rule_state(rule):<9} {film(rule.removable_um):>20} by: {rule_words(rule)}" for rule in panel.budget
     ]
@@ -156,7 +208,8 @@ def budget(panel):
 
 
 def outcome(prediction):
-    work = f"All panels: {prediction.discs} discs, {prediction.minutes:.0f} min of machine time"
+    discs, minutes = number_range(prediction.discs_spread), number_range(prediction.minutes_spread)
+    work = f"All panels: {discs} discs, {minutes} min of machine time (90 of 100 cases)"
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"
     return bullets(f"{work}\n{verdict}", prediction.reasons)
 

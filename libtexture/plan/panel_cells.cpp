@@ -82,6 +82,8 @@ double deep_valleys(double area_m2, double wavelength_mm, double depth_in_sd) {
 }
 
 double deepest_valley_in_sd(double area_m2, double wavelength_mm, double expected) {
+  require_positive(area_m2, "PanelCells", "area_m2");
+  require_positive(wavelength_mm, "PanelCells", "wavelength_mm");
   require_positive(expected, "PanelCells", "expected");
   const double ratio = number_of_waves(area_m2, wavelength_mm) / expected;
   if (!(ratio * std::exp(-.5) > 1)) return 1;

@@ -82,6 +82,8 @@ struct Prediction {
   std::vector<PanelPrediction> panels = {};      ///< as in the job
   int discs = 0;                                 ///< discs used on all panels
   double minutes = 0;                            ///< machine time on all panels [min]
+  Spread discs_spread = {};                      ///< how sure the discs are
+  Spread minutes_spread = {};                    ///< how sure the machine time is [min]
   std::vector<std::string> warnings = {};        ///< limits that the model came near
   std::vector<std::string> cautions = {};        ///< of the whole job
   std::vector<StepCautions> step_cautions = {};  ///< of each step
@@ -89,13 +91,19 @@ struct Prediction {
 
   bool operator==(const Prediction&) const = default;
   static constexpr auto fields() {
-    return std::tuple{
-        optional("sequence", &Prediction::sequence), optional("verdict", &Prediction::verdict),
-        optional("reasons", &Prediction::reasons),   optional("band_edges_mm", &Prediction::band_edges_mm),
-        optional("panels", &Prediction::panels),     optional("discs", &Prediction::discs),
-        optional("minutes", &Prediction::minutes),   optional("warnings", &Prediction::warnings),
-        optional("cautions", &Prediction::cautions), optional("step_cautions", &Prediction::step_cautions),
-        optional("seed", &Prediction::seed)};
+    return std::tuple{optional("sequence", &Prediction::sequence),
+                      optional("verdict", &Prediction::verdict),
+                      optional("reasons", &Prediction::reasons),
+                      optional("band_edges_mm", &Prediction::band_edges_mm),
+                      optional("panels", &Prediction::panels),
+                      optional("discs", &Prediction::discs),
+                      optional("minutes", &Prediction::minutes),
+                      optional("discs_spread", &Prediction::discs_spread),
+                      optional("minutes_spread", &Prediction::minutes_spread),
+                      optional("warnings", &Prediction::warnings),
+                      optional("cautions", &Prediction::cautions),
+                      optional("step_cautions", &Prediction::step_cautions),
+                      optional("seed", &Prediction::seed)};
   }
 };
 

@@ -29,6 +29,11 @@ constexpr double full_share = 0.995;   // TargetPreset::full
 constexpr double partial_share = 0.5;  // TargetPreset::partial
 constexpr int worlds_a_task = 64;
 
+// The nodes are solved on every second pixel (and again) while so many are left to a wave and to a side:
+// tests and docs/physics.md show what that moves.
+constexpr double pixels_a_wave = 8;
+constexpr int pixels_a_side = 64;
+
 // How a world stands. Texture in units of the patch as it is given: the world's over its texture scale.
 struct State {
   Eigen::ArrayXd band_um = {};
@@ -61,6 +66,17 @@ void in_tasks(std::size_t count, const std::function<void(std::size_t)>& work) {
   });
 }
 
+HeightField coarser(HeightField field) {
+  const double longest_mm = mean_wavelength_mm(field) / pixels_a_wave;
+  while (2 * field.pixel_mm() <= longest_mm && field.grid().rows % 2 == 0 && field.grid().cols % 2 == 0 &&
+         std::min(field.grid().rows, field.grid().cols) >= 2 * pixels_a_side) {
+    const auto every_second = [](int count) { return Eigen::seqN(0, count / 2, 2); };
+    const Array2d kept = field.height_um()(every_second(field.grid().rows), every_second(field.grid().cols));
+    field = HeightField(kept, 2 * field.pixel_mm());
+  }
+  return field;
+}
+
 bool has_texture_rule(const Stop& stop) {
   return stop.touched_share || stop.rms_um;
 }
@@ -81,19 +97,23 @@ double between(const std::vector<double>& x, const std::vector<double>& y, doubl
 class Sampler {
  public:
   Sampler(const Job& job, const HeightField& surface, const Sequence& sequence, const Progress& progress)
-      : job_(job), surface_(surface), sequence_(sequence), progress_(progress), worlds_(worlds_of(job)) {
+      : job_(job),
+        surface_(coarser(surface)),
+        sequence_(sequence),
+        progress_(progress),
+        worlds_(worlds_of(job)) {
     bands_mm_.push_back({0, HUGE_VAL});
     if (job.target.rms_um && job.target.band_mm) bands_mm_.push_back(*job.target.band_mm);
     for (const Step& step : sequence.step)
       if (step.stop.band_mm && band_of(step.stop.band_mm) == 0) bands_mm_.push_back(*step.stop.band_mm);
-    set_starts({surface});
+    set_starts({surface_});
     State start;
-    start.band_um = band_rms_of(surface, bands_mm_);
-    start.valley_um = surface.valley_depth_um();
+    start.band_um = band_rms_of(surface_, bands_mm_);
+    start.valley_um = surface_.valley_depth_um();
     start_ = start;
     for (const Panel& panel : job.panel)
       panels_.push_back({&panel, std::vector<State>(worlds_.person.size(), start)});
-    wavelength_mm_ = mean_wavelength_mm(surface);
+    wavelength_mm_ = mean_wavelength_mm(surface_);
   }
 
   void work(std::size_t place);
@@ -128,7 +148,7 @@ class Sampler {
   void set_starts(std::vector<HeightField> starts);
 
   const Job& job_;
-  const HeightField& surface_;
+  const HeightField surface_;
   const Sequence& sequence_;
   const Progress& progress_;
   Worlds worlds_;

@@ -38,8 +38,7 @@ double pressure_on_kpa(const Step& step, double force_n, std::optional<double> c
   motion.force_n = force_n;
   const double springs = stiffness_pa_per_m(step.backing, 0);
   const bool has_crown = crown_radius_m && springs > 0 && std::isfinite(springs);
-  return crown_contact(motion, springs > 0 ? springs : 1, has_crown ? crown_radius_m : std::nullopt)
-      .pressure_kpa;
+  return has_crown ? crown_contact(motion, springs, crown_radius_m).pressure_kpa : pressure_kpa(motion);
 }
 
 double bearable_force_n(const Step& step, double force_n, std::optional<double> crown_radius_m) {

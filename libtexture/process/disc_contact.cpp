@@ -33,7 +33,9 @@ DiscContact disc_contact(const Step& step, const Grid& grid, std::optional<doubl
   // stiffness.
   const double springs = stiffness_pa_per_m(step.backing, 0);
   const bool has_crown = crown_radius_m && springs > 0 && std::isfinite(springs);
-  const CrownContact crown = crown_contact(step.motion, springs, has_crown ? crown_radius_m : std::nullopt);
+  const CrownContact crown =
+      has_crown ? crown_contact(step.motion, springs, crown_radius_m)
+                : CrownContact{step.motion.disc_diameter_mm / 2, pressure_kpa(step.motion), false};
   const Backing working = at_working_pressure(step.backing, crown.pressure_kpa);
   if (warnings) warn(step, working, crown, *warnings);
   const double patch_mm = std::max(grid.width_mm(), grid.height_mm());
