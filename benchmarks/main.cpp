@@ -50,7 +50,8 @@ double pair_seconds(const Grid& grid, int pairs) {
              fft.forward(values, half);
              fft.inverse_unscaled(half, values);
            }
-         }) / pairs;
+         }) /
+         pairs;
 }
 
 // A plate on springs of about a film disc on an interface pad, on 1.5 um of texture.
@@ -137,8 +138,10 @@ void run_times() {
     constexpr int rounds = 4;  // both in turn, so that both meet the same machine
     for (int k = 0; k < rounds; ++k) {
       total += seconds_of([&] {
-        pairs = increment.solve(c.height_m, c.removal_m, pressure, increment_options).transform_pairs;
-      }) / rounds;
+                 pairs =
+                     increment.solve(c.height_m, c.removal_m, pressure, increment_options).transform_pairs;
+               }) /
+               rounds;
       pair += pair_seconds(c.grid, pairs) / rounds;
     }
     std::printf("  N = %-4d  %d pairs, %.3f s, one pair %.2f ms, ratio %.2f\n", n, pairs, total, 1e3 * pair,
@@ -163,7 +166,8 @@ void run_reflection() {
         seconds_of([&] { increment.solve(c.height_m, c.removal_m, pressure, increment_options); }) / rounds;
     picture_seconds += seconds_of([&] { render_reflection(field, share, view); }) / rounds;
   }
-  std::printf("\nProcessor time of a mirrored scene, 512 x 512, against an increment of .1 um of that size\n");
+  std::printf(
+      "\nProcessor time of a mirrored scene, 512 x 512, against an increment of .1 um of that size\n");
   std::printf("  picture %.3f s, increment %.3f s, ratio %.2f\n", picture_seconds, increment_seconds,
               picture_seconds / increment_seconds);
   gate("ratio", picture_seconds / increment_seconds, 10);

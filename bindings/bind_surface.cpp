@@ -124,10 +124,10 @@ void bind_slope(py::module_& module) {
 double gloss_gu_or_warning(double angle_deg, double refractive_index, double roughness_nm) {
   const double gloss = gloss_gu(angle_deg, refractive_index, roughness_nm);
   if (!gloss_knows_roughness(angle_deg, roughness_nm)) {
-    const std::string warning = "gloss_gu: roughness_nm of " + to_text(roughness_nm) + " nm at " +
-                                to_text(angle_deg) +
-                                " degrees is beyond what the formula knows (docs/physics.md, equation 47): use "
-                                "specular_share of the scratches and gloss_of_share_gu";
+    const std::string warning =
+        "gloss_gu: roughness_nm of " + to_text(roughness_nm) + " nm at " + to_text(angle_deg) +
+        " degrees is beyond what the formula knows (docs/physics.md, equation 47): use "
+        "specular_share of the scratches and gloss_of_share_gu";
     if (PyErr_WarnEx(PyExc_UserWarning, warning.c_str(), 1) != 0) throw py::error_already_set();
   }
   return gloss;
@@ -188,9 +188,10 @@ void bind_reflection(py::module_& module) {
       [](const HeightField& field, const py::object& specular_share, const py::kwargs& given) {
         const auto view = value_of<ReflectionView>(given, "render_reflection");
         const bool is_map = py::isinstance<py::array>(specular_share);
-        const Array2d share = is_map ? Array2d(map_of(specular_share, "render_reflection", "specular_share"))
-                                     : Array2d(Array2d::Constant(1, 1, from_python<double>(specular_share, "render_reflection",
-                                                                                   "specular_share")));
+        const Array2d share =
+            is_map ? Array2d(map_of(specular_share, "render_reflection", "specular_share"))
+                   : Array2d(Array2d::Constant(
+                         1, 1, from_python<double>(specular_share, "render_reflection", "specular_share")));
         std::optional<Array2d> picture;
         {
           const py::gil_scoped_release without_lock;

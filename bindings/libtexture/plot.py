@@ -304,8 +304,8 @@ def film_map(panel, paint, ax=None, *, removed_um=0.0, pixels=64):
             f"{total_um:.0f}", (reading.x_mm, reading.y_mm), (0, 6), textcoords="offset points", ha="center", fontsize="small",
             bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
         )
-    ax.set(xlabel="mm", ylabel="mm", title=f"{panel.name}: clear left; readings: total film, um")
-    ax.title.set_fontsize("medium")
+    ax.set(xlabel="mm", ylabel="mm")
+    ax.set_title(f"{panel.name}: clear left; readings: total film, um", fontsize="medium", pad=16)
     ax.figure.colorbar(image, ax=ax, label="expected clear left, um", shrink=0.9)
     return ax
 

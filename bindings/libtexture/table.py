@@ -132,7 +132,7 @@ def sight_table(panel):
             step_title(row, number) if number else "before",
             f"{row.scratch_rms_nm:.1f}",
             f"{row.deepest_scratch_um:.2f}",
-            f"{row.marks_per_cm2:.3g}",
+            f"{row.marks_per_cm2:,.0f}",
             f"{row.stray_marks_per_dm2:.2f}",
             f"{row.gloss_20_gu:.0f}",
             f"{100 * row.lamp_visibility:.0f}",

@@ -12,14 +12,14 @@
 namespace libtexture {
 namespace {
 
-constexpr double reference_pressure_kpa = 1.4;  // the pressure that groove depths are stated at
-constexpr double reference_hardness_mpa = 200;  // and the hardness of the clear
-constexpr double hardness_exponent = -0.5;      // estimate: abrasion of polymers does not go as 1/H
-constexpr double stray_depth_in_depths = 3;     // mean depth of stray marks beyond the cap; estimate
-constexpr double hard_backing_factor = 2;       // stray marks of a backing without a soft layer; estimate
+constexpr double reference_pressure_kpa = 1.4;   // the pressure that groove depths are stated at
+constexpr double reference_hardness_mpa = 200;   // and the hardness of the clear
+constexpr double hardness_exponent = -0.5;       // estimate: abrasion of polymers does not go as 1/H
+constexpr double stray_depth_in_depths = 3;      // mean depth of stray marks beyond the cap; estimate
+constexpr double hard_backing_factor = 2;        // stray marks of a backing without a soft layer; estimate
 constexpr double soft_interface_pa_per_m = 6e7;  // between pads with (2e7) and without (2e8) one; estimate
-constexpr double coverage_levels = 32;          // pixels are alike within this part of the finished coverage
-constexpr double depth_resolution_um = 1e-9;    // far below the scatter of any groove
+constexpr double coverage_levels = 32;           // pixels are alike within this part of the finished coverage
+constexpr double depth_resolution_um = 1e-9;     // far below the scatter of any groove
 constexpr double mm2_per_cm2 = 100;
 constexpr double cm2_per_dm2 = 100;
 constexpr double mm_per_um = 1e-3;
@@ -264,7 +264,8 @@ Array2d specular_share_map(const Scratches& scratches, double angle_deg) {
   std::vector<double> shares;
   for (const DepthLaw& law : parts.laws) shares.push_back(specular_share(law.grooves, angle_deg));
   if (scratches.populations.empty()) return Array2d::Constant(1, 1, shares.front());
-  Array2d map(scratches.populations.front().removal_um.rows(), scratches.populations.front().removal_um.cols());
+  Array2d map(scratches.populations.front().removal_um.rows(),
+              scratches.populations.front().removal_um.cols());
   for (Eigen::Index pixel = 0; pixel < map.size(); ++pixel) map.data()[pixel] = shares[parts.of_pixel[pixel]];
   return map;
 }

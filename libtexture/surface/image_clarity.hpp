@@ -43,7 +43,8 @@ struct ClarityOptions {
 double image_clarity_percent(const HeightField& field, const ClarityOptions& options = {});
 
 /// The same for each of standard_combs_mm [%]; options.comb_mm is not used.
-std::vector<double> image_clarity_by_comb_percent(const HeightField& field, const ClarityOptions& options = {});
+std::vector<double> image_clarity_by_comb_percent(const HeightField& field,
+                                                  const ClarityOptions& options = {});
 
 /// The contrast (M - m)/(M + m), 0 to 1, of a comb for given shifts of the image [mm], any shape, at least
 /// one.

@@ -22,9 +22,9 @@ struct Viewer {
   }
 };
 
-/// Rms wander [arcmin] of a mirrored point as this viewer's eye moves over the surface, in the worse of the two
-/// directions: twice the slope, less the share of the path before the panel; waves below the spot that the
-/// pupil sees blur and do not count, docs/physics.md (53a).
+/// Rms wander [arcmin] of a mirrored point as this viewer's eye moves over the surface, in the worse of the
+/// two directions: twice the slope, less the share of the path before the panel; waves below the spot that
+/// the pupil sees blur and do not count, docs/physics.md (53a).
 double seen_wander_arcmin(const HeightField& field, const Viewer& viewer);
 
 /// Height [mm] of the smallest mirrored letter that this viewer can read, docs/physics.md (53): scratches are

@@ -221,7 +221,8 @@ TEST_CASE("the map of mirrored light is shiny where nothing was cut, and its mea
   const Array2d map = specular_share_map(scratches, 45);
   CHECK(((height <= 0) && (map < 1)).count() == 0);
   double mean = 0;
-  for (const DepthLaw& part : depth_laws(scratches)) mean += part.area_share * specular_share(part.grooves, 45);
+  for (const DepthLaw& part : depth_laws(scratches))
+    mean += part.area_share * specular_share(part.grooves, 45);
   CHECK(map.mean() == Approx(mean).epsilon(1e-12));
   // Pixel by pixel, without grouping. Coverages of a part differ by up to 5/32, and the light, |A|^2 with A
   // about exp(-K), by 1 - exp(-10/32); few pixels are as lightly marked as that.

@@ -67,7 +67,7 @@ def test_the_answer_comes_first_then_the_figures_the_inputs_and_the_limits(page,
     (panel,) = prediction.panels
     order = [
         prediction.verdict.capitalize(),
-        prediction.reasons[0],
+        prediction.reasons[0].replace(" um", " µm"),
         f"{panel.removed_um:.1f} µm",
         "Step by step",
         "Budget, rule by rule",

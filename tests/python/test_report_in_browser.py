@@ -13,13 +13,12 @@ from conftest import CHROMIUM, EXAMPLES
 # all, at what A4 leaves between margins of 14 mm.
 FRAME = """<!DOCTYPE html><meta charset="utf-8"><iframe id="frame" style="border:0" width="%(width)d" height="2000"
 src="report.html"></iframe><pre id="found"></pre><script>
-frame.onload = async () => {
+frame.onload = () => {
   const page = frame.contentDocument;
   if (%(is_paper)s)
     for (const rule of page.styleSheets[0].cssRules)
       if (rule.media && rule.media.mediaText === "print") rule.media.mediaText = "all";
   const pictures = [...page.images];
-  await Promise.allSettled(pictures.map(picture => picture.decode()));
   const edge = page.documentElement.clientWidth;
   const isScrolled = element => element.closest(".wide") && getComputedStyle(element.closest(".wide")).overflowX === "auto";
   found.textContent = JSON.stringify({
@@ -47,7 +46,7 @@ def folder(tmp_path_factory):
 
 def chromium(folder, address, *options):
     words = [CHROMIUM, "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
-    words += [f"--user-data-dir={folder / 'profile'}", "--enable-logging=stderr", *options, address]
+    words += [f"--user-data-dir={folder / 'profile'}", "--hide-scrollbars", "--enable-logging=stderr", *options, address]
     return subprocess.run(words, capture_output=True, text=True, timeout=120)
 
 

@@ -32,7 +32,8 @@ Array2d sinusoidal_shifts(double most) {
 
 }  // namespace
 
-// Tolerance 5e-4 below: the comb is read in 16384 places a line, and the shares are steep where a sinusoid turns.
+// Tolerance 5e-4 below: the comb is read in 16384 places a line, and the shares are steep where a sinusoid
+// turns.
 
 TEST_CASE("a Gaussian image shift blurs a comb as its Fourier series says") {
   const std::pair<double, double> figures[] = {
