@@ -7,7 +7,6 @@ import numpy.typing
 import numpy.random
 import os
 import typing
-__all__: list[str] = ['Abrasive', 'Backing', 'Budget', 'BudgetRule', 'Catalogue', 'Coat', 'Coating', 'DepthLaw', 'EdgeClear', 'EdgePressure', 'EdgeProfile', 'Film', 'FilmPicture', 'Gauge', 'Grid', 'Grit', 'GrooveFigures', 'GroovePopulation', 'HeightField', 'History', 'HistoryRow', 'Job', 'Layer', 'Levelled', 'Motion', 'NotConverged', 'Paint', 'Panel', 'PanelPrediction', 'PanelRisk', 'Predicted', 'Prediction', 'Pressed', 'Reading', 'RiskDraws', 'ScratchLimits', 'ScratchPopulation', 'Scratches', 'SeenTexture', 'Sequence', 'Skin', 'Spread', 'Step', 'StepCautions', 'Stop', 'Target', 'TextureBand', 'TextureSource', 'WetFilm', 'WetTexture', 'at_grit', 'band_rms_um', 'budget_rules', 'depth_laws', 'dry', 'dry_amplitude_share', 'edge_pressure', 'edge_profile', 'film_at', 'film_picture', 'gloss_gu', 'gloss_of_share_gu', 'image_clarity_percent', 'image_wander_arcmin', 'level', 'levelling_rate_per_s', 'predict', 'press', 'published_budget', 'read_surface', 'render_reflection', 'rms_slope', 'simulate', 'slope', 'smallest_letter_mm', 'specular_share', 'surface_of', 'synthesize', 'unsanded_margin_mm', 'wet_amplitude_share', 'write_surface']
 class NotConverged(RuntimeError):
     """
     A solve that did not reach its tolerance; carries the work done and the accuracy reached.
@@ -382,6 +381,53 @@ class GroovePopulation:
     def depth_um(self) -> float:
         """
         mean depth of a groove [um], > 0
+        """
+class Viewer:
+    """
+    An eye before the panel, and the thing that it sees mirrored, as in ReflectionView.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Viewer:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Viewer:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def pupil_mm(self) -> float:
+        """
+        the eye's pupil [mm], >= 0; 2-4 in daylight (from memory)
+        """
+    @property
+    def scene_m(self) -> float:
+        """
+        surface to the mirrored thing [m], > 0
+        """
+    @property
+    def viewer_m(self) -> float:
+        """
+        eye to surface [m], > 0
         """
 class Grit:
     """
@@ -1214,7 +1260,7 @@ class HistoryRow:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', passes: int = 0, removed_um: float = 0.0, removed_p95_um: float = 0.0, removed_max_um: float = 0.0, total_removed_um: float = 0.0, overshoot_um: float = 0.0, rms_um: float = 0.0, peak_to_valley_um: float = 0.0, band_rms_um: list[float] = [], touched_share: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, scratch_rms_nm: float = 0.0, deepest_scratch_um: float = 0.0, marks_per_cm2: float = 0.0, clear_owed_um: float = 0.0, stray_marks_per_dm2: float = 0.0, gloss_20_gu: float = 0.0, image_clarity_percent: float = 0.0, discs: int = 0, minutes: float = 0.0) -> None:
+    def __init__(self, *, name: str = '', passes: int = 0, removed_um: float = 0.0, removed_p95_um: float = 0.0, removed_max_um: float = 0.0, total_removed_um: float = 0.0, overshoot_um: float = 0.0, rms_um: float = 0.0, peak_to_valley_um: float = 0.0, band_rms_um: list[float] = [], touched_share: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, scratch_rms_nm: float = 0.0, deepest_scratch_um: float = 0.0, marks_per_cm2: float = 0.0, clear_owed_um: float = 0.0, stray_marks_per_dm2: float = 0.0, gloss_20_gu: float = 0.0, lamp_visibility: float = 0.0, image_clarity_percent: float = 0.0, image_clarity_by_comb_percent: list[float] = [], image_wander_arcmin: float = 0.0, smallest_letter_mm: float = 0.0, discs: int = 0, minutes: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1268,9 +1314,24 @@ class HistoryRow:
         gloss at 20 degrees, ISO 2813 [GU]
         """
     @property
+    def image_clarity_by_comb_percent(self) -> list[float]:
+        """
+        the same for combs of .125, .25, .5, 1 and 2 mm [%]
+        """
+    @property
     def image_clarity_percent(self) -> float:
         """
         image clarity, comb .5 mm, 45 degrees, along rows [%]
+        """
+    @property
+    def image_wander_arcmin(self) -> float:
+        """
+        rms wander of a mirrored point, SimulateOptions::viewer [arcmin]
+        """
+    @property
+    def lamp_visibility(self) -> float:
+        """
+        how clearly a mirrored lamp stands out at 45 degrees, 0 to 1
         """
     @property
     def marks_per_cm2(self) -> float:
@@ -1326,6 +1387,11 @@ class HistoryRow:
     def scratch_rms_nm(self) -> float:
         """
         roughness of the scratches [nm]
+        """
+    @property
+    def smallest_letter_mm(self) -> float:
+        """
+        smallest mirrored letter that the texture lets this viewer read [mm]
         """
     @property
     def stray_marks_per_dm2(self) -> float:
@@ -2256,7 +2322,7 @@ class Job:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2305,6 +2371,11 @@ class Job:
         of the job file; 1
         """
     @property
+    def scratch_limits(self) -> ScratchLimits:
+        """
+        what counts as a visible scratch
+        """
+    @property
     def seed(self) -> int:
         """
         of everything drawn at random
@@ -2323,6 +2394,11 @@ class Job:
     def texture(self) -> TextureSource:
         """
         its waves fit the patch
+        """
+    @property
+    def viewer(self) -> Viewer:
+        """
+        who reads the mirrored letters, and from where
         """
 class Film:
     """
@@ -3100,6 +3176,10 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
     known ones (published and practice) that it does not count. Rules of the budget come first.
     """
+def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits = ...) -> list[float]:
+    """
+    The same for each population alone [um], oldest first.
+    """
 def depth_laws(scratches: Scratches) -> list[DepthLaw]:
     """
     The depth laws of the patch's parts: pixels of like coverages (within 1/32 of the finished one) form a
@@ -3116,7 +3196,7 @@ def dry_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayL
     Share of a wave of the base that the dry top shows. The wet top starts parallel to the base (share 1) and
     levels to w = wet_amplitude_share(infinity); then each column of the film shrinks to its solids, s (h + w
     b - b) over the base b, so that the top keeps s w + (1 - s): 1 - s where the film had levelled flat, 1
-    where it never moved.
+    where it never moved. docs/physics.md (59).
     """
 def edge_pressure(backing: Backing, motion: Motion, *, centre_mm: float, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgePressure:
     """
@@ -3161,24 +3241,60 @@ def film_picture(panel: Panel, paint: Paint, *, pixels: int = 64) -> FilmPicture
     Pictures of `pixels` along the longer side, 2 to 1000. InvalidInput where the readings' places span no
     area.
     """
+def fresnel(*, angle_deg: float, refractive_index: float) -> float:
+    """
+    Share of unpolarised light that a smooth surface of an index > 1 to 4 mirrors at an angle from its normal, 0
+    to < 90 degrees (Fresnel).
+    """
+def gaussian_comb_contrast(*, shift_sd_mm: float, comb_mm: float) -> float:
+    """
+    The closed form of comb_contrast for Gaussian shifts of a standard deviation >= 0 [mm] and no slit,
+    docs/physics.md (52a): what a field of random waves comes to.
+    """
 def gloss_gu(*, angle_deg: float, refractive_index: float, roughness_nm: float = 0.0) -> float:
     """
     Gloss [GU] of a surface with an even roughness, Gaussian in height [nm rms], much finer than the receptor
-    sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2) (Bennett and Porteus 1961).
-    Never for texture that bends the image, nor for a few deep scratches: those have their own measures.
+    sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2) (Bennett and Porteus 1961),
+    docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for texture that bends the image, nor for a few deep scratches: those have their own measures.
+    """
+def gloss_knows_roughness(*, angle_deg: float, roughness_nm: float) -> bool:
+    """
+    Whether the roughness is small enough for gloss_gu: rms phase 4 pi roughness cos(angle)/light_wavelength
+    under 2. Beyond it the mirrored share (below 2 %) depends on the tails of the heights, and no roughness
+    figure knows them.
     """
 def gloss_of_share_gu(*, angle_deg: float, refractive_index: float, specular_share: float) -> float:
     """
     Gloss [GU] of a surface that mirrors `specular_share` (0 to 1) of what a smooth one would: 100 x its flux
-    over that of glass of index 1.567 (ISO 2813). Scratches throw light outside the receptor: give their
-    specular_share.
+    over that of glass of index 1.567 (ISO 2813), docs/physics.md (46). Scratches throw light outside the
+    receptor: give their specular_share.
+    """
+def haze_share(grooves: list[GroovePopulation], *, angle_deg: float, from_deg: float, to_deg: float, flank_deg: float = 75.0) -> float:
+    """
+    Share (0 to 1) of the mirrored light that grooves scatter between two angles off the mirror direction,
+    from_deg <= to_deg: our own haze, not that of ISO 13803. The lobe is stated, not computed: a groove
+    scatters across itself, Gaussian in angle with standard deviation wavelength/(pi width), width 2 depth
+    tan(flank_deg); populations share the scattered light as their coverages. From 0 to 90 degrees it is
+    nearly 1 - specular_share. docs/physics.md (49).
+    """
+def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: list[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> list[float]:
+    """
+    The same for each of standard_combs_mm [%]; options.comb_mm is not used.
+    
+        comb_mm: width of a line, half the comb's period: .125, .25, .5, 1, 2
+        distance_mm: focal length of the lens that makes the image [mm], > 0
+        angle_deg: from the normal; matters where there are grooves
+        slit_mm: width of the slit's image [mm], >= 0
+        direction: the plane of incidence holds this direction
+        grooves: scratches too fine for the grid; none = smooth clear
+        lens_half_angle_deg: scattered light within it veils the image; estimate
     """
 def image_clarity_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: list[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> float:
     """
     Image clarity [%, 0 to 100]: each pixel shifts the slit's image by 2 distance_mm slope; M and m are the
     most and least light behind the comb while it moves across: 100 (M - m)/(M + m) x share/(share + scatter
     into the lens). Not monotone in amplitude once waves shift the image by more than half a line: a test, not
-    a measure.
+    a measure. docs/physics.md (51), (52).
     
         comb_mm: width of a line, half the comb's period: .125, .25, .5, 1, 2
         distance_mm: focal length of the lens that makes the image [mm], > 0
@@ -3192,6 +3308,12 @@ def image_wander_arcmin(field: HeightField, *, direction: str = 'rows', footprin
     """
     Rms wander [arcmin] of a distant mirrored point as the eye moves over the surface: twice the slope.
     footprint_mm as in slope(): waves shorter than what the pupil sees blur the image and do not move it.
+    """
+def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
+    """
+    How clearly a lamp stands out of the veil of scattered light: share/(share + 2 fill (1 - share)); above
+    about .05 it can be made out (estimate). fill: share of the surroundings as bright as the lamp, .1
+    (estimate). docs/physics.md (50).
     """
 def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | typing.Callable[[float], typing.Any] | None = None, removal_um: float, report_at_um: list[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None) -> Levelled:
     """
@@ -3208,8 +3330,8 @@ def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress
 def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um: float, surface_tension_mn_per_m: float, viscosity_pa_s: float, exact: bool = False) -> typing.Any:
     """
     Rate [1/s] at which a wave of a wet film dies: a(t) = a(0) exp(-rate t) while the viscosity stays. With q
-    = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962); any: (sigma q/2 eta)(sinh X cosh
-    X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X -> 0). All arguments
+    = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma q/2 eta)(sinh X cosh
+    X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X -> 0), docs/physics.md (57). All arguments
     > 0.
     """
 def predict(job: Job, *, sequence: str = '', progress: typing.Any = None) -> Predicted:
@@ -3244,8 +3366,8 @@ def render_reflection(field: HeightField, *, specular_share: float | numpy.typin
     The picture (view.rows, view.cols) of a scene mirrored in the surface; linear luminance, 0 to 1 (clipped),
     row 0 on top (far side). Exposure is fixed: 1 is a lamp in a perfect mirror of this index at
     view.angle_deg, so pictures of one view compare. Each pixel is the mean of 16 rays over the pixel and the
-    pupil, reflected by the local slope: F [share L_scene + (1 - share) L_mean] + body; waves shorter than the
-    spot the pupil sees blur, longer ones bend. A 51 mm patch would mirror 150 mm of scene: the periodic patch
+    pupil, reflected by the local slope: F [share L_scene + (1 - share) L_mean] + body, docs/physics.md (54); waves shorter than the
+    spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch would mirror 150 mm of scene: the periodic patch
     is repeated over the whole view, and its repeats show. specular_share: 0 to 1, one value per pixel of the
     surface (matt and shiny spots mix by area), or (1, 1) for all.
     
@@ -3264,7 +3386,18 @@ def rms_slope(field: HeightField, *, direction: str = 'rows', footprint_mm: floa
     """
     Root mean square of slope(...).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: list[Step], progress: bool | typing.Callable[[float], typing.Any] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: list[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ...) -> History:
+def seen_letter_mm(wander_arcmin: float, viewer: Viewer) -> float:
+    """
+    Height [mm] of the smallest mirrored letter that this viewer can read, docs/physics.md (53): scratches are
+    left out.
+    """
+def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
+    """
+    Rms wander [arcmin] of a mirrored point as this viewer's eye moves over the surface, in the worse of the
+    two directions: twice the slope, less the share of the path before the panel; waves below the spot that
+    the pupil sees blur and do not count, docs/physics.md (53a).
+    """
+def simulate(*, surface: HeightField, coating: Coating, steps: list[Step], progress: bool | typing.Callable[[float], typing.Any] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: list[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
@@ -3277,6 +3410,7 @@ def simulate(*, surface: HeightField, coating: Coating, steps: list[Step], progr
         amplitude_tolerance_um: accuracy of texture amplitudes between looks [um], > 0
         refractive_index: of the clear, for gloss, > 1; clear coats about 1.5 (memory)
         scratch_limits: what counts as a visible scratch
+        viewer: who reads the mirrored letters
     """
 def slope(field: HeightField, *, direction: str = 'rows', footprint_mm: float = 0.0) -> numpy.typing.NDArray[numpy.float64]:
     """
@@ -3288,7 +3422,7 @@ def smallest_letter_mm(*, wander_arcmin: float, distance_m: float) -> float:
     """
     Height [mm] of the smallest mirrored letter that can be read at a distance [m, whole path]: 5 arcmin, with
     strokes of 1 arcmin (ISO 8596, normal sight), or five times the wander where that is more than a stroke
-    (our rule, estimate).
+    (our rule, estimate). docs/physics.md (53).
     """
 def specular_share(grooves: list[GroovePopulation], *, angle_deg: float, wavelength_nm: float = 550.0) -> float:
     """
@@ -3296,7 +3430,12 @@ def specular_share(grooves: list[GroovePopulation], *, angle_deg: float, wavelen
     A = 1 - i k int_0^inf exp(-i k z)(1 - exp(-G(z))) dz, k = 4 pi cos(angle)/wavelength, G(z) the sum of
     coverage exp(-z/depth): the mean phase of the depth law above (Kirchhoff; shadowing is left out). One
     population of large coverage gives pi x/sinh(pi x), x = k depth; small depths give Bennett and Porteus
-    (1961).
+    (1961). docs/physics.md (48).
+    """
+def specular_share_map(scratches: Scratches, *, angle_deg: float = 45.0) -> numpy.typing.NDArray[numpy.float64]:
+    """
+    Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by the
+    depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
     """
 def surface_of(job: Job) -> HeightField:
     """
@@ -3320,7 +3459,7 @@ def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
 def wet_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayLike, time_s: float) -> typing.Any:
     """
     Share of a wave's amplitude left in the wet top after time_s (>= 0; may be infinite):
-    exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity.
+    exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity, docs/physics.md (58).
     """
 def write_surface(field: HeightField, path: os.PathLike) -> None:
     """

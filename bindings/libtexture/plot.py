@@ -116,9 +116,14 @@ def profile_overlay(before, after, ax=None, *, row=None):
 
 def texture_against_clear(predictions, ax=None, *, panel=0):
     """Texture left against clear removed: what each um of clear buys. One line a prediction, a dot at the end of each
-    step; the dashed line is the budget of the first."""
+    step, and a bar there from the 5 % to the 95 % quantile of the clear that goes, where the prediction has them. The
+    dashed line is the budget of the first, the dotted one what a plane that cuts all above it would do to its patch: no
+    tool can do better (where a Predicted is given, which has the patch)."""
     ax = _axes(ax)
-    predictions = [_prediction(one) for one in (predictions if isinstance(predictions, (list, tuple)) else [predictions])]
+    given = predictions if isinstance(predictions, (list, tuple)) else [predictions]
+    if hasattr(given[0], "histories"):
+        ax.plot(*ideal_cut(given[0].histories[panel].before), ":", color=COLOURS[6], linewidth=1.2, label="the least that it takes")
+    predictions = [_prediction(one) for one in given]
     for colour, prediction in zip(COLOURS * len(predictions), predictions):
         shown = prediction.panels[panel]
         rows = [shown.start, *shown.passes]
@@ -127,6 +132,9 @@ def texture_against_clear(predictions, ax=None, *, panel=0):
         ax.plot(
             [row.total_removed_um for row in shown.steps], [row.rms_um for row in shown.steps], "o", color=colour, markersize=5
         )
+        if shown.risk.samples:
+            spread = shown.risk.removed_um
+            ax.plot([spread.p05, spread.p95], [left[-1]] * 2, color=colour, linewidth=7, alpha=0.35, solid_capstyle="butt")
     budget_um = predictions[0].panels[panel].removable_um
     if budget_um > 0:
         ax.axvline(budget_um, color=COLOURS[6], linestyle="--", linewidth=1.2)
@@ -140,6 +148,18 @@ def texture_against_clear(predictions, ax=None, *, panel=0):
     _mil_axis(ax, "x")
     ax.legend(frameon=False)
     return ax
+
+
+def ideal_cut(field, points=400):
+    """Mean clear removed and rms height left [um], where a plane comes down on a surface and takes off all above it."""
+    heights = np.sort(field.height_um, axis=None)[::-1]
+    counts = np.unique(np.geomspace(1, heights.size, points).astype(int))
+    planes = heights[counts - 1]
+    sums, squares = np.cumsum(heights)[counts - 1], np.cumsum(heights**2)[counts - 1]
+    removed = (sums - counts * planes) / heights.size
+    mean_left = heights.mean() - removed
+    square_left = (np.sum(heights**2) - squares + counts * planes**2) / heights.size
+    return removed, np.sqrt(np.maximum(square_left - mean_left**2, 0))
 
 
 def band_amplitudes(prediction, ax=None, *, panel=0):
@@ -261,7 +281,7 @@ def scratch_populations(history, ax=None, *, depth_um=None, limits=None):
         rotation=90, va="bottom",
     )
     ax.set(xlabel="depth, um", ylabel="surface in deeper grooves, %", xlim=(0, depth_um), ylim=(1e-4, 110))
-    ax.legend(frameon=False)
+    ax.legend(loc="upper right", framealpha=0.85, edgecolor="none")
     return ax
 
 
@@ -298,8 +318,8 @@ def _draw_clear_at_edge(ax, profile, clear):
     margin_mm = unsanded_margin_mm(profile, clear)
     if 0 < margin_mm < np.inf:
         ax.axvspan(0, margin_mm, facecolor="none", edgecolor=COLOURS[4], hatch="///", linewidth=0, label=f"leave {margin_mm:.1f} mm")
-    ax.set(xlabel="distance from the edge, mm", ylabel="clear, um", ylim=(min(0, after_um.min()), 1.35 * clear.clear_um))
-    ax.legend(frameon=False, ncols=2, loc="upper right", fontsize="small")
+    ax.set(xlabel="distance from the edge, mm", ylabel="clear, um", ylim=(min(0, after_um.min()), 1.1 * clear.clear_um))
+    ax.legend(loc="lower right", framealpha=0.85, edgecolor="none", fontsize="small")
 
 
 # ---- What a person sees

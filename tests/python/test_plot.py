@@ -48,11 +48,27 @@ def test_a_profile_shows_the_clear_between_before_and_after(predicted, ax):
 def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted, ax):
     lt.plot.texture_against_clear([predicted, predicted.prediction], ax)
     (panel,) = predicted.prediction.panels
-    lines = [line for line in ax.lines if not line.get_label().startswith("_")]
+    least, *lines = [line for line in ax.lines if not line.get_label().startswith("_")]
     assert len(lines) == 2
+    assert least.get_ydata()[0] == pytest.approx(panel.start.rms_um) and least.get_ydata()[-1] == pytest.approx(0, abs=1e-6)
+    for line in lines:  # no plan does better; tolerance: straight lines between 400 points of a curve that is hollow
+        bound = np.interp(line.get_xdata(), least.get_xdata(), least.get_ydata())
+        assert np.all(line.get_ydata() > bound - 1e-3)
     assert lines[0].get_xdata()[-1] == panel.removed_um and lines[0].get_ydata()[0] == panel.start.rms_um
     assert any(list(line.get_xdata()) == [panel.removable_um] * 2 for line in ax.lines)
     assert "um" in ax.get_xlabel() and "um rms" in ax.get_ylabel()
+
+
+def test_the_ideal_cut_of_a_wave_is_its_closed_form():
+    # A triangle wave of height 1 um cut at a share t from its top: heights are even, so that t^2/2 goes.
+    heights = np.linspace(0, 1, 20001).reshape(1, -1)
+    removed, left = lt.plot.ideal_cut(lt.HeightField(height_um=heights[:, :16000].copy(), pixel_mm=0.1))
+    top = heights[0, 15999]
+    share = np.sqrt(2 * removed / top)
+    # min(h, z): even below z, a plateau of share t: variance of that mixture. Tolerance: 16000 points for a continuum.
+    z = top * (1 - share)
+    mean, square = z - z**2 / (2 * top), z**2 - 2 * z**3 / (3 * top)
+    np.testing.assert_allclose(left, np.sqrt(np.maximum(square - mean**2, 0)), atol=1e-4)
 
 
 def test_bars_are_the_bands_and_the_clear_of_the_steps(predicted):
