@@ -9,7 +9,7 @@ def comparison_page(comparison, job):
     best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
     return page.render(
         "compare.html.j2", seed=comparison.seed, comparison=comparison, best=best, panels=panels_of(job),
-        pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison)},
+        pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison, size=(4.8, 3.2))},
     )
 
 
@@ -25,8 +25,8 @@ def recommendation_page(recommendation, job):
 
 
 def lesson(comparison):
-    height = 1.5 + 0.45 * len(comparison.alternatives)
-    return {"split": page.chart(plot.split_chart, comparison, size=(6.4, height))}
+    height = 1.5 + 0.42 * len(comparison.alternatives)
+    return {"split": page.chart(plot.split_chart, comparison, size=(4.8, height))}
 
 
 def panels_of(job):

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <mutex>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
@@ -210,7 +211,7 @@ std::vector<Weighed> weigh_first_steps(const Job& job, const HeightField& surfac
     all.push_back(std::move(weighed));
   }
   std::stable_sort(all.begin(), all.end(), [](const Weighed& a, const Weighed& b) {
-    return a.first.grain_um < b.first.grain_um;
+    return std::pair(a.first.grain_um, a.first.levelling_um) < std::pair(b.first.grain_um, b.first.levelling_um);
   });
   return all;
 }
