@@ -115,37 +115,6 @@ def texture_table(panel, edges_mm):
     return ruled("Texture left", columns, rows) + "\n" + note
 
 
-def sight_table(panel):
-    columns = [
-        ("scratch", "rms", "nm", 9),
-        ("", "deepest", "um", 9),
-        ("visible", "marks", "1/cm2", 9),
-        ("stray", "marks", "1/dm2", 7),
-        ("gloss", "20 deg", "GU", 8),
-        ("lamp", "stands", "out %", 8),
-        ("clarity", ".5 mm", "%", 9),
-        ("image", "wander", "arcmin", 8),
-        ("letter", "read", "mm", 8),
-    ]
-    rows = [
-        (
-            step_title(row, number) if number else "before",
-            f"{row.scratch_rms_nm:.1f}",
-            f"{row.deepest_scratch_um:.2f}",
-            f"{row.marks_per_cm2:,.0f}",
-            f"{row.stray_marks_per_dm2:.2f}",
-            f"{row.gloss_20_gu:.0f}",
-            f"{100 * row.lamp_visibility:.0f}",
-            f"{row.image_clarity_percent:.0f}",
-            f"{row.image_wander_arcmin:.1f}",
-            f"{row.smallest_letter_mm:.0f}",
-        )
-        for number, row in enumerate([panel.start, *panel.steps])
-    ]
-    note = "Deepest: one regular groove a dm2 is deeper. A lamp can be made out from about 5 %."
-    return ruled("What is seen", columns, rows) + "\n" + note
-
-
 def risk_table(panel):
     """How sure it is: quantiles of what may happen, and chances of what may go wrong."""
     risk = panel.risk
@@ -182,6 +151,37 @@ def risk_table(panel):
 
 def percent(spread):
     return spread.replace(p05=100 * spread.p05, p50=100 * spread.p50, p95=100 * spread.p95)
+
+
+def sight_table(panel):
+    columns = [
+        ("scratch", "rms", "nm", 9),
+        ("", "deepest", "um", 9),
+        ("visible", "marks", "1/cm2", 9),
+        ("stray", "marks", "1/dm2", 7),
+        ("gloss", "20 deg", "GU", 8),
+        ("lamp", "stands", "out %", 8),
+        ("clarity", ".5 mm", "%", 9),
+        ("image", "wander", "arcmin", 8),
+        ("letter", "read", "mm", 8),
+    ]
+    rows = [
+        (
+            step_title(row, number) if number else "before",
+            f"{row.scratch_rms_nm:.1f}",
+            f"{row.deepest_scratch_um:.2f}",
+            f"{row.marks_per_cm2:,.0f}",
+            f"{row.stray_marks_per_dm2:.2f}",
+            f"{row.gloss_20_gu:.0f}",
+            f"{100 * row.lamp_visibility:.0f}",
+            f"{row.image_clarity_percent:.0f}",
+            f"{row.image_wander_arcmin:.1f}",
+            f"{row.smallest_letter_mm:.0f}",
+        )
+        for number, row in enumerate([panel.start, *panel.steps])
+    ]
+    note = "Deepest: one regular groove a dm2 is deeper. A lamp can be made out from about 5 %."
+    return ruled("What is seen", columns, rows) + "\n" + note
 
 
 def ruled(title, columns, rows, row_word="step", name_width=NAME_WIDTH):

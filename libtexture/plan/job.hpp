@@ -13,8 +13,8 @@
 #include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
-#include "libtexture/process/scratches.hpp"
 #include "libtexture/plan/uncertainty.hpp"
+#include "libtexture/process/scratches.hpp"
 #include "libtexture/process/step.hpp"
 #include "libtexture/surface/viewer.hpp"
 

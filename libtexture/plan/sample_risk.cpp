@@ -16,6 +16,7 @@
 #include "libtexture/process/scratches.hpp"
 #include "libtexture/surface/ideal_cut.hpp"
 #include "libtexture/surface/image_clarity.hpp"
+#include "libtexture/surface/viewer.hpp"
 
 namespace libtexture {
 
@@ -274,7 +275,7 @@ void Sampler::march(std::size_t world, const Panel& panel, const StepWorld& in_w
   };
   const auto is_owed_met = [&](const StepPoint& point) {
     if (!step.stop.clear_owed_um) return false;
-    const ScratchLimits limits;
+    const ScratchLimits& limits = job_.scratch_limits;
     return grooves_per_cm2(scratched(state, in_world, point, world),
                            *step.stop.clear_owed_um + limits.visible_depth_um,
                            Marks::earlier) <= limits.marks_per_cm2;
@@ -407,9 +408,7 @@ void Sampler::look_at_ends(double clarity_light) {
     }
   }
   if (job_.target.letter_mm)
-    for (const HeightField& end : starts_)
-      wander_arcmin_.push_back(
-          std::max(image_wander_arcmin(end, Direction::rows), image_wander_arcmin(end, Direction::columns)));
+    for (const HeightField& end : starts_) wander_arcmin_.push_back(seen_wander_arcmin(end, job_.viewer));
 }
 
 bool Sampler::is_missed(const State& state, std::size_t world) const {

@@ -19,7 +19,7 @@ constexpr double tolerance_share = 0.01, least_tolerance_um = 5e-3;
 
 constexpr double even_until_valleys = 1.5;  // removals are even until the deepest valley is well past,
 constexpr int per_valley = 8;               // so many to its depth,
-constexpr double growth = 1.4;             // and grow by this beyond, where all curves are flat
+constexpr double growth = 1.4;              // and grow by this beyond, where all curves are flat
 constexpr std::size_t reports_a_run = 6;    // keeps few surfaces in memory at a time
 constexpr std::size_t most_pixels = 65536;  // of a removal map that are sorted for its quantiles
 
