@@ -1,5 +1,5 @@
-// Three first grits on one door (invented), in the same possible worlds: what each spends on levelling, on overshoot and
-// on the scratches that its first disc leaves, and how sure the differences are.
+// Three first grits on one door (invented), in the same possible worlds: what each spends on levelling, on
+// overshoot and on the scratches that its first disc leaves, and how sure the differences are.
 #include <cstdio>
 
 #include "libtexture/io/job_file.hpp"
@@ -13,8 +13,11 @@ int main() {
   job.uncertainty.samples = 1000;
   const Comparison comparison = compare(job, surface_of(job));
   for (const Alternative& one : comparison.alternatives)
-    std::printf("%s: %.1f um of clear (5 to 95 %%: %.1f to %.1f): levelling %.1f, overshoot %.1f, debt %.1f; %.0f minutes%s\n",
-                one.sequence.c_str(), one.removed_um.p50, one.removed_um.p05, one.removed_um.p95, one.levelling_um.p50,
-                one.overshoot_um.p50, one.debt_um.p50, one.minutes.p50, one.is_on_front ? "" : "; beaten in everything");
+    std::printf(
+        "%s: %.1f um of clear (5 to 95 %%: %.1f to %.1f): levelling %.1f, overshoot %.1f, debt %.1f; %.0f "
+        "minutes%s\n",
+        one.sequence.c_str(), one.removed_um.p50, one.removed_um.p05, one.removed_um.p95,
+        one.levelling_um.p50, one.overshoot_um.p50, one.debt_um.p50, one.minutes.p50,
+        one.is_on_front ? "" : "; beaten in everything");
   for (const std::string& finding : comparison.findings) std::printf("%s\n", finding.c_str());
 }

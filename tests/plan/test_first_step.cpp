@@ -31,9 +31,8 @@ Job with_texture(double wavelength_mm, double rms_um, double wanted_um) {
 TEST_CASE("every disc of the catalogue is weighed, finest first, and no compound") {
   const std::vector<Weighed> all = weighed(door::job());
   const Tools tools = tools_of(door::job());
-  const auto discs = std::count_if(tools.abrasives.begin(), tools.abrasives.end(), [](const Abrasive& one) {
-    return one.carrier != Carrier::compound;
-  });
+  const auto discs = std::count_if(tools.abrasives.begin(), tools.abrasives.end(),
+                                   [](const Abrasive& one) { return one.carrier != Carrier::compound; });
   CHECK(static_cast<long>(all.size()) == discs);
   for (std::size_t i = 1; i < all.size(); ++i) CHECK(all[i - 1].first.grain_um <= all[i].first.grain_um);
   for (const Weighed& one : all) CHECK(one.first.is_reaching == one.sequence.has_value());
@@ -76,7 +75,8 @@ TEST_CASE("what is out of reach is told with the waves in the way and what would
   const std::vector<Weighed> all = weighed(with_texture(10, 0.6, 0.05));
   const FirstStep& foam = of(all, "P3000 foam-backed");
   CHECK_FALSE(foam.is_reaching);
-  for (const char* word : {"out of reach: ", "waves of about ", " mm still have ", "a stiffer backing would help"})
+  for (const char* word :
+       {"out of reach: ", "waves of about ", " mm still have ", "a stiffer backing would help"})
     CHECK(foam.reason.find(word) != std::string::npos);
 }
 

@@ -37,7 +37,8 @@ const Alternative& first_with(const Recommendation& advice, const std::string& a
 
 }  // namespace
 
-TEST_CASE("finer first spends less clear where the texture is short and shallow: overshoot and debt are smaller") {
+TEST_CASE(
+    "finer first spends less clear where the texture is short and shallow: overshoot and debt are smaller") {
   // The trainer's demonstration (common practice, no source): it has to come out of the computation.
   const Job job = door::job();
   const Recommendation advice = advice_for(job, discs_of(job, {"P1200 film", "P2000 film", "P3000 film"}));
@@ -56,7 +57,9 @@ TEST_CASE("finer first spends less clear where the texture is short and shallow:
   CHECK_FALSE(advice.comparison.step_cautions.empty());
 }
 
-TEST_CASE("where the texture is long and the panel crowned, the finest disc takes too long, and a coarser one is the finest that works") {
+TEST_CASE(
+    "where the texture is long and the panel crowned, the finest disc takes too long, and a coarser one is "
+    "the finest that works") {
   Job job = door::job();
   job.patch.pixel_mm = 1;
   job.panel[0].crown_radius_m = 3;
@@ -81,7 +84,8 @@ TEST_CASE("finest first is said not to be the cheapest where its backing levels 
   const Recommendation advice = advice_for(job, discs_of(job, {"P3000 foam-backed", "P2000 film"}));
   REQUIRE(advice.comparison.alternatives.size() == 2);
   CHECK(advice.finest == "P3000 foam-backed first");
-  CHECK(first_with(advice, "P3000 foam-backed").levelling_um.p50 > first_with(advice, "P2000 film").levelling_um.p50);
+  CHECK(first_with(advice, "P3000 foam-backed").levelling_um.p50 >
+        first_with(advice, "P2000 film").levelling_um.p50);
   CHECK(first_with(advice, "P3000 foam-backed").debt_um.p50 < first_with(advice, "P2000 film").debt_um.p50);
   CHECK(advice.comparison.best == "P2000 film first");
   CHECK(advice.recommended == "P2000 film first");  // the finest surely spends more
@@ -92,8 +96,7 @@ TEST_CASE("do not sand comes first, with the reason, where the clear is thin: th
   Job job = load_job(std::string(LIBTEXTURE_SOURCE_DIR) + "/examples/jobs/factory_lid.toml");
   job.patch = {64, 64, 0.4};
   job.uncertainty.samples = 400;
-  const Recommendation advice =
-      advice_for(job, discs_of(job, {"P1500 film", "P3000 film"}));
+  const Recommendation advice = advice_for(job, discs_of(job, {"P1500 film", "P3000 film"}));
   CHECK(advice.verdict == Verdict::do_not_sand);
   CHECK(advice.reasons.front().rfind("Do not sand", 0) == 0);
   CHECK(advice.reasons.size() >= 2);
@@ -110,7 +113,8 @@ TEST_CASE("a target out of reach is an answer that names the waves in the way an
   CHECK(advice.sequences.empty());
   const std::string reasons = all_of(advice.reasons);
   CHECK(advice.reasons.front() == "Do not sand for this target: no disc and backing at hand reaches it");
-  for (const char* word : {"P3000 foam-backed, P2000 foam-backed: out of reach", "waves of about ", "a fold of e", "a stiffer backing would help"})
+  for (const char* word : {"P3000 foam-backed, P2000 foam-backed: out of reach", "waves of about ",
+                           "a fold of e", "a stiffer backing would help"})
     CHECK(reasons.find(word) != std::string::npos);
   CHECK_FALSE(advice.cautions.empty());
 }
@@ -136,7 +140,8 @@ TEST_CASE("every kind of target finds its first step") {
 
 TEST_CASE("tools without a disc cannot begin") {
   const Job job = door::job();
-  CHECK_THROWS_WITH(advice_for(job, discs_of(job, {})), "recommend: tools must hold at least one disc (got none)");
+  CHECK_THROWS_WITH(advice_for(job, discs_of(job, {})),
+                    "recommend: tools must hold at least one disc (got none)");
 }
 
 TEST_CASE("progress rises to the end and may stop the work") {
@@ -148,7 +153,7 @@ TEST_CASE("progress rises to the end and may stop the work") {
     last = done;
   });
   struct Stopped {};
-  CHECK_THROWS_AS(recommend(job, surface_of(job), discs_of(job, {"P2000 film"}), {},
-                            [](double) { throw Stopped(); }),
-                  Stopped);
+  CHECK_THROWS_AS(
+      recommend(job, surface_of(job), discs_of(job, {"P2000 film"}), {}, [](double) { throw Stopped(); }),
+      Stopped);
 }

@@ -3,12 +3,16 @@
 import json
 import re
 
+import matplotlib
 import pytest
 
 import libtexture as lt
 from libtexture.choice_table import comparison_table, recommendation_table, stop_words
 from test_command import JOBS, PATCH, command, small_job
 from test_report import Page
+
+matplotlib.use("agg")
+from matplotlib.figure import Figure  # noqa: E402
 
 SMALL = (r"\[budget\]", "[uncertainty]\nsamples = 300\n\n[budget]")
 
@@ -42,6 +46,19 @@ def test_coarser_first_grits_owe_more(comparison):
 def test_a_comparison_survives_a_dict_and_repeats_to_the_byte(door, comparison):
     assert lt.Comparison.from_dict(comparison.to_dict()) == comparison
     assert lt.compare(door) == comparison
+
+
+def test_write_report_takes_a_comparison_and_its_charts_have_units(comparison, door, tmp_path):
+    lt.write_report(comparison, tmp_path / "lesson.html", door)
+    assert "Clear spent" in (tmp_path / "lesson.html").read_text(encoding="utf-8")
+    ax = lt.plot.split_chart(comparison, Figure().subplots())
+    assert "um" in ax.get_xlabel()
+    assert [text.get_text() for text in ax.get_legend().get_texts()] == ["levelling", "overshoot", "scratch debt"]
+    widths = [bar.get_width() for bar in ax.patches]
+    shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
+    assert widths == [getattr(one, f).p50 for f in ("levelling_um", "overshoot_um", "debt_um") for one in shown]
+    ax = lt.plot.pareto_chart(comparison, Figure().subplots())
+    assert "um" in ax.get_xlabel() and "min" in ax.get_ylabel()
 
 
 def test_the_front_from_python():
