@@ -30,8 +30,9 @@ void bind_choose(py::module_& module) {
   module.def(
       "compare",
       [](const Job& job, const py::object& progress) {
+        const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
-        return compare(job, surface_of(job), as_progress(progress));
+        return compare(job, surface_of(job), reporter.progress());
       },
       "job"_a, py::kw_only(), "progress"_a = py::none(), doc<"compare">);
   def_with_options<WorkLimits, "WorkLimits">(
@@ -40,8 +41,9 @@ void bind_choose(py::module_& module) {
       "Recommendation", doc<"recommend">,
       [](const Job& job, const Machine& machine, const py::object& progress, const py::kwargs& given) {
         const auto limits = value_of<WorkLimits>(given, "recommend");
+        const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
-        return recommend(job, surface_of(job), tools_of(job, machine), limits, as_progress(progress));
+        return recommend(job, surface_of(job), tools_of(job, machine), limits, reporter.progress());
       },
       "job"_a, py::kw_only(), "machine"_a = Machine{}, "progress"_a = py::none());
 }

@@ -18,8 +18,9 @@ COSTS = [  # group, heading, unit, width
 ]
 NAME_WIDTH = 23
 COSTS_NOTE = (
-    "Medians over the same possible worlds. Past: cut after the target was met, before the next look. Debt: cut by\n"
-    "the later steps for scratches. * on the Pareto front: no other is as good in all of these and better in one."
+    "Medians over the same possible worlds. Past: cut after the target was met, before the next look.\n"
+    "Debt: cut by the later steps for scratches. * on the Pareto front: no other is as good in clear,\n"
+    "trouble, time, discs, texture and marks, and better in one."
 )
 
 
@@ -85,7 +86,8 @@ def first_steps(recommendation):
 def plan(sequence):
     lines = [f"Plan: {sequence.name}"]
     for number, step in enumerate(sequence.step, 1):
-        lines.append(f"  {number}. {step.abrasive.name} on {step.backing.name}, {step.motion.name}, {step.wetness}: {stop_words(step)}")
+        tools = f"{step.abrasive.name} on {step.backing.name}, {step.motion.name}, {step.wetness}"
+        lines += [f"  {number}. {tools}:", f"     {stop_words(step)}"]
     return "\n".join(lines)
 
 

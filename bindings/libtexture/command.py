@@ -69,7 +69,7 @@ def run_predict(options):
     def work(job, progress):
         return predict(job, sequence=options.sequence, progress=progress)
 
-    run(options, "predicting", work, lambda predicted: table(predicted.prediction), "html_of", "report")
+    run(options, "predicting", work, table, "html_of", "report", lambda predicted: predicted.prediction)
 
 
 def run_compare(options):
@@ -86,9 +86,10 @@ def run_recommend(options):
     run(options, "weighing", work, recommendation_table, "recommendation_page", "choice_report")
 
 
-def run(options, doing, work, table_of, page, pages):
+def run(options, doing, work, table_of, page, pages, values_of=lambda result: result):
     """What every verb does: checks where its files go, works, writes them, prints the table. page: a function
-    (result, job) of the module `pages`, which needs jinja2 and matplotlib: said before the work, not after it."""
+    (result, job) of the module `pages`, which needs jinja2 and matplotlib: said before the work, not after it.
+    values_of: what of the result is plain values."""
     outputs = {path: None for path in (options.report, options.json) if path}
     for path in outputs:
         require_writable(path)
@@ -99,10 +100,10 @@ def run(options, doing, work, table_of, page, pages):
     if options.report:
         outputs[options.report] = page_of(result, job)
     if options.json:
-        outputs[options.json] = json.dumps(result.to_dict(), indent=2, allow_nan=False) + "\n"
+        outputs[options.json] = json.dumps(values_of(result).to_dict(), indent=2, allow_nan=False) + "\n"
     for path, content in outputs.items():
         write_whole(path, content)
-    print(table_of(result), end="")
+    print(table_of(values_of(result)), end="")
     if options.report:
         print(f"\nreport written to {options.report}")
 

@@ -420,15 +420,15 @@ def film_map(panel, paint, ax=None, *, removed_um=0.0, pixels=64):
 
 PARTS = (  # of the clear spent: field, word, colour, hatch: told apart without colour as well
     ("levelling_um", "levelling", COLOURS[0], ""),
-    ("overshoot_um", "overshoot: past the target", COLOURS[4], "...."),
+    ("overshoot_um", "overshoot", COLOURS[4], "...."),
     ("debt_um", "scratch debt", COLOURS[1], "////"),
 )
 
 
 def split_chart(comparison, ax=None):
-    """Clear spent by each alternative, split in levelling, overshoot and scratch debt (means of possible worlds shown by
-    their medians), coarsest first grit on top. The line on each bar holds 90 % of the worlds; dashed: the budget."""
-    ax = _axes(ax, 6.4, 3.4)
+    """Clear spent by each alternative, split in levelling, overshoot and scratch debt (medians), coarsest first grit on
+    top. The line under each bar holds 90 % of the possible worlds; dashed: the budget."""
+    ax = _axes(ax, 4.8, 3.0)
     shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
     places = np.arange(len(shown))
     start = np.zeros(len(shown))
@@ -452,9 +452,9 @@ def split_chart(comparison, ax=None):
     ax.set_yticks(places, [one.sequence for one in shown])
     ax.set_ylim(-0.7, len(shown) - 0.5)
     ax.set_xlim(left=0)
-    ax.set_xlabel("clear spent, um (median; line: 5 to 95 %)")
+    ax.set_xlabel("clear spent, um (medians; line: 5 to 95 %)")
     _mil_axis(ax, "x")
-    ax.legend(frameon=False, ncols=3, loc="upper center", bbox_to_anchor=(0.45, -0.2), fontsize="small", columnspacing=1.2)
+    ax.legend(frameon=False, ncols=3, loc="upper center", bbox_to_anchor=(0.4, -0.24), fontsize="small", columnspacing=1.2)
     return ax
 
 

@@ -28,6 +28,7 @@ struct Machine {
   std::string compound = "150 mm compound";  ///< drives compound
   std::string polish = "150 mm finishing";   ///< drives the last polish
 
+  bool operator==(const Machine&) const = default;
   static constexpr auto fields() {
     return std::tuple{optional("disc", &Machine::disc), optional("compound", &Machine::compound),
                       optional("polish", &Machine::polish)};

@@ -109,8 +109,8 @@ std::size_t best_of(const std::vector<Alternative>& alternatives) {
     const bool b_misses = b.target_missed_probability >= often_missed;
     return a_misses != b_misses ? b_misses : a.removed_um.p50 < b.removed_um.p50;
   };
-  return static_cast<std::size_t>(
-      std::min_element(alternatives.begin(), alternatives.end(), is_better) - alternatives.begin());
+  return static_cast<std::size_t>(std::min_element(alternatives.begin(), alternatives.end(), is_better) -
+                                  alternatives.begin());
 }
 
 // With two decimals, and no "-0.00".
@@ -177,8 +177,7 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
   std::vector<Worked> worked;
   for (std::size_t i = 0; i < predicted.size(); ++i) {
     worked.push_back(worked_of(job, predicted[i]));
-    comparison.alternatives.push_back(
-        alternative_of(job, job.sequence[i], predicted[i], worked.back()));
+    comparison.alternatives.push_back(alternative_of(job, job.sequence[i], predicted[i], worked.back()));
     add_cautions(comparison, predicted[i].prediction);
   }
   std::vector<Alternative>& all = comparison.alternatives;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <mutex>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
@@ -98,7 +99,8 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
   return fits;
 }
 
-// The softest that spends little more than the best; the one that comes nearest where none reaches the target.
+// The softest that spends little more than the best; the one that comes nearest where none reaches the
+// target.
 const Fit* fit_for(const Job& job, const std::vector<Fit>& fits, Carrier carrier) {
   const Fit* best = nullptr;
   const auto is_usable = [&](const Fit& fit) { return fit.carrier == carrier && fit.collapse.empty(); };
@@ -133,8 +135,9 @@ std::string out_of_reach(const Fit& fit, const Target& target) {
                      to_text(waves.rms_um, 2) + " um rms, and a fold of e of them costs " +
                      um_and_mil(waves.clear_per_e_fold_um) + " of clear on " + fit.backing.name;
   if (waves.is_followed)
-    return text + "; the disc follows such waves whatever its backing: a larger disc would help, or a "
-                  "target that leaves them out";
+    return text +
+           "; the disc follows such waves whatever its backing: a larger disc would help, or a "
+           "target that leaves them out";
   return text + "; a stiffer backing would help, less pressure, or a target that leaves " +
          (target.rms_um ? "such waves out (band_mm)" : "more of them");
 }
@@ -186,10 +189,10 @@ Sequence sequence_of(const Job& job, const Abrasive& abrasive, const Fit& fit, c
   Step level = step_with(abrasive, fit.backing, tools, limits);
   level.passes = std::min(1000, passes_allowed * std::max(first.passes, limits.look_every_passes));
   const auto costs_more = [](const LevelCost& a, const LevelCost& b) { return a.removal_um < b.removal_um; };
-  level.stop = stop_at(job.target, surface, *std::max_element(fit.costs.begin(), fit.costs.end(), costs_more));
+  level.stop =
+      stop_at(job.target, surface, *std::max_element(fit.costs.begin(), fit.costs.end(), costs_more));
   Sequence sequence{abrasive.name + " first", {level}};
-  for (Step& step : refinement(job, tools, level, limits))
-    sequence.step.push_back(std::move(step));
+  for (Step& step : refinement(job, tools, level, limits)) sequence.step.push_back(std::move(step));
   return sequence;
 }
 
@@ -210,7 +213,8 @@ std::vector<Weighed> weigh_first_steps(const Job& job, const HeightField& surfac
     all.push_back(std::move(weighed));
   }
   std::stable_sort(all.begin(), all.end(), [](const Weighed& a, const Weighed& b) {
-    return a.first.grain_um < b.first.grain_um;
+    return std::pair(a.first.grain_um, a.first.levelling_um) <
+           std::pair(b.first.grain_um, b.first.levelling_um);
   });
   return all;
 }

@@ -14,15 +14,15 @@ namespace libtexture {
 
 namespace {
 
-constexpr double per_valley = 20;         // reports to the valley depth; even until 1.5 of it,
+constexpr double per_valley = 20;  // reports to the valley depth; even until 1.5 of it,
 constexpr double even_until_valleys = 1.5;
 constexpr double growth = 1.15;           // then each so much further than the last
 constexpr std::size_t reports_a_run = 8;  // surfaces kept at a time
 constexpr double tolerance_share = 0.01;  // of the rms height, for amplitudes: below what the reports round
 constexpr double least_tolerance_um = 1e-3, least_spacing_um = 1e-2;  // of a surface that is all but flat
 constexpr double bands_per_octave = 3;
-constexpr double followed_discs = 0.5;   // waves longer than this share of a disc are followed
-constexpr double fine_share = 0.01;      // of the variance, in waves that a thinned grid would lose
+constexpr double followed_discs = 0.5;  // waves longer than this share of a disc are followed
+constexpr double fine_share = 0.01;     // of the variance, in waves that a thinned grid would lose
 constexpr int thinned_pixels_per_wave = 4;
 
 // Third octaves from four pixels to the patch's width, within the target's band.
@@ -101,9 +101,8 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
           groove_depth_um(step, contact.pressure_kpa, levelled.contact_share[k], conditions.hardness_mpa);
       cost.removal_um = before + at[k];
       cost.rms_um = now.rms_um();
-      cost.touched_share = (surface.height_um() - now.height_um() > touched_in_depths * depth_um)
-                               .cast<double>()
-                               .mean();
+      cost.touched_share =
+          (surface.height_um() - now.height_um() > touched_in_depths * depth_um).cast<double>().mean();
       cost.target = judge_target(target, surface, now, cost.touched_share);
     }
   }
@@ -114,7 +113,8 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
 
 Stop stop_at(const Target& target, const HeightField& surface, const LevelCost& cost) {
   const bool is_seen = target.image_clarity_percent || target.letter_mm;
-  if (!is_seen && target.rms_um && !target.preset) return {.rms_um = target.rms_um, .band_mm = target.band_mm};
+  if (!is_seen && target.rms_um && !target.preset)
+    return {.rms_um = target.rms_um, .band_mm = target.band_mm};
   if (!is_seen && !target.rms_um && target.preset == TargetPreset::full)
     return {.touched_share = full_touched_share};
   if (!is_seen && !target.rms_um) return {.rms_um = partial_rms_share * surface.rms_um()};
@@ -126,8 +126,7 @@ HeightField thinned(const HeightField& surface, int most_pixels) {
   if (height.size() <= most_pixels || height.rows() % 2 != 0 || height.cols() % 2 != 0) return surface;
   const double pixel_mm = 2 * surface.pixel_mm();
   const double rms = surface.rms_um();
-  const double fine =
-      band_rms_um(surface, {surface.pixel_mm(), thinned_pixels_per_wave * pixel_mm}).front();
+  const double fine = band_rms_um(surface, {surface.pixel_mm(), thinned_pixels_per_wave * pixel_mm}).front();
   if (fine * fine > fine_share * rms * rms) return surface;
   Array2d fewer(height.rows() / 2, height.cols() / 2);
   for (Eigen::Index row = 0; row < fewer.rows(); ++row)

@@ -18,9 +18,8 @@ std::vector<bool> pareto_front(const std::vector<std::vector<double>>& costs) {
   std::vector<std::size_t> front;
   for (const std::size_t candidate : order) {
     const auto beats = [&](std::size_t other) {
-      return costs[other] != costs[candidate] &&
-             std::equal(costs[other].begin(), costs[other].end(), costs[candidate].begin(),
-                        std::less_equal<>());
+      return costs[other] != costs[candidate] && std::equal(costs[other].begin(), costs[other].end(),
+                                                            costs[candidate].begin(), std::less_equal<>());
     };
     if (std::none_of(front.begin(), front.end(), beats)) front.push_back(candidate);
   }

@@ -52,8 +52,7 @@ std::vector<Reached> judge_target(const Target& target, const History& history) 
   require(!history.steps.empty(), "judge_target", "history", "must hold at least one step", "none");
   const HeightField& now = history.surfaces.back();
   const double texture_alone = target.image_clarity_percent ? image_clarity_percent(now) : 0;
-  const double light =
-      texture_alone > 0 ? history.steps.back().image_clarity_percent / texture_alone : 1;
+  const double light = texture_alone > 0 ? history.steps.back().image_clarity_percent / texture_alone : 1;
   return judge_target(target, history.before, now, history.steps.front().touched_share, light);
 }
 

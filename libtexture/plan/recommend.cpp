@@ -48,9 +48,8 @@ const Alternative& chosen(const std::vector<Alternative>& finest_first, const Co
   };
   const Alternative& best = named(comparison, comparison.best);
   const auto spends_little_more = [](const Alternative& one) { return !(one.more.removed_um.p05 > 0); };
-  const auto kept = first_with([&](const Alternative& one) {
-    return one.verdict != Verdict::do_not_sand && spends_little_more(one);
-  });
+  const auto kept = first_with(
+      [&](const Alternative& one) { return one.verdict != Verdict::do_not_sand && spends_little_more(one); });
   if (kept != finest_first.end()) return *kept;
   const auto any = first_with([](const Alternative& one) { return one.verdict != Verdict::do_not_sand; });
   return any != finest_first.end() ? *any : best;
@@ -89,8 +88,7 @@ void explain(Recommendation& advice, const Alternative& choice) {
 Recommendation recommend(const Job& job, const HeightField& surface, const Tools& tools,
                          const WorkLimits& limits, const Progress& progress) {
   const HeightField nodes = thinned(surface, nodes_pixels);
-  const auto weighed =
-      weigh_first_steps(job, nodes, tools, limits, part_of(progress, 0, weighing_share));
+  const auto weighed = weigh_first_steps(job, nodes, tools, limits, part_of(progress, 0, weighing_share));
   Recommendation advice;
   Job compared = job;
   compared.sequence.clear();

@@ -15,9 +15,9 @@ namespace {
 
 constexpr double film_disc_from_n_m = 2e-5;  // bending stiffness of a skin; estimate, see carrier_of
 constexpr double finished_depths = 20;       // removal that finishes a population: exp(-20)
-constexpr int most_passes = 1000;             // as Step allows
+constexpr int most_passes = 1000;            // as Step allows
 constexpr int passes_allowed = 3;            // times those expected
-constexpr double judged_wave_mm = 3;         // where pads are told apart as soft and stiff; waves of sprayed clear
+constexpr double judged_wave_mm = 3;  // where pads are told apart as soft and stiff; waves of sprayed clear
 
 double softness(const Backing& backing) {
   return -stiffness_kpa_per_um(backing, judged_wave_mm);

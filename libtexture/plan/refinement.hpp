@@ -21,8 +21,8 @@ struct Tools {
 };
 
 /// What a backing carries, by its skin, which is the disc's own film: none = a pad for compound; a bending
-/// stiffness of 2e-5 N m or more = a film disc; less = a foam-backed disc. Foam-backed discs have 1e-6 to 1e-5,
-/// film of 50 um and its coats 5e-5 or more (estimates).
+/// stiffness of 2e-5 N m or more = a film disc; less = a foam-backed disc. Foam-backed discs have 1e-6 to
+/// 1e-5, film of 50 um and its coats 5e-5 or more (estimates).
 Carrier carrier_of(const Backing& backing);
 
 /// How far steps may go before discs load uselessly, by best estimates, and how often one looks.
@@ -32,8 +32,8 @@ struct WorkLimits {
   double minutes_per_m2_most = 75;  ///< its machine time, > 0 [min/m2]; estimate
   int look_every_passes = 2;        ///< levelling is wiped and judged every so many passes; estimate
   int refine_passes_most = 4;  ///< passes of a refining step: more heat the paint and load the pad; estimate
-  double owed_left_um = 0.05;  ///< clear that grooves of before may still ask for when a refining step ends and
-                               ///< another follows, which takes that as well [um], >= 0; estimate
+  double owed_left_um = 0.05;  ///< clear that grooves of before may still ask for when a refining step ends
+                               ///< and another follows, which takes that as well [um], >= 0; estimate
 
   void validate() const;
   static constexpr auto fields() {
@@ -55,8 +55,8 @@ int passes_to_remove(const Job& job, const Step& step, double area_m2, double re
 /// The steps that follow `first` until nothing visible is owed: each takes the finest abrasive that is finer
 /// than the last one's and takes out what is owed within the limit, or the quickest where none does. Discs go
 /// on the softest backing that carries them, compound on the stiffest and the last polish on the softest, as
-/// they follow what is level by then. Three times the expected passes are allowed: a wear rate's lower 5 % is a
-/// third of its median (log-sd .7).
+/// they follow what is level by then. Three times the expected passes are allowed: a wear rate's lower 5 % is
+/// a third of its median (log-sd .7).
 std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& first,
                              const WorkLimits& limits = {});
 

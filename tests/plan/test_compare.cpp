@@ -1,7 +1,7 @@
-#include "catch.hpp"
 #include <algorithm>
 #include <cmath>
 
+#include "catch.hpp"
 #include "door.hpp"
 #include "libtexture/plan/compare.hpp"
 #include "libtexture/plan/first_step.hpp"
@@ -17,9 +17,8 @@ void add_panel(Predicted& predicted, RiskDraws draws) {
   draws.removed_um.resize(worlds);
   for (std::size_t i = 0; i < worlds; ++i)
     draws.removed_um[i] = draws.levelling_um[i] + draws.overshoot_um[i] + draws.debt_um[i];
-  for (std::vector<double>* figure :
-       {&draws.rms_um, &draws.minutes, &draws.discs, &draws.is_struck_through, &draws.is_budget_exceeded,
-        &draws.is_target_missed})
+  for (std::vector<double>* figure : {&draws.rms_um, &draws.minutes, &draws.discs, &draws.is_struck_through,
+                                      &draws.is_budget_exceeded, &draws.is_target_missed})
     if (figure->empty()) figure->assign(worlds, 0);
   const HeightField flat(Array2d::Zero(4, 4), 1);
   History history{.start = {},
@@ -146,7 +145,8 @@ TEST_CASE("paired worlds tell two first grits apart better than unpaired ones") 
 TEST_CASE("the split adds up in every world") {
   Job job = door::job();
   const auto all = weigh_first_steps(job, surface_of(job), tools_of(job));
-  const auto reaching = std::find_if(all.begin(), all.end(), [](const Weighed& one) { return one.sequence.has_value(); });
+  const auto reaching =
+      std::find_if(all.begin(), all.end(), [](const Weighed& one) { return one.sequence.has_value(); });
   REQUIRE(reaching != all.end());
   job.sequence = {*reaching->sequence};
   const RiskDraws draws = predict(job, surface_of(job)).draws[0];
@@ -157,5 +157,6 @@ TEST_CASE("the split adds up in every world") {
 
 TEST_CASE("a job without sequences has nothing to compare") {
   const Job job = door::job();
-  CHECK_THROWS_WITH(compare(job, surface_of(job)), "Job: sequence must hold at least one sequence (got none)");
+  CHECK_THROWS_WITH(compare(job, surface_of(job)),
+                    "Job: sequence must hold at least one sequence (got none)");
 }

@@ -31,23 +31,24 @@ Job with_texture(double wavelength_mm, double rms_um, double wanted_um) {
 TEST_CASE("every disc of the catalogue is weighed, finest first, and no compound") {
   const std::vector<Weighed> all = weighed(door::job());
   const Tools tools = tools_of(door::job());
-  const auto discs = std::count_if(tools.abrasives.begin(), tools.abrasives.end(), [](const Abrasive& one) {
-    return one.carrier != Carrier::compound;
-  });
+  const auto discs = std::count_if(tools.abrasives.begin(), tools.abrasives.end(),
+                                   [](const Abrasive& one) { return one.carrier != Carrier::compound; });
   CHECK(static_cast<long>(all.size()) == discs);
   for (std::size_t i = 1; i < all.size(); ++i) CHECK(all[i - 1].first.grain_um <= all[i].first.grain_um);
   for (const Weighed& one : all) CHECK(one.first.is_reaching == one.sequence.has_value());
 }
 
 TEST_CASE("a finer disc takes more passes and minutes for the same texture") {
-  const std::vector<Weighed> all = weighed(door::job());
+  const std::vector<Weighed> all = weighed(with_texture(5, 0.6, 0.15));
   CHECK(of(all, "P3000 film").levelling_um == of(all, "P1000 film").levelling_um);
   CHECK(of(all, "P3000 film").passes > of(all, "P1000 film").passes);
   CHECK(of(all, "P3000 film").minutes > of(all, "P1000 film").minutes);
 }
 
-TEST_CASE("deep texture stops the finest discs before the coarsest: they load, or take too long") {
-  const std::vector<Weighed> all = weighed(with_texture(6, 2.5, 0.3));
+TEST_CASE("long texture on a tight crown stops the finest discs before the coarsest: they take too long") {
+  Job job = with_texture(8, 0.4, 0.15);
+  job.panel[0].crown_radius_m = 3;
+  const std::vector<Weighed> all = weighed(job);
   CHECK_FALSE(of(all, "P3000 film").is_reaching);
   CHECK(of(all, "P3000 film").reason.rfind("too slow: ", 0) == 0);
   CHECK(of(all, "P1000 film").is_reaching);
@@ -56,7 +57,7 @@ TEST_CASE("deep texture stops the finest discs before the coarsest: they load, o
 TEST_CASE("a limit of patience that is named in the reason is what stops a disc") {
   WorkLimits limits;
   limits.passes_most = 2;
-  const FirstStep first = of(weighed(door::job(), limits), "P3000 film");
+  const FirstStep first = of(weighed(with_texture(5, 0.6, 0.15), limits), "P3000 film");
   CHECK_FALSE(first.is_reaching);
   CHECK(first.reason.find("passes, and 2 are the limit") != std::string::npos);
 }
@@ -67,14 +68,15 @@ TEST_CASE("a firm backing is chosen on a flat panel for long waves, a softer one
   Job flat = with_texture(8, 0.4, 0.15), crowned = flat;
   crowned.panel[0].crown_radius_m = 3;
   CHECK(of(weighed(flat), "P2000 film").backing == "film on hard pad");
-  CHECK(of(weighed(crowned), "P2000 film").backing == "film on firm interface");
+  CHECK(of(weighed(crowned), "P2000 film").backing.find("interface") != std::string::npos);
 }
 
 TEST_CASE("what is out of reach is told with the waves in the way and what would help") {
   const std::vector<Weighed> all = weighed(with_texture(10, 0.6, 0.05));
   const FirstStep& foam = of(all, "P3000 foam-backed");
   CHECK_FALSE(foam.is_reaching);
-  for (const char* word : {"out of reach: ", "waves of about ", " mm still have ", "a stiffer backing would help"})
+  for (const char* word :
+       {"out of reach: ", "waves of about ", " mm still have ", "a stiffer backing would help"})
     CHECK(foam.reason.find(word) != std::string::npos);
 }
 
@@ -93,5 +95,5 @@ TEST_CASE("a sequence begins with its disc, stops by the target and allows three
 TEST_CASE("limits out of range are refused") {
   WorkLimits limits;
   limits.discs_per_m2_most = 0;
-  CHECK_THROWS_WITH(weighed(door::job(), limits), "WorkLimits: discs_per_m2_most must be > 0 (got 0 1/m2)");
+  CHECK_THROWS_WITH(weighed(door::job(), limits), "WorkLimits: discs_per_m2_most must be > 0 (got 0)");
 }

@@ -40,8 +40,8 @@ LevelConditions on_flat(double most_um) {
 TEST_CASE("levelling costs no less than the ideal cut, and more on a softer backing") {
   const HeightField surface = texture(3, 0.6);
   const LevelCost hard = level_cost(surface, rms_target(0.15), step_on("film on hard pad"), on_flat(60));
-  const LevelCost soft =
-      level_cost(surface, rms_target(0.15), step_on("foam-backed disc on pad", "P3000 foam-backed"), on_flat(60));
+  const LevelCost soft = level_cost(surface, rms_target(0.15),
+                                    step_on("foam-backed disc on pad", "P3000 foam-backed"), on_flat(60));
   REQUIRE(hard.is_reached);
   REQUIRE(soft.is_reached);
   CHECK(hard.removal_um >= IdealCut(surface).removal_um(0.15));
@@ -51,13 +51,16 @@ TEST_CASE("levelling costs no less than the ideal cut, and more on a softer back
 
 TEST_CASE("the grain does not move the cost of an rms target") {
   const HeightField surface = texture(3, 0.6);
-  const LevelCost fine = level_cost(surface, rms_target(0.15), step_on("film on hard pad", "P3000 film"), on_flat(60));
-  const LevelCost coarse = level_cost(surface, rms_target(0.15), step_on("film on hard pad", "P1000 film"), on_flat(60));
+  const LevelCost fine =
+      level_cost(surface, rms_target(0.15), step_on("film on hard pad", "P3000 film"), on_flat(60));
+  const LevelCost coarse =
+      level_cost(surface, rms_target(0.15), step_on("film on hard pad", "P1000 film"), on_flat(60));
   CHECK(fine.removal_um == coarse.removal_um);  // R is the natural clock: the same solve
 }
 
 TEST_CASE("a target that the surface meets already costs nothing") {
-  CHECK(level_cost(texture(3, 0.6), rms_target(0.7), step_on("film on hard pad"), on_flat(60)).removal_um == 0);
+  CHECK(level_cost(texture(3, 0.6), rms_target(0.7), step_on("film on hard pad"), on_flat(60)).removal_um ==
+        0);
 }
 
 TEST_CASE("where the clear ends first, the waves in the way are named with their cost") {
@@ -72,8 +75,8 @@ TEST_CASE("where the clear ends first, the waves in the way are named with their
   CHECK(cost.obstacle.wavelength_mm > 8);
   CHECK(cost.obstacle.wavelength_mm < 18);
   CHECK(cost.obstacle.rms_um > 0.1);
-  // Clear per e-fold of foam-backed P3000 at 12 mm: 97 um within the table's 20 % (reference table, series sum
-  // of layers), and it runs steeply with the wavelength.
+  // Clear per e-fold of foam-backed P3000 at 12 mm: 97 um within the table's 20 % (reference table, series
+  // sum of layers), and it runs steeply with the wavelength.
   CHECK(cost.obstacle.clear_per_e_fold_um > 50);
   CHECK(cost.obstacle.clear_per_e_fold_um < 160);
 }

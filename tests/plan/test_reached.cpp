@@ -1,7 +1,7 @@
-#include "catch.hpp"
 #include <cmath>
 #include <numbers>
 
+#include "catch.hpp"
 #include "libtexture/plan/reached.hpp"
 
 using namespace libtexture;
@@ -63,7 +63,8 @@ TEST_CASE("image clarity is judged by the comb, less what scratches take") {
 }
 
 TEST_CASE("a letter is read when waves move the image by no more than its stroke") {
-  // 5 arcmin letters are 8.7266 mm high at 6 m (ISO 8596); at an rms slope of 1 arcmin the image wanders by 2.
+  // 5 arcmin letters are 8.7266 mm high at 6 m (ISO 8596); at an rms slope of 1 arcmin the image wanders
+  // by 2.
   const double arcmin = std::numbers::pi / 180 / 60;
   const double amplitude_um = 1e3 * std::sqrt(2) * arcmin / (2 * std::numbers::pi / 3.2);
   Target target;

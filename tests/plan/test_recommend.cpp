@@ -11,18 +11,14 @@ Recommendation advice_for(const Job& job, const Tools& tools, const WorkLimits& 
   return recommend(job, surface_of(job), tools, limits);
 }
 
-Recommendation advice_for(const Job& job) {
-  return advice_for(job, tools_of(job));
-}
-
 std::string all_of(const std::vector<std::string>& sentences) {
   std::string text;
   for (const std::string& one : sentences) text += one + "\n";
   return text;
 }
 
-// The film discs of the catalogue, so that backing and pressure are equal.
-Tools film_discs(const Job& job, const std::vector<std::string>& names) {
+// Some of the catalogue's discs, with all its compounds and backings.
+Tools discs_of(const Job& job, const std::vector<std::string>& names) {
   Tools tools = tools_of(job);
   std::vector<Abrasive> kept;
   for (const Abrasive& one : tools.abrasives)
@@ -41,10 +37,11 @@ const Alternative& first_with(const Recommendation& advice, const std::string& a
 
 }  // namespace
 
-TEST_CASE("finer first spends less clear where the texture is short and shallow: overshoot and debt are smaller") {
+TEST_CASE(
+    "finer first spends less clear where the texture is short and shallow: overshoot and debt are smaller") {
   // The trainer's demonstration (common practice, no source): it has to come out of the computation.
   const Job job = door::job();
-  const Recommendation advice = advice_for(job, film_discs(job, {"P1200 film", "P2000 film", "P3000 film"}));
+  const Recommendation advice = advice_for(job, discs_of(job, {"P1200 film", "P2000 film", "P3000 film"}));
   CHECK(advice.finest == "P3000 film first");
   CHECK(advice.recommended == advice.finest);
   CHECK(advice.comparison.best == advice.finest);
@@ -54,22 +51,23 @@ TEST_CASE("finer first spends less clear where the texture is short and shallow:
   CHECK(middle.debt_um.p50 < coarse.debt_um.p50);
   CHECK(fine.removed_um.p50 < coarse.removed_um.p50);
   CHECK(coarse.more.debt_um.p50 > 0);
-  CHECK(fine.minutes.p50 > coarse.minutes.p50);
   CHECK(all_of(advice.reasons).find("The finest first step that reaches the target spends least clear") !=
         std::string::npos);
   CHECK_FALSE(advice.cautions.empty());
   CHECK_FALSE(advice.comparison.step_cautions.empty());
 }
 
-TEST_CASE("where the texture is deep, the finest disc loads before it is level, and a coarser one is recommended") {
+TEST_CASE(
+    "where the texture is long and the panel crowned, the finest disc takes too long, and a coarser one is "
+    "the finest that works") {
   Job job = door::job();
-  job.patch.pixel_mm = 0.75;
+  job.patch.pixel_mm = 1;
+  job.panel[0].crown_radius_m = 3;
   job.coating.clear_um = 100;
-  job.texture.bands[0].wavelength_mm = 6;
-  job.texture.bands[0].rms_um = 2.2;
-  job.target.rms_um = 0.3;
+  job.texture.bands[0].wavelength_mm = 8;
+  job.texture.bands[0].rms_um = 0.4;
   job.budget = {};
-  const Recommendation advice = advice_for(job, film_discs(job, {"P1000 film", "P3000 film"}));
+  const Recommendation advice = advice_for(job, discs_of(job, {"P1000 film", "P3000 film"}));
   CHECK(advice.finest == "P1000 film first");
   REQUIRE(advice.first_steps.front().abrasive == "P3000 film");
   CHECK_FALSE(advice.first_steps.front().is_reaching);
@@ -77,17 +75,20 @@ TEST_CASE("where the texture is deep, the finest disc loads before it is level, 
 }
 
 TEST_CASE("finest first is said not to be the cheapest where its backing levels for more clear") {
-  // Foam-backed P5000 reaches a short texture, but its backing follows the waves that a film spans.
+  // Foam-backed P3000 reaches a short texture, but its backing follows the waves that a film spans.
   Job job = door::job();
-  job.patch.pixel_mm = 0.2;
-  job.texture.bands[0].wavelength_mm = 1.4;
+  job.patch.pixel_mm = 0.25;
+  job.texture.bands[0].wavelength_mm = 2;
   job.texture.bands[0].rms_um = 0.4;
-  job.target.rms_um = 0.15;
-  const Recommendation advice = advice_for(job, film_discs(job, {"P5000 foam-backed", "P3000 film"}));
+  job.target.rms_um = 0.12;
+  const Recommendation advice = advice_for(job, discs_of(job, {"P3000 foam-backed", "P2000 film"}));
   REQUIRE(advice.comparison.alternatives.size() == 2);
-  CHECK(advice.finest == "P5000 foam-backed first");
-  CHECK(first_with(advice, "P5000 foam-backed").levelling_um.p50 > first_with(advice, "P3000 film").levelling_um.p50);
-  CHECK(advice.comparison.best == "P3000 film first");
+  CHECK(advice.finest == "P3000 foam-backed first");
+  CHECK(first_with(advice, "P3000 foam-backed").levelling_um.p50 >
+        first_with(advice, "P2000 film").levelling_um.p50);
+  CHECK(first_with(advice, "P3000 foam-backed").debt_um.p50 < first_with(advice, "P2000 film").debt_um.p50);
+  CHECK(advice.comparison.best == "P2000 film first");
+  CHECK(advice.recommended == "P2000 film first");  // the finest surely spends more
   CHECK(all_of(advice.reasons).find("Finest first is not the cheapest here") != std::string::npos);
 }
 
@@ -95,8 +96,7 @@ TEST_CASE("do not sand comes first, with the reason, where the clear is thin: th
   Job job = load_job(std::string(LIBTEXTURE_SOURCE_DIR) + "/examples/jobs/factory_lid.toml");
   job.patch = {64, 64, 0.4};
   job.uncertainty.samples = 400;
-  const Recommendation advice =
-      advice_for(job, film_discs(job, {"P1500 film", "P3000 film"}));
+  const Recommendation advice = advice_for(job, discs_of(job, {"P1500 film", "P3000 film"}));
   CHECK(advice.verdict == Verdict::do_not_sand);
   CHECK(advice.reasons.front().rfind("Do not sand", 0) == 0);
   CHECK(advice.reasons.size() >= 2);
@@ -107,13 +107,14 @@ TEST_CASE("a target out of reach is an answer that names the waves in the way an
   job.patch.pixel_mm = 1;
   job.texture.bands[0].wavelength_mm = 10;
   job.target.rms_um = 0.05;
-  const Recommendation advice = advice_for(job, film_discs(job, {"P2000 foam-backed", "P3000 foam-backed"}));
+  const Recommendation advice = advice_for(job, discs_of(job, {"P2000 foam-backed", "P3000 foam-backed"}));
   CHECK(advice.verdict == Verdict::do_not_sand);
   CHECK(advice.recommended.empty());
   CHECK(advice.sequences.empty());
   const std::string reasons = all_of(advice.reasons);
   CHECK(advice.reasons.front() == "Do not sand for this target: no disc and backing at hand reaches it");
-  for (const char* word : {"P3000 foam-backed, P2000 foam-backed: out of reach", "waves of about ", "a fold of e", "a stiffer backing would help"})
+  for (const char* word : {"P3000 foam-backed, P2000 foam-backed: out of reach", "waves of about ",
+                           "a fold of e", "a stiffer backing would help"})
     CHECK(reasons.find(word) != std::string::npos);
   CHECK_FALSE(advice.cautions.empty());
 }
@@ -129,7 +130,7 @@ TEST_CASE("every kind of target finds its first step") {
       job.target.letter_mm = 40;
       job.target.distance_m = 3;
     }
-    const Recommendation advice = advice_for(job, film_discs(job, {"P2000 film"}));
+    const Recommendation advice = advice_for(job, discs_of(job, {"P2000 film"}));
     INFO("kind " << kind << ": " << all_of(advice.reasons));
     REQUIRE(advice.comparison.alternatives.size() == 1);
     CHECK(is_reached(advice.comparison.alternatives[0].target));
@@ -139,19 +140,20 @@ TEST_CASE("every kind of target finds its first step") {
 
 TEST_CASE("tools without a disc cannot begin") {
   const Job job = door::job();
-  CHECK_THROWS_WITH(advice_for(job, film_discs(job, {})), "recommend: tools must hold at least one disc (got none)");
+  CHECK_THROWS_WITH(advice_for(job, discs_of(job, {})),
+                    "recommend: tools must hold at least one disc (got none)");
 }
 
 TEST_CASE("progress rises to the end and may stop the work") {
   const Job job = door::job();
   double last = 0;
-  recommend(job, surface_of(job), film_discs(job, {"P2000 film"}), {}, [&](double done) {
+  recommend(job, surface_of(job), discs_of(job, {"P2000 film"}), {}, [&](double done) {
     CHECK(done >= last - 1e-9);
     CHECK(done <= 1 + 1e-9);
     last = done;
   });
   struct Stopped {};
-  CHECK_THROWS_AS(recommend(job, surface_of(job), film_discs(job, {"P2000 film"}), {},
-                            [](double) { throw Stopped(); }),
-                  Stopped);
+  CHECK_THROWS_AS(
+      recommend(job, surface_of(job), discs_of(job, {"P2000 film"}), {}, [](double) { throw Stopped(); }),
+      Stopped);
 }

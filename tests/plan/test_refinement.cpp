@@ -26,7 +26,7 @@ TEST_CASE("the skin tells what a backing carries") {
   int film = 0, foam = 0, compound = 0;
   for (const Backing& backing : tools.backings) {
     const Carrier carrier = carrier_of(backing);
-    const Carrier by_name = backing.name.rfind("film", 0) == 0        ? Carrier::film_disc
+    const Carrier by_name = backing.name.rfind("film", 0) == 0          ? Carrier::film_disc
                             : backing.name.rfind("foam-backed", 0) == 0 ? Carrier::foam_disc
                                                                         : Carrier::compound;
     CHECK(carrier == by_name);
@@ -35,7 +35,9 @@ TEST_CASE("the skin tells what a backing carries") {
   CHECK((film > 0 && foam > 0 && compound > 0));
 }
 
-TEST_CASE("the clear owed is that of the reference table: about 1.3 um by P1500, .5 by foam-backed P3000, .22 by compound") {
+TEST_CASE(
+    "the clear owed is that of the reference table: about 1.3 um by P1500, .5 by foam-backed P3000, .22 by "
+    "compound") {
   const Job job = door::job();
   const Tools tools = tools_of(job);
   // Estimates of the table of defaults, rounded there to a digit or two, at 1.4 kPa.
@@ -49,14 +51,17 @@ TEST_CASE("a coarser first grit never lowers the debt at equal backing and press
   const Job job = door::job();
   const Tools tools = tools_of(job);
   double finer = 0;
-  for (const char* name : {"P3000 film", "P2500 film", "P2000 film", "P1500 film", "P1200 film", "P1000 film"}) {
+  for (const char* name :
+       {"P3000 film", "P2500 film", "P2000 film", "P1500 film", "P1200 film", "P1000 film"}) {
     const double owed = finished_owed_um(job, first_with(name, tools));
     CHECK(owed >= finer);
     finer = owed;
   }
 }
 
-TEST_CASE("each refining step is finer than the last, takes no more passes than it may, and the last leaves nothing") {
+TEST_CASE(
+    "each refining step is finer than the last, takes no more passes than it may, and the last leaves "
+    "nothing") {
   const Job job = door::job();
   const Tools tools = tools_of(job);
   for (const char* name : {"P1000 film", "P1500 film", "P3000 film", "P2000 foam-backed"}) {
@@ -86,7 +91,8 @@ TEST_CASE("fewer passes of patience make a longer chain: a finer step cannot tak
   CHECK(refinement(job, tools, first, patient).size() < refinement(job, tools, first, hasty).size());
 }
 
-TEST_CASE("passes are counted from the fresh disc: one of .5 um asks for one pass of .87 um, twice that for more") {
+TEST_CASE(
+    "passes are counted from the fresh disc: one of .5 um asks for one pass of .87 um, twice that for more") {
   // P1500 at 25 N, 2.618 m/s, .1 m/s, 75 mm removes .873 um a pass while fresh (closed form; spin and loading
   // change it by a few per cent).
   const Job job = door::job();
