@@ -6,7 +6,7 @@
 #include "libtexture/io/toml_file.hpp"
 #include "libtexture/io/whole_file.hpp"
 #include "module.hpp"
-#include "values.hpp"
+#include "results.hpp"
 
 namespace libtexture::python {
 namespace {
@@ -27,17 +27,14 @@ void bind_files(py::module_& module) {
 }
 
 void bind_catalogue(py::module_& module) {
-  py::class_<Catalogue>(module, "Catalogue", doc<"Catalogue">)
+  bind_result<Catalogue, "Catalogue">(module)
       .def_static("shipped", &shipped_catalogue, doc<"shipped_catalogue">)
       .def(
           "extended",
           [](const Catalogue& self, const std::filesystem::path& path) {
             return extended(self, read_toml(path));
           },
-          "path"_a, doc<"extended">)
-      .def_readonly("abrasives", &Catalogue::abrasives, doc<"Catalogue::abrasives">)
-      .def_readonly("backings", &Catalogue::backings, doc<"Catalogue::backings">)
-      .def_readonly("motions", &Catalogue::motions, doc<"Catalogue::motions">);
+          "path"_a, doc<"extended">);
 }
 
 }  // namespace

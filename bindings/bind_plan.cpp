@@ -9,7 +9,7 @@
 #include "libtexture/plan/predict.hpp"
 #include "module.hpp"
 #include "progress.hpp"
-#include "values.hpp"
+#include "results.hpp"
 
 namespace libtexture::python {
 
@@ -18,19 +18,7 @@ using namespace py::literals;
 namespace {
 
 void bind_budget(py::module_& module) {
-  py::class_<Film>(module, "Film", doc<"Film">)
-      .def_readonly("total_um", &Film::total_um, doc<"Film::total_um">)
-      .def_readonly("total_sd_um", &Film::total_sd_um, doc<"Film::total_sd_um">)
-      .def_readonly("clear_um", &Film::clear_um, doc<"Film::clear_um">)
-      .def_readonly("clear_sd_um", &Film::clear_sd_um, doc<"Film::clear_sd_um">)
-      .def(py::pickle(
-          [](const Film& self) {
-            return py::make_tuple(self.total_um, self.total_sd_um, self.clear_um, self.clear_sd_um);
-          },
-          [](const py::tuple& state) {
-            return Film{state[0].cast<double>(), state[1].cast<double>(), state[2].cast<double>(),
-                        state[3].cast<double>()};
-          }));
+  bind_result<Film, "Film">(module);
   module.def(
       "film_at",
       [](const Panel& panel, const Paint& paint, double x_mm, double y_mm) {
@@ -45,35 +33,8 @@ void bind_budget(py::module_& module) {
 void bind_risk(py::module_& module) {
   bind_fields<Spread, "Spread">(module);
   bind_fields<PanelRisk, "PanelRisk">(module);
-  using D = RiskDraws;
-  py::class_<D>(module, "RiskDraws", doc<"RiskDraws">)
-      .def_readonly("removed_um", &D::removed_um, doc<"RiskDraws::removed_um">)
-      .def_readonly("levelling_um", &D::levelling_um, doc<"RiskDraws::levelling_um">)
-      .def_readonly("overshoot_um", &D::overshoot_um, doc<"RiskDraws::overshoot_um">)
-      .def_readonly("debt_um", &D::debt_um, doc<"RiskDraws::debt_um">)
-      .def_readonly("clear_left_least_um", &D::clear_left_least_um, doc<"RiskDraws::clear_left_least_um">)
-      .def_readonly("rms_um", &D::rms_um, doc<"RiskDraws::rms_um">)
-      .def_readonly("touched_share", &D::touched_share, doc<"RiskDraws::touched_share">)
-      .def_readonly("minutes", &D::minutes, doc<"RiskDraws::minutes">)
-      .def_readonly("discs", &D::discs, doc<"RiskDraws::discs">)
-      .def_readonly("levelling_efficiency", &D::levelling_efficiency, doc<"RiskDraws::levelling_efficiency">)
-      .def_readonly("step_efficiency", &D::step_efficiency, doc<"RiskDraws::step_efficiency">)
-      .def_readonly("is_struck_through", &D::is_struck_through, doc<"RiskDraws::is_struck_through">)
-      .def_readonly("is_budget_exceeded", &D::is_budget_exceeded, doc<"RiskDraws::is_budget_exceeded">)
-      .def_readonly("is_target_missed", &D::is_target_missed, doc<"RiskDraws::is_target_missed">)
-      .def(py::pickle(
-          [](const D& self) {
-            return py::make_tuple(self.removed_um, self.levelling_um, self.overshoot_um, self.debt_um,
-                                  self.clear_left_least_um, self.rms_um, self.touched_share, self.minutes, self.discs,
-                                  self.levelling_efficiency, self.step_efficiency, self.is_struck_through,
-                                  self.is_budget_exceeded, self.is_target_missed);
-          },
-          [](const py::tuple& state) {
-            const auto figure = [&](int i) { return state[i].cast<std::vector<double>>(); };
-            return D{figure(0), figure(1), figure(2),  figure(3),  figure(4),  figure(5),
-                     figure(6), figure(7), figure(8),  figure(9),  state[10].cast<std::vector<std::vector<double>>>(),
-                     figure(11), figure(12), figure(13)};
-          }));
+  auto draws = bind_result<RiskDraws, "RiskDraws">(module);
+  def_to_pandas(draws);
 }
 
 void bind_prediction(py::module_& module) {
@@ -82,9 +43,14 @@ void bind_prediction(py::module_& module) {
   bind_fields<LabourMinutes, "LabourMinutes">(module);
   bind_fields<DiscLife, "DiscLife">(module);
   bind_fields<EdgeMargin, "EdgeMargin">(module);
-  bind_fields<PanelPrediction, "PanelPrediction">(module);
-  bind_fields<Prediction, "Prediction">(module);
-  py::class_<Predicted>(module, "Predicted", doc<"Predicted">)
+  auto panel = bind_fields<PanelPrediction, "PanelPrediction">(module);
+  def_to_pandas(panel);
+  auto prediction = bind_fields<Prediction, "Prediction">(module);
+  def_to_pandas(prediction);
+  py::class_<Predicted> predicted(module, "Predicted", doc<"Predicted">);
+  def_html(predicted);
+  def_to_pandas(predicted);
+  predicted
       .def_readonly("prediction", &Predicted::prediction, doc<"Predicted::prediction">)
       .def_readonly("histories", &Predicted::histories, doc<"Predicted::histories">)
       .def_readonly("draws", &Predicted::draws, doc<"Predicted::draws">)
@@ -98,8 +64,9 @@ void bind_prediction(py::module_& module) {
   module.def(
       "predict",
       [](const Job& job, const std::string& sequence, const py::object& progress) {
+        const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
-        return predict(job, surface_of(job), sequence, as_progress(progress));
+        return predict(job, surface_of(job), sequence, reporter.progress());
       },
       "job"_a, py::kw_only(), "sequence"_a = "", "progress"_a = py::none(), doc<"predict">);
 }
@@ -109,7 +76,14 @@ void bind_film_map(py::module_& module) {
   const auto map_of = [](Array2d P::*member) {
     return [member](const py::object& self) { return view(self.cast<const P&>().*member, self); };
   };
-  py::class_<P>(module, "FilmPicture", doc<"FilmPicture">)
+  py::class_<P> bound(module, "FilmPicture", doc<"FilmPicture">);
+  def_html(bound);
+  def_to_xarray(bound);
+  bound
+      .def("to_dict", &plain_of<P>, "The members as plain values; maps as lists of rows.")
+      .def_static("from_dict", [](const py::dict& members) { return result_from_plain<P>(members, "FilmPicture"); },
+                  "members"_a, "The picture of such a dict; ValueError where a member is wrong.")
+      .def(py::pickle(&plain_of<P>, [](const py::object& state) { return result_from_plain<P>(state, "FilmPicture"); }))
       .def_property_readonly("corner_x_mm", [](const P& self) { return self.corner.x_mm; }, doc<"FilmPicture::corner">)
       .def_property_readonly("corner_y_mm", [](const P& self) { return self.corner.y_mm; }, doc<"FilmPicture::corner">)
       .def_readonly("pixel_mm", &P::pixel_mm, doc<"FilmPicture::pixel_mm">)

@@ -15,7 +15,7 @@
 #include "libtexture/surface/viewer.hpp"
 #include "libtexture/surface/wet_film.hpp"
 #include "module.hpp"
-#include "values.hpp"
+#include "results.hpp"
 
 namespace libtexture::python {
 namespace {
@@ -30,7 +30,10 @@ HeightField height_field(const py::object& height_um, double pixel_mm, bool peri
 }
 
 void bind_height_field(py::module_& module) {
-  py::class_<HeightField>(module, "HeightField", doc<"HeightField">)
+  py::class_<HeightField> bound(module, "HeightField", doc<"HeightField">);
+  def_html(bound);
+  def_to_xarray(bound);
+  bound
       .def(py::init(&height_field), py::kw_only(), "height_um"_a, "pixel_mm"_a, "periodic"_a = true,
            doc<"HeightField::HeightField">)
       .def_property_readonly(
@@ -45,6 +48,11 @@ void bind_height_field(py::module_& module) {
                              doc<"HeightField::peak_to_valley_um">)
       .def_property_readonly("valley_depth_um", &HeightField::valley_depth_um,
                              doc<"HeightField::valley_depth_um">)
+      .def("to_dict", &plain_field, "The heights, as a list of rows, and the pixel, as plain values.")
+      .def_static(
+          "from_dict",
+          [](const py::dict& fields) { return from_plain<HeightField>(fields, "HeightField", "fields"); }, "fields"_a,
+          "The field of such a dict; ValueError where it is wrong.")
       .def(py::self == py::self)
       .def("__repr__",
            [](const HeightField& self) {
@@ -61,8 +69,12 @@ void bind_height_field(py::module_& module) {
 
 void bind_texture(py::module_& module) {
   bind_fields<TextureBand, "TextureBand">(module);
-  module.def("synthesize", &synthesize, py::kw_only(), "bands"_a, "grid"_a, "seed"_a, doc<"synthesize">,
-             WithoutLock());
+  module.def(
+      "synthesize",
+      [](const std::vector<TextureBand>& bands, const Grid& grid, Seed seed) {
+        return synthesize(bands, grid, seed.value);
+      },
+      py::kw_only(), "bands"_a, "grid"_a, "seed"_a, doc<"synthesize">, WithoutLock());
 }
 
 void bind_metrology(py::module_& module) {

@@ -22,12 +22,28 @@ bool has_grade(const Grit& grit) {
 }
 
 void bind_grit(py::module_& module) {
-  py::class_<Grit>(module, "Grit", doc<"Grit">)
+  py::class_<Grit> bound(module, "Grit", doc<"Grit">);
+  def_html(bound);
+  bound
       .def(py::init(&grit), "name"_a = py::none(), py::kw_only(), "median_um"_a = py::none(),
            doc<"Grit::Grit">)
       .def_property_readonly("name", &Grit::name, doc<"Grit::name">)
       .def_property_readonly("median_um", &Grit::median_um, doc<"Grit::median_um">)
       .def_property_readonly("is_extrapolated", &Grit::is_extrapolated, doc<"Grit::is_extrapolated">)
+      .def(
+          "to_dict",
+          [](const Grit& self) {
+            py::dict fields;
+            if (has_grade(self))
+              fields["name"] = self.name();
+            else
+              fields["median_um"] = self.median_um();
+            return fields;
+          },
+          "Its name, or its size where it has no grade.")
+      .def_static(
+          "from_dict", [](const py::dict& fields) { return py::type::of<Grit>()(**fields); }, "fields"_a,
+          "The grit of such a dict.")
       .def(py::self == py::self)
       .def("__repr__",
            [](const Grit& self) {

@@ -9,6 +9,17 @@ void throw_wrong_type(py::handle value, std::string_view owner, std::string_view
   throw InvalidInput(message + " (got " + std::string(py::repr(value)) + ")");
 }
 
+std::optional<Seed> seed_of(py::handle value) {
+  if (py::hasattr(value, "integers")) {
+    const py::module_ numpy = py::module_::import("numpy");
+    const py::object whole = py::int_(1) << py::int_(64);
+    return Seed{value.attr("integers")(whole, py::arg("dtype") = numpy.attr("uint64")).cast<std::uint64_t>()};
+  }
+  py::detail::make_caster<std::uint64_t> caster;
+  if (!caster.load(value, true)) return std::nullopt;
+  return Seed{py::detail::cast_op<std::uint64_t>(caster)};
+}
+
 py::object object_of(const Json& json) {
   return py::module_::import("json").attr("loads")(json.dump());
 }

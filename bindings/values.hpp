@@ -1,6 +1,6 @@
 #pragma once
 // Values: a struct with a field table becomes a Python class: keyword-only constructor, read-only properties,
-// ==, repr, pickling, replace. Enums cross as their words, std::optional as None, std::vector as list.
+// ==, repr, pickling, replace, dicts. Enums cross as their words, std::optional as None, std::vector as list.
 
 #include <pybind11/numpy.h>
 #include <pybind11/operators.h>
@@ -8,6 +8,8 @@
 #include <pybind11/stl.h>
 
 #include <algorithm>
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <type_traits>
 #include <utility>
@@ -17,7 +19,30 @@
 #include "libtexture/base/fields.hpp"
 #include "libtexture/io/values.hpp"
 
+namespace libtexture::python {
+
+/// A seed: a whole number, or what a numpy Generator draws.
+struct Seed {
+  std::uint64_t value = 0;
+};
+
+/// The seed of a whole number, or one drawn from a numpy Generator; none where it is neither.
+std::optional<Seed> seed_of(pybind11::handle value);
+
+}  // namespace libtexture::python
+
 namespace pybind11::detail {
+
+template <>
+struct type_caster<libtexture::python::Seed> {
+  PYBIND11_TYPE_CASTER(libtexture::python::Seed, const_name("int | numpy.random.Generator"));
+
+  bool load(handle source, bool) {
+    const auto seed = libtexture::python::seed_of(source);
+    if (seed) value = *seed;
+    return seed.has_value();
+  }
+};
 
 #if PYBIND11_VERSION_HEX >= 0x03000000
 template <libtexture::HasNames T>
@@ -65,6 +90,8 @@ struct TypeName {
       return "Literal[" + words + "]";
     } else if constexpr (std::is_same_v<T, bool>) {
       return "bool";
+    } else if constexpr (std::is_same_v<T, std::uint64_t>) {
+      return "int | numpy.random.Generator";  // fields of this type are seeds
     } else if constexpr (std::is_integral_v<T>) {
       return "int";
     } else if constexpr (std::is_floating_point_v<T>) {
@@ -107,6 +134,8 @@ T from_python(py::handle value, std::string_view owner, std::string_view field) 
       return T(std::string_view(value.cast<std::string>()));  // a grit by its name
   if constexpr (HasNames<T>)
     if (py::isinstance<py::str>(value)) return from_name<T>(value.cast<std::string>(), owner, field);
+  if constexpr (std::is_same_v<T, std::uint64_t>)
+    if (const auto seed = seed_of(value)) return seed->value;
   py::detail::make_caster<T> caster;
   if (!caster.load(value, true)) throw_wrong_type(value, owner, field, TypeName<T>::get());
   return py::detail::cast_op<T>(std::move(caster));
@@ -225,6 +254,40 @@ void bind_properties(py::class_<T>& bound) {
   (std::make_index_sequence<std::tuple_size_v<decltype(T::fields())>>{});
 }
 
+/// Adds a method that a function of our Python package carries out: module "html", function "html_of".
+template <class T>
+void def_in_python(py::class_<T>& bound, const char* method, const char* module, const char* function,
+                   const char* signature_and_doc) {
+  py::options options;
+  options.disable_function_signatures();
+  bound.def(
+      method,
+      [module, function](const py::object& self) {
+        return py::module_::import((std::string("libtexture.") + module).c_str()).attr(function)(self);
+      },
+      signature_and_doc);
+}
+
+template <class T>
+void def_html(py::class_<T>& bound) {
+  def_in_python(bound, "_repr_html_", "html", "html_of",
+                "_repr_html_(self) -> str\n\nA table, for notebooks.");
+}
+
+template <class T>
+void def_to_pandas(py::class_<T>& bound) {
+  def_in_python(bound, "to_pandas", "frames", "to_pandas",
+                "to_pandas(self) -> Any\n\nA pandas.DataFrame; ImportError where pandas is not installed.");
+}
+
+template <class T>
+void def_to_xarray(py::class_<T>& bound) {
+  def_in_python(
+      bound, "to_xarray", "frames", "to_xarray",
+      "to_xarray(self) -> Any\n\nAn xarray.Dataset with coordinates in mm; ImportError where xarray is not "
+      "installed.");
+}
+
 /// Binds a plain struct by its field table: bind_fields<Motion, "Motion">(module).
 template <HasFields T, Name name_>
 py::class_<T> bind_fields(py::module_& module) {
@@ -256,6 +319,7 @@ py::class_<T> bind_fields(py::module_& module) {
       .def_static(
           "from_dict", [](const py::dict& fields) { return value_from<T>(json_of(fields)); },
           py::arg("fields"), "The value of such a dict; ValueError, with the path, where a field is wrong.");
+  def_html(bound);
   bound.def(py::self == py::self)
       .def("__repr__", [name](const T& self) { return repr_of(self, name); })
       .def(py::pickle(&fields_of<T>, [name](const py::dict& state) {

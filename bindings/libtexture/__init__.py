@@ -12,6 +12,11 @@ for _name in __all__:
     getattr(_core, _name).__module__ = __name__  # where people import it from, and where pickles look for it
 del _name
 
+from .progress import ProgressBar as ProgressBar  # noqa: E402
+from .sweep import sweep as sweep  # noqa: E402
+
+__all__ += ["ProgressBar", "sweep"]
+
 
 def __getattr__(name):
     """What needs matplotlib or jinja2 is imported when it is first used."""

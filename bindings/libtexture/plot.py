@@ -6,7 +6,15 @@ Every function draws on the Axes it is given, or on new ones, and returns them.
 import numpy as np
 from matplotlib.ticker import ScalarFormatter
 
-from . import HeightField, film_picture, render_reflection, specular_share_map
+from . import (
+    HeightField,
+    ScratchLimits,
+    depth_laws,
+    film_picture,
+    render_reflection,
+    specular_share_map,
+    unsanded_margin_mm,
+)
 from .wording import UM_PER_MIL, band_words, step_title
 
 # The palette of Okabe and Ito ("Color Universal Design", 2008), which colour-blind people tell apart as well; its
@@ -108,9 +116,14 @@ def profile_overlay(before, after, ax=None, *, row=None):
 
 def texture_against_clear(predictions, ax=None, *, panel=0):
     """Texture left against clear removed: what each um of clear buys. One line a prediction, a dot at the end of each
-    step; the dashed line is the budget of the first."""
+    step, and a bar there from the 5 % to the 95 % quantile of the clear that goes, where the prediction has them. The
+    dashed line is the budget of the first, the dotted one what a plane that cuts all above it would do to its patch: no
+    tool can do better (where a Predicted is given, which has the patch)."""
     ax = _axes(ax)
-    predictions = [_prediction(one) for one in (predictions if isinstance(predictions, (list, tuple)) else [predictions])]
+    given = predictions if isinstance(predictions, (list, tuple)) else [predictions]
+    if hasattr(given[0], "histories"):
+        ax.plot(*ideal_cut(given[0].histories[panel].before), ":", color=COLOURS[6], linewidth=1.2, label="the least that it takes")
+    predictions = [_prediction(one) for one in given]
     for colour, prediction in zip(COLOURS * len(predictions), predictions):
         shown = prediction.panels[panel]
         rows = [shown.start, *shown.passes]
@@ -119,6 +132,9 @@ def texture_against_clear(predictions, ax=None, *, panel=0):
         ax.plot(
             [row.total_removed_um for row in shown.steps], [row.rms_um for row in shown.steps], "o", color=colour, markersize=5
         )
+        if shown.risk.samples:
+            spread = shown.risk.removed_um
+            ax.plot([spread.p05, spread.p95], [left[-1]] * 2, color=colour, linewidth=7, alpha=0.35, solid_capstyle="butt")
     budget_um = predictions[0].panels[panel].removable_um
     if budget_um > 0:
         ax.axvline(budget_um, color=COLOURS[6], linestyle="--", linewidth=1.2)
@@ -132,6 +148,18 @@ def texture_against_clear(predictions, ax=None, *, panel=0):
     _mil_axis(ax, "x")
     ax.legend(frameon=False)
     return ax
+
+
+def ideal_cut(field, points=400):
+    """Mean clear removed and rms height left [um], where a plane comes down on a surface and takes off all above it."""
+    heights = np.sort(field.height_um, axis=None)[::-1]
+    counts = np.unique(np.geomspace(1, heights.size, points).astype(int))
+    planes = heights[counts - 1]
+    sums, squares = np.cumsum(heights)[counts - 1], np.cumsum(heights**2)[counts - 1]
+    removed = (sums - counts * planes) / heights.size
+    mean_left = heights.mean() - removed
+    square_left = (np.sum(heights**2) - squares + counts * planes**2) / heights.size
+    return removed, np.sqrt(np.maximum(square_left - mean_left**2, 0))
 
 
 def band_amplitudes(prediction, ax=None, *, panel=0):
@@ -231,6 +259,67 @@ def bench_residuals(bench, result, ax=None):
     ax.title.set_fontsize("small")
     ax.legend(frameon=False, fontsize="small")
     return ax
+
+
+# ---- Marks and edges
+
+
+def scratch_populations(history, ax=None, *, depth_um=None, limits=None):
+    """Scratches after each step: the share of the surface that lies in a groove deeper than a depth. A finer step takes
+    the deep end of the line down and leaves its own, shallower grooves. history: of simulate(), or an item of
+    Predicted.histories; depth_um: the deepest shown; limits: the ScratchLimits whose visible depth is marked."""
+    ax = _axes(ax)
+    limits = limits or ScratchLimits()
+    depth_um = depth_um or 1.1 * max(row.deepest_scratch_um for row in history.steps)
+    depths_um = np.linspace(0, depth_um, 300)
+    for number, (row, scratches) in enumerate(zip(history.steps, history.scratches), 1):
+        share = sum(law.area_share * deeper_share(law.grooves, depths_um) for law in depth_laws(scratches))
+        ax.semilogy(depths_um, 100 * share, color=COLOURS[(number - 1) % 6], linewidth=1.6, label=f"after {step_title(row, number)}")
+    ax.axvline(limits.visible_depth_um, color=COLOURS[6], linestyle="--", linewidth=1.2)
+    ax.annotate(
+        "visible", (limits.visible_depth_um, 0.03), (4, 0), xycoords=("data", "axes fraction"), textcoords="offset points",
+        rotation=90, va="bottom",
+    )
+    ax.set(xlabel="depth, um", ylabel="surface in deeper grooves, %", xlim=(0, depth_um), ylim=(1e-4, 110))
+    ax.legend(loc="upper right", framealpha=0.85, edgecolor="none")
+    return ax
+
+
+def deeper_share(grooves, depth_um):
+    """Share of an area in a groove deeper than a depth, where depths of each population are exponential about its mean and
+    populations lie over each other at random."""
+    return 1 - np.exp(-sum(one.coverage * np.exp(-depth_um / one.depth_um) for one in grooves))
+
+
+def edge_section(profile, ax=None, *, clear=None, to_mm=60.0):
+    """Clear removed near an edge, over the distance from it. clear: an EdgeClear, then the clear itself is shown, before
+    and after, with the margin that must stay unsanded to keep what it asks for."""
+    ax = _axes(ax)
+    if clear is None:
+        ax.fill_between(profile.distance_mm, 0, profile.removal_um, color=COLOURS[5], alpha=0.35, linewidth=0)
+        ax.plot(profile.distance_mm, profile.removal_um, color=COLOURS[0], linewidth=1.6)
+        ax.set(xlabel="distance from the edge, mm", ylabel="clear removed, um", ylim=(0, None))
+    else:
+        _draw_clear_at_edge(ax, profile, clear)
+    ax.set_xlim(min(profile.distance_mm[0], 0), min(to_mm, profile.distance_mm[-1]))
+    _mil_axis(ax, "y")
+    return ax
+
+
+def _draw_clear_at_edge(ax, profile, clear):
+    """The clear before and after, what must be left, and the margin."""
+    rise = np.clip(profile.distance_mm / clear.taper_mm, 0, 1)
+    before_um = clear.clear_um * (clear.share_at_edge + (1 - clear.share_at_edge) * rise)
+    after_um = before_um - clear.removal_factor * profile.removal_um
+    ax.fill_between(profile.distance_mm, after_um, before_um, color=COLOURS[5], alpha=0.35, linewidth=0, label="removed")
+    ax.plot(profile.distance_mm, before_um, color=COLOURS[6], linewidth=1.2, label="clear before")
+    ax.plot(profile.distance_mm, after_um, color=COLOURS[0], linewidth=1.6, label="after, sanded up to the edge")
+    ax.axhline(clear.clear_left_least_um, color=COLOURS[1], linestyle="--", linewidth=1.2, label="must be left")
+    margin_mm = unsanded_margin_mm(profile, clear)
+    if 0 < margin_mm < np.inf:
+        ax.axvspan(0, margin_mm, facecolor="none", edgecolor=COLOURS[4], hatch="///", linewidth=0, label=f"leave {margin_mm:.1f} mm")
+    ax.set(xlabel="distance from the edge, mm", ylabel="clear, um", ylim=(min(0, after_um.min()), 1.1 * clear.clear_um))
+    ax.legend(loc="lower right", framealpha=0.85, edgecolor="none", fontsize="small")
 
 
 # ---- What a person sees

@@ -48,11 +48,27 @@ def test_a_profile_shows_the_clear_between_before_and_after(predicted, ax):
 def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted, ax):
     lt.plot.texture_against_clear([predicted, predicted.prediction], ax)
     (panel,) = predicted.prediction.panels
-    lines = [line for line in ax.lines if not line.get_label().startswith("_")]
+    least, *lines = [line for line in ax.lines if not line.get_label().startswith("_")]
     assert len(lines) == 2
+    assert least.get_ydata()[0] == pytest.approx(panel.start.rms_um) and least.get_ydata()[-1] == pytest.approx(0, abs=1e-6)
+    for line in lines:  # no plan does better; tolerance: straight lines between 400 points of a curve that is hollow
+        bound = np.interp(line.get_xdata(), least.get_xdata(), least.get_ydata())
+        assert np.all(line.get_ydata() > bound - 1e-3)
     assert lines[0].get_xdata()[-1] == panel.removed_um and lines[0].get_ydata()[0] == panel.start.rms_um
     assert any(list(line.get_xdata()) == [panel.removable_um] * 2 for line in ax.lines)
     assert "um" in ax.get_xlabel() and "um rms" in ax.get_ylabel()
+
+
+def test_the_ideal_cut_of_a_wave_is_its_closed_form():
+    # A triangle wave of height 1 um cut at a share t from its top: heights are even, so that t^2/2 goes.
+    heights = np.linspace(0, 1, 20001).reshape(1, -1)
+    removed, left = lt.plot.ideal_cut(lt.HeightField(height_um=heights[:, :16000].copy(), pixel_mm=0.1))
+    top = heights[0, 15999]
+    share = np.sqrt(2 * removed / top)
+    # min(h, z): even below z, a plateau of share t: variance of that mixture. Tolerance: 16000 points for a continuum.
+    z = top * (1 - share)
+    mean, square = z - z**2 / (2 * top), z**2 - 2 * z**3 / (3 * top)
+    np.testing.assert_allclose(left, np.sqrt(np.maximum(square - mean**2, 0)), atol=1e-4)
 
 
 def test_bars_are_the_bands_and_the_clear_of_the_steps(predicted):
@@ -75,6 +91,32 @@ def test_the_levelling_limit_of_a_half_space_is_where_pressure_over_stiffness_sa
     # Closed form: S = E q/2 (poisson 0), so p/S = 10 um at the wavelength pi E 10 um/p. Tolerance: interpolation between
     # 400 points of a curve that is straight in logarithms is exact, but for rounding.
     assert dot.get_xdata()[0] == pytest.approx(np.pi * 0.5e6 * 10e-6 / 1.5e3 * 1e3, rel=1e-9)
+
+
+def test_scratches_are_shown_by_the_share_of_the_surface_that_lies_deeper(predicted, ax):
+    history = predicted.histories[0]
+    lt.plot.scratch_populations(history, ax)
+    line = ax.lines[0]
+    # At depth 0: the share that is marked at all, which exponential depths give in closed form (Poisson).
+    laws = lt.depth_laws(history.scratches[0])
+    marked = sum(law.area_share * (1 - np.exp(-sum(one.coverage for one in law.grooves))) for law in laws)
+    assert line.get_ydata()[0] == pytest.approx(100 * marked, rel=1e-12)
+    assert all(np.diff(line.get_ydata()) < 0) and len(ax.lines) == len(history.steps) + 1
+    assert labels(ax) == ["depth, um", "surface in deeper grooves, %"]
+
+
+def test_an_edge_section_shows_the_clear_and_the_margin(ax):
+    clear = lt.EdgeClear(clear_um=45)
+    profile = lt.edge_profile(
+        EXAMPLES["Backing"](), EXAMPLES["Motion"](), removal_um=4.0, passes=1, overhang="straddle", clear=clear
+    )
+    lt.plot.edge_section(profile, ax, clear=clear)
+    before, after = (line.get_ydata() for line in ax.lines[:2])
+    np.testing.assert_allclose(before - after, profile.removal_um, atol=1e-12)
+    assert before[0] == pytest.approx(36) and before[-1] == 45  # .8 of the clear at the edge, as EdgeClear says
+    bare = lt.plot.edge_section(profile, Figure().subplots())
+    assert list(bare.lines[0].get_ydata()) == list(profile.removal_um)
+    assert labels(bare) == ["distance from the edge, mm", "clear removed, um"]
 
 
 def test_a_strip_of_reflections_has_a_picture_before_after_each_step_and_ideal(predicted):

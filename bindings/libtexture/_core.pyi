@@ -1,0 +1,3468 @@
+"""
+The compiled core of libtexture.
+"""
+from __future__ import annotations
+import numpy
+import numpy.typing
+import numpy.random
+import os
+import typing
+class NotConverged(RuntimeError):
+    """
+    A solve that did not reach its tolerance; carries the work done and the accuracy reached.
+    """
+class Grid:
+    """
+    A periodic patch of rows x cols square pixels; pixel centres at (i + 1/2) pixel_mm. One row is a profile.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Grid:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, rows: int, cols: int, pixel_mm: float) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Grid:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def cols(self) -> int:
+        """
+        number of columns (x), 4 to 16384
+        """
+    @property
+    def pixel_mm(self) -> float:
+        """
+        side of a pixel, > 0
+        """
+    @property
+    def rows(self) -> int:
+        """
+        number of rows (y), 1 to 16384
+        """
+class HeightField:
+    """
+    Heights of the paint's top surface on a periodic grid of square pixels; one row is a profile. Immutable.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> HeightField:
+        """
+        The field of such a dict; ValueError where it is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __init__(self, *, height_um: typing.Any, pixel_mm: float, periodic: bool = True) -> None:
+        """
+        height_um: (rows, cols), finite [um]; pixel_mm > 0. periodic = false is refused for now: mirror or detrend first.
+        """
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The heights, as a list of rows, and the pixel, as plain values.
+        """
+    def to_xarray(self) -> typing.Any:
+        """
+        An xarray.Dataset with coordinates in mm; ImportError where xarray is not installed.
+        """
+    @property
+    def grid(self) -> Grid:
+        """
+        its grid
+        """
+    @property
+    def height_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        (rows, cols) [um]
+        """
+    @property
+    def mean_um(self) -> float:
+        """
+        mean height [um]
+        """
+    @property
+    def peak_to_valley_um(self) -> float:
+        """
+        highest less lowest point, ISO 25178-2 Sz [um]
+        """
+    @property
+    def pixel_mm(self) -> float:
+        """
+        [mm]
+        """
+    @property
+    def rms_um(self) -> float:
+        """
+        root mean square about the mean, ISO 25178-2 Sq [um]
+        """
+    @property
+    def valley_depth_um(self) -> float:
+        """
+        mean less lowest point, ISO 25178-2 Sv [um]
+        """
+class TextureBand:
+    """
+    One band of texture: a log-normal ring of the spectrum with random phases. The rms height per octave of wavelength
+    is a Gaussian in log2(wavelength) about wavelength_mm with standard deviation bandwidth_octaves/2, cut at two
+    standard deviations (half a per cent of the variance lies beyond).
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> TextureBand:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, wavelength_mm: float, rms_um: float, bandwidth_octaves: float = 1.0, lay_deg: float | None = None, skewness: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> TextureBand:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def bandwidth_octaves(self) -> float:
+        """
+        full width of the ring at one standard deviation either side [octaves], .1 to 4
+        """
+    @property
+    def lay_deg(self) -> float | None:
+        """
+        direction that crests run along, 0 = along rows [degrees]; none = isotropic
+        """
+    @property
+    def rms_um(self) -> float:
+        """
+        root mean square height of the band [um], >= 0, at most 100
+        """
+    @property
+    def skewness(self) -> float:
+        """
+        of heights, -.9 to .9; < 0: rounded cells and narrow valleys
+        """
+    @property
+    def wavelength_mm(self) -> float:
+        """
+        dominant wavelength [mm], > 0
+        """
+class Coat:
+    """
+    One coat of paint.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Coat:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str, thickness_um: float, uncertainty_um: float = 0.0, hardness_mpa: float = 200.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Coat:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def hardness_mpa(self) -> float:
+        """
+        indentation hardness [MPa], > 0; clear coats 150-300 (ISO 14577 practice, memory)
+        """
+    @property
+    def name(self) -> str:
+        """
+        "clear", "base", "primer", ...
+        """
+    @property
+    def thickness_um(self) -> float:
+        """
+        mean thickness [um], > 0 to 5000
+        """
+    @property
+    def uncertainty_um(self) -> float:
+        """
+        standard uncertainty of the mean [um], >= 0
+        """
+class Coating:
+    """
+    Coats from the top down; the first is the clear that is spent.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Coating:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, coats: list[Coat]) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Coating:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def coats(self) -> list[Coat]:
+        """
+        at least one
+        """
+    @property
+    def total_um(self) -> float:
+        """
+        thickness of all coats [um]
+        """
+class WetFilm:
+    """
+    A wet coat on a base. Its viscosity rises as viscosity_pa_s exp(t/viscosity_rise_s). Typical figures
+    (memory): 60-100 um, 25-35 mN/m, .05-1 Pa s, volume solids .45-.65. Surface-tension gradients and sag are
+    not modelled.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> WetFilm:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, thickness_um: float, surface_tension_mn_per_m: float, viscosity_pa_s: float, viscosity_rise_s: float, solids_share: float) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> WetFilm:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def solids_share(self) -> float:
+        """
+        volume that stays when the film dries, > 0 to 1
+        """
+    @property
+    def surface_tension_mn_per_m(self) -> float:
+        """
+        [mN/m], > 0
+        """
+    @property
+    def thickness_um(self) -> float:
+        """
+        mean wet thickness [um], > 0 to 5000
+        """
+    @property
+    def viscosity_pa_s(self) -> float:
+        """
+        at the start [Pa s], > 0
+        """
+    @property
+    def viscosity_rise_s(self) -> float:
+        """
+        time in which the viscosity grows e-fold [s], > 0
+        """
+class GroovePopulation:
+    """
+    Grooves of one kind. At a point the deepest of them is less deep than z with probability exp(-coverage
+    exp(-z/depth)).
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> GroovePopulation:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, depth_um: float, coverage: float) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> GroovePopulation:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def coverage(self) -> float:
+        """
+        mean number of grooves over a point, >= 0
+        """
+    @property
+    def depth_um(self) -> float:
+        """
+        mean depth of a groove [um], > 0
+        """
+class Viewer:
+    """
+    An eye before the panel, and the thing that it sees mirrored, as in ReflectionView.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Viewer:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Viewer:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def pupil_mm(self) -> float:
+        """
+        the eye's pupil [mm], >= 0; 2-4 in daylight (from memory)
+        """
+    @property
+    def scene_m(self) -> float:
+        """
+        surface to the mirrored thing [m], > 0
+        """
+    @property
+    def viewer_m(self) -> float:
+        """
+        eye to surface [m], > 0
+        """
+class Grit:
+    """
+    A grain size with the system that names it. Immutable, always valid.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> typing.Any:
+        """
+        The grit of such a dict.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __init__(self, name: str | None = None, *, median_um: float | None = None) -> None:
+        """
+        "P1500" (ISO 6344-3 / FEPA), "JIS 3000" (JIS R 6001), "CAMI 600" (ANSI B74.18).
+        InvalidInput for a bare number, and for a grade that is not known.
+        """
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        Its name, or its size where it has no grade.
+        """
+    @property
+    def is_extrapolated(self) -> bool:
+        """
+        True where the median continues the table by a power law (P3000 and finer): not the standard's figure.
+        """
+    @property
+    def median_um(self) -> float:
+        """
+        median grain diameter [um]
+        """
+    @property
+    def name(self) -> str:
+        """
+        "P1500", or "3 um" without a grade
+        """
+class Abrasive:
+    """
+    The abrasive side of a step. Rates hold for a clear coat of 200 MPa hardness, used as made_for[0] says.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Abrasive:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str, grit: Grit | str, carrier: typing.Literal['film_disc', 'foam_disc', 'compound'] = 'film_disc', made_for: list[typing.Literal['dry', 'damp', 'wet']] = ['dry'], wear_rate_mm3_per_n_m: float, worn_wear_rate_mm3_per_n_m: float, loading_um: float, groove_depth_um: float | None = None, groove_depth_cap: float = 7.0, groove_coverage: float = 5.0, groove_half_angle_deg: float = 75.0, groove_pressure_exponent: float = 0.25, stray_marks_per_dm2_um: float = 0.05, wear_rate_log_sd: float = 0.7, ranges: dict[str, list[float]] = {}, source: str = 'estimate') -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Abrasive:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def carrier(self) -> str:
+        """
+        film_disc, foam_disc, or compound on a pad
+        """
+    @property
+    def grit(self) -> Grit:
+        """
+        grain size
+        """
+    @property
+    def groove_coverage(self) -> float:
+        """
+        mean coverage of a finished population; estimate 2-10
+        """
+    @property
+    def groove_depth_cap(self) -> float:
+        """
+        deepest regular groove in units of the mean depth; estimate 5-9
+        """
+    @property
+    def groove_depth_um(self) -> float | None:
+        """
+        mean groove depth at 1.4 kPa [um]; none = from the grain
+        """
+    @property
+    def groove_half_angle_deg(self) -> float:
+        """
+        half-angle of the triangular groove [degrees]; estimate
+        """
+    @property
+    def groove_pressure_exponent(self) -> float:
+        """
+        depth ~ pressure^m; estimate 0 (shared load) to 0.5 (fixed)
+        """
+    @property
+    def loading_um(self) -> float:
+        """
+        clear removed per disc area over which the cut falls (1/e) [um], > 0
+        """
+    @property
+    def made_for(self) -> list[str]:
+        """
+        the first is the one that the rates were stated for
+        """
+    @property
+    def name(self) -> str:
+        """
+        as in the catalogue
+        """
+    @property
+    def ranges(self) -> dict[str, list[float]]:
+        """
+        plausible least and most, by field name
+        """
+    @property
+    def source(self) -> str:
+        """
+        where the figures come from
+        """
+    @property
+    def stray_marks_per_dm2_um(self) -> float:
+        """
+        rare deep marks per dm2 and um removed; estimate .01-.5
+        """
+    @property
+    def wear_rate_log_sd(self) -> float:
+        """
+        standard deviation of ln(wear rate) before a test spot; estimate
+        """
+    @property
+    def wear_rate_mm3_per_n_m(self) -> float:
+        """
+        specific wear rate of the clear, fresh [mm3/(N m)], > 0
+        """
+    @property
+    def worn_wear_rate_mm3_per_n_m(self) -> float:
+        """
+        the same, loaded [mm3/(N m)], 0 to the fresh rate
+        """
+class Skin:
+    """
+    The carrier film, as a plate: D = E t^3 / (12 (1 - nu^2)) x coats_factor.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Skin:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, modulus_gpa: float, thickness_um: float, poisson: float, coats_factor: float = 1.0, tension_n_per_m: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Skin:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def coats_factor(self) -> float:
+        """
+        stiffening by grain and size coats, >= 1; estimate 1.5 (1-2)
+        """
+    @property
+    def modulus_gpa(self) -> float:
+        """
+        Young's modulus [GPa], > 0
+        """
+    @property
+    def poisson(self) -> float:
+        """
+        Poisson's ratio, 0 to < .5
+        """
+    @property
+    def tension_n_per_m(self) -> float:
+        """
+        membrane tension [N/m], >= 0
+        """
+    @property
+    def thickness_um(self) -> float:
+        """
+        [um], > 0
+        """
+class Layer:
+    """
+    One elastic layer, bonded to its neighbours.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Layer:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, modulus_mpa: float, thickness_mm: float, poisson: float, plateau_kpa: float | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Layer:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def modulus_mpa(self) -> float:
+        """
+        Young's modulus [MPa] (dynamic, small strain), > 0
+        """
+    @property
+    def plateau_kpa(self) -> float | None:
+        """
+        Stress plateau of a foam [kPa], > 0; none = linear. About .05 E (Gibson & Ashby, from memory).
+        """
+    @property
+    def poisson(self) -> float:
+        """
+        Poisson's ratio, 0 to < .5
+        """
+    @property
+    def thickness_mm(self) -> float:
+        """
+        [mm], > 0
+        """
+class Backing:
+    """
+    Skin (or none) on its support, bonded to a rigid plate that stays parallel to the mean plane.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Backing:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    @staticmethod
+    def half_space(*, modulus_mpa: float, poisson: float = 0.0) -> Backing:
+        """
+        A deep elastic body of modulus [MPa], > 0, and Poisson's ratio, 0 to < .5.
+        """
+    @staticmethod
+    def rigid() -> Backing:
+        """
+        An infinitely stiff face: it cuts the highest points only.
+        """
+    @staticmethod
+    def springs(*, stiffness_kpa_per_um: float) -> Backing:
+        """
+        Independent springs: every wave meets the same stiffness [kPa/um], > 0.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str = '', skin: Skin | None = None, layers: list[Layer] = [], support: typing.Literal['layers', 'springs', 'half_space', 'rigid'] = 'layers', spring_stiffness_kpa_per_um: float | None = None, half_space_modulus_mpa: float | None = None, half_space_poisson: float = 0.0, source: str = 'estimate') -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def at_working_pressure(self, *, pressure_kpa: float) -> Backing:
+        """
+        The backing as texture feels it at a mean pressure [kPa], >= 0: foams with a plateau become linear layers
+        of their tangent modulus E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses;
+        densification is not modelled.
+        """
+    def mean_approach_um(self, *, pressure_kpa: float) -> float:
+        """
+        Mean approach [um] under a mean pressure [kPa], >= 0, along each foam's own curve
+        p = plateau (1 - exp(-M e/plateau)), M the modulus of a thin bonded layer, so that its slope is 1/S(0) of
+        at_working_pressure. InvalidInput where a layer collapses, and on a half-space, which has no mean
+        approach.
+        """
+    def replace(self, **changes: typing.Any) -> Backing:
+        """
+        The same value with some fields changed.
+        """
+    def stiffness_kpa_per_um(self, wavelength_mm: numpy.typing.ArrayLike) -> typing.Any:
+        """
+        Stiffness [kPa/um] by wavelength [mm], > 0: pressure per displacement of a wave.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def half_space_modulus_mpa(self) -> float | None:
+        """
+        support = half_space: Young's modulus [MPa], > 0
+        """
+    @property
+    def half_space_poisson(self) -> float:
+        """
+        support = half_space: 0 to < .5
+        """
+    @property
+    def layers(self) -> list[Layer]:
+        """
+        from the skin inwards (support = layers)
+        """
+    @property
+    def name(self) -> str:
+        """
+        as in the catalogue; may be empty
+        """
+    @property
+    def skin(self) -> Skin | None:
+        """
+        none = bare layers, shear-free top
+        """
+    @property
+    def source(self) -> str:
+        """
+        where the figures come from
+        """
+    @property
+    def spring_stiffness_kpa_per_um(self) -> float | None:
+        """
+        support = springs: [kPa/um], > 0
+        """
+    @property
+    def support(self) -> str:
+        """
+        what carries the skin
+        """
+class Motion:
+    """
+    How the disc is driven over the panel.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Motion:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str = '', disc_diameter_mm: float, orbit_mm: float, speed_rpm: float, force_n: float, feed_mm_per_s: float, step_over_mm: float, spin_rpm: float = 0.0, force_cv: float = 0.25, dwell_cv: float = 0.2, source: str = 'estimate') -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Motion:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def disc_diameter_mm(self) -> float:
+        """
+        [mm], > 0
+        """
+    @property
+    def dwell_cv(self) -> float:
+        """
+        spread of local dwell; estimate (lanes at half a disc alone ripple .87-1.04)
+        """
+    @property
+    def feed_mm_per_s(self) -> float:
+        """
+        travel along a lane [mm/s], > 0
+        """
+    @property
+    def force_cv(self) -> float:
+        """
+        spread of force between persons, coefficient of variation; estimate
+        """
+    @property
+    def force_n(self) -> float:
+        """
+        normal force, machine's weight included [N], > 0
+        """
+    @property
+    def name(self) -> str:
+        """
+        as in the catalogue; may be empty
+        """
+    @property
+    def orbit_mm(self) -> float:
+        """
+        diameter of the orbit [mm], >= 0; 0 = rotary
+        """
+    @property
+    def pressure_kpa(self) -> float:
+        """
+        Mean pressure on a flat panel [kPa]: force / disc face.
+        """
+    @property
+    def sliding_m_per_s(self) -> float:
+        """
+        Mean sliding speed [m/s]: v_o (1 + <v_r^2>/(4 v_o^2)), v_o = pi orbit speed, <v_r^2> = (spin R)^2/2
+        (directions are uncorrelated; within 6 % of the exact mean while <v_r^2> <= 4 v_o^2, beyond which a motion
+        is refused); rotary: 2/3 omega R.
+        """
+    @property
+    def source(self) -> str:
+        """
+        where the figures come from
+        """
+    @property
+    def speed_rpm(self) -> float:
+        """
+        orbits (or turns, where orbit_mm = 0) per minute under load [1/min], > 0
+        """
+    @property
+    def spin_rpm(self) -> float:
+        """
+        free turning under load [1/min]; about 180 (50-400), estimate; 0 if rotary
+        """
+    @property
+    def step_over_mm(self) -> float:
+        """
+        distance of lanes [mm], > 0 to disc_diameter_mm
+        """
+class Levelled:
+    """
+    The worn patch, and how it got there: one value per report.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> Levelled:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    def to_xarray(self) -> typing.Any:
+        """
+        An xarray.Dataset with coordinates in mm; ImportError where xarray is not installed.
+        """
+    @property
+    def amplitude_error_um(self) -> float:
+        """
+        what halving all increments still changed [um], at most the tolerance
+        """
+    @property
+    def contact_share(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        share of the patch under pressure
+        """
+    @property
+    def increments(self) -> int:
+        """
+        increments solved, trials included
+        """
+    @property
+    def peak_to_valley_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        [um]
+        """
+    @property
+    def removal_map_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        (rows, cols) clear removed [um], >= 0
+        """
+    @property
+    def removed_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        mean removal of each report [um]
+        """
+    @property
+    def residual(self) -> float:
+        """
+        largest rms(S u + p_mean - p)/p_mean of any increment
+        """
+    @property
+    def rms_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        [um]
+        """
+    @property
+    def surface(self) -> HeightField:
+        """
+        after removal_um; its mean has fallen by that
+        """
+    @property
+    def surfaces(self) -> list[HeightField]:
+        """
+        the surface at each report
+        """
+    @property
+    def touched_share(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        share that lost more than touched_beyond_um
+        """
+    @property
+    def transform_pairs(self) -> int:
+        """
+        forward + inverse transforms, trials included
+        """
+    @property
+    def valley_depth_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        [um]
+        """
+class Pressed:
+    """
+    Where a backing at rest touches, and how hard.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> Pressed:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    def to_xarray(self) -> typing.Any:
+        """
+        An xarray.Dataset with coordinates in mm; ImportError where xarray is not installed.
+        """
+    @property
+    def contact_share(self) -> float:
+        """
+        share of the patch under pressure
+        """
+    @property
+    def iterations(self) -> int:
+        """
+        of the solver
+        """
+    @property
+    def mean_gap_um(self) -> float:
+        """
+        mean distance between face and surface [um]
+        """
+    @property
+    def pressure_kpa(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        (rows, cols), >= 0 [kPa]; its mean is the pressure asked for
+        """
+    @property
+    def residual(self) -> float:
+        """
+        duality gap over pressure times rms height
+        """
+    @property
+    def transform_pairs(self) -> int:
+        """
+        forward + inverse transforms spent
+        """
+class DepthLaw:
+    """
+    The grooves of one part of an area. A list of them describes an area of unlike parts: they mix by area,
+    never by pooled roughness. One part of share 1 is a uniform surface.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> DepthLaw:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    @property
+    def area_share(self) -> float:
+        """
+        share of the area, 0 to 1
+        """
+    @property
+    def grooves(self) -> list[GroovePopulation]:
+        """
+        populations that lie over each other; none = unmarked
+        """
+class GrooveFigures:
+    """
+    The grooves that an abrasive cuts under given conditions.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> GrooveFigures:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, step: str, depth_um: float, coverage: float = 5.0, depth_cap: float = 7.0, half_angle_deg: float = 75.0, groove_length_mm: float, stray_marks_per_dm2_um: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> GrooveFigures:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def coverage(self) -> float:
+        """
+        mean coverage K_inf once finished, > 0; estimate 2-10
+        """
+    @property
+    def depth_cap(self) -> float:
+        """
+        deepest regular groove in mean depths, > 0; estimate 5-9
+        """
+    @property
+    def depth_um(self) -> float:
+        """
+        mean groove depth delta [um], > 0
+        """
+    @property
+    def groove_length_mm(self) -> float:
+        """
+        length of one groove [mm], > 0
+        """
+    @property
+    def half_angle_deg(self) -> float:
+        """
+        half-angle of the triangle [degrees], > 0 to < 90; estimate
+        """
+    @property
+    def step(self) -> str:
+        """
+        the step that cuts them
+        """
+    @property
+    def stray_marks_per_dm2_um(self) -> float:
+        """
+        rare deep marks per dm2 and um removed, >= 0
+        """
+class ScratchLimits:
+    """
+    What counts as a visible scratch.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> ScratchLimits:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, visible_depth_um: float = 0.1, marks_per_cm2: float = 1.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> ScratchLimits:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def marks_per_cm2(self) -> float:
+        """
+        so few deeper grooves are let pass [1/cm2], > 0; estimate
+        """
+    @property
+    def visible_depth_um(self) -> float:
+        """
+        shallower grooves are not seen [um], >= 0; estimate
+        """
+class ScratchPopulation:
+    """
+    The grooves of one step, with what the step has removed so far.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> ScratchPopulation:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    @property
+    def figures(self) -> GrooveFigures:
+        """
+        its grooves
+        """
+    @property
+    def removal_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        (rows, cols) clear removed by these grooves, >= 0 [um]; 1 x 1 = uniform
+        """
+class Scratches:
+    """
+    All scratches of a patch, oldest step first; all maps have one shape. Empty = unmarked.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> Scratches:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    @property
+    def populations(self) -> list[ScratchPopulation]:
+        """
+        one per kind of groove
+        """
+class HistoryRow:
+    """
+    The patch after one pass, or after one step. Removals are those of the step so far.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> HistoryRow:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str = '', passes: int = 0, removed_um: float = 0.0, removed_p95_um: float = 0.0, removed_max_um: float = 0.0, total_removed_um: float = 0.0, overshoot_um: float = 0.0, rms_um: float = 0.0, peak_to_valley_um: float = 0.0, band_rms_um: list[float] = [], touched_share: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, scratch_rms_nm: float = 0.0, deepest_scratch_um: float = 0.0, marks_per_cm2: float = 0.0, clear_owed_um: float = 0.0, stray_marks_per_dm2: float = 0.0, gloss_20_gu: float = 0.0, lamp_visibility: float = 0.0, image_clarity_percent: float = 0.0, image_clarity_by_comb_percent: list[float] = [], image_wander_arcmin: float = 0.0, smallest_letter_mm: float = 0.0, discs: int = 0, minutes: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> HistoryRow:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def band_rms_um(self) -> list[float]:
+        """
+        texture left between neighbouring History::band_edges_mm [um]
+        """
+    @property
+    def clear_left_least_um(self) -> float:
+        """
+        [um]; where the clear is thinnest, often an untouched valley
+        """
+    @property
+    def clear_left_mean_um(self) -> float:
+        """
+        [um]; below 0 = struck through
+        """
+    @property
+    def clear_owed_um(self) -> float:
+        """
+        clear that taking out the scratches still asks for [um]
+        """
+    @property
+    def deepest_scratch_um(self) -> float:
+        """
+        deepest regular groove expected on a dm2 [um]
+        """
+    @property
+    def discs(self) -> int:
+        """
+        discs the step has used; pads of a compound are cleaned, not counted
+        """
+    @property
+    def gloss_20_gu(self) -> float:
+        """
+        gloss at 20 degrees, ISO 2813 [GU]
+        """
+    @property
+    def image_clarity_by_comb_percent(self) -> list[float]:
+        """
+        the same for combs of .125, .25, .5, 1 and 2 mm [%]
+        """
+    @property
+    def image_clarity_percent(self) -> float:
+        """
+        image clarity, comb .5 mm, 45 degrees, along rows [%]
+        """
+    @property
+    def image_wander_arcmin(self) -> float:
+        """
+        rms wander of a mirrored point, SimulateOptions::viewer [arcmin]
+        """
+    @property
+    def lamp_visibility(self) -> float:
+        """
+        how clearly a mirrored lamp stands out at 45 degrees, 0 to 1
+        """
+    @property
+    def marks_per_cm2(self) -> float:
+        """
+        grooves deeper than the visible limit [1/cm2]
+        """
+    @property
+    def minutes(self) -> float:
+        """
+        machine time of the step so far [min]
+        """
+    @property
+    def name(self) -> str:
+        """
+        of the step
+        """
+    @property
+    def overshoot_um(self) -> float:
+        """
+        of it, cut by this step between meeting its stop rule and the next look [um]
+        """
+    @property
+    def passes(self) -> int:
+        """
+        passes of the step so far
+        """
+    @property
+    def peak_to_valley_um(self) -> float:
+        """
+        [um]
+        """
+    @property
+    def removed_max_um(self) -> float:
+        """
+        [um]
+        """
+    @property
+    def removed_p95_um(self) -> float:
+        """
+        95th percentile over the patch [um]
+        """
+    @property
+    def removed_um(self) -> float:
+        """
+        mean clear removed by the step so far [um]
+        """
+    @property
+    def rms_um(self) -> float:
+        """
+        texture left [um]
+        """
+    @property
+    def scratch_rms_nm(self) -> float:
+        """
+        roughness of the scratches [nm]
+        """
+    @property
+    def smallest_letter_mm(self) -> float:
+        """
+        smallest mirrored letter that the texture lets this viewer read [mm]
+        """
+    @property
+    def stray_marks_per_dm2(self) -> float:
+        """
+        rare deep marks expected [1/dm2]
+        """
+    @property
+    def total_removed_um(self) -> float:
+        """
+        mean clear removed since the sequence began [um]
+        """
+    @property
+    def touched_share(self) -> float:
+        """
+        share that the step has cut by more than half its mean groove depth
+        """
+class History:
+    """
+    One patch through a sequence.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> History:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    @property
+    def band_edges_mm(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        edges of band_rms_um [mm]
+        """
+    @property
+    def before(self) -> HeightField:
+        """
+        the surface at the start
+        """
+    @property
+    def passes(self) -> list[HistoryRow]:
+        """
+        one row a pass
+        """
+    @property
+    def removed_um(self) -> float:
+        """
+        Mean clear removed by the whole sequence [um].
+        """
+    @property
+    def scratches(self) -> list[Scratches]:
+        """
+        the scratches after each step
+        """
+    @property
+    def start(self) -> HistoryRow:
+        """
+        before the first pass
+        """
+    @property
+    def steps(self) -> list[HistoryRow]:
+        """
+        one row a step: its last pass
+        """
+    @property
+    def surfaces(self) -> list[HeightField]:
+        """
+        the surface after each step
+        """
+    @property
+    def transform_pairs(self) -> int:
+        """
+        work done
+        """
+    @property
+    def warnings(self) -> list[str]:
+        """
+        limits that a step came near
+        """
+class Stop:
+    """
+    What ends a step at a look, before its passes are used up: any one of these. None given = all passes are
+    made.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Stop:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, touched_share: float | None = None, rms_um: float | None = None, band_mm: list[float] | None = None, removed_um: float | None = None, clear_owed_um: float | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Stop:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def band_mm(self) -> list[float] | None:
+        """
+        shortest and longest wavelength that rms_um counts [mm]
+        """
+    @property
+    def clear_owed_um(self) -> float | None:
+        """
+        clear that earlier steps' grooves still ask for [um], >= 0
+        """
+    @property
+    def removed_um(self) -> float | None:
+        """
+        mean clear removed by this step [um], > 0 to 1000
+        """
+    @property
+    def rms_um(self) -> float | None:
+        """
+        texture left [um], > 0; of band_mm where that is given
+        """
+    @property
+    def touched_share(self) -> float | None:
+        """
+        area that the abrasive has touched, > 0 to 1
+        """
+class Step:
+    """
+    One abrasive step: what cuts, what is behind it, how it is driven, and for how long.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Step:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str = '', abrasive: Abrasive, backing: Backing, motion: Motion, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', passes: int, look_every_passes: int = 1, stop: Stop = ..., change_disc_below_share: float = 0.5) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Step:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def abrasive(self) -> Abrasive:
+        """
+        what cuts
+        """
+    @property
+    def backing(self) -> Backing:
+        """
+        what is behind it
+        """
+    @property
+    def change_disc_below_share(self) -> float:
+        """
+        a disc is changed when its wear rate is below this share of fresh; estimate
+        """
+    @property
+    def look_every_passes(self) -> int:
+        """
+        the surface is wiped and judged every so many passes, 1 to 1000
+        """
+    @property
+    def motion(self) -> Motion:
+        """
+        force at most 500 N, disc at most 1000 mm
+        """
+    @property
+    def name(self) -> str:
+        """
+        as results name it; may be empty
+        """
+    @property
+    def passes(self) -> int:
+        """
+        at most so many overlapped passes, 1 to 1000
+        """
+    @property
+    def stop(self) -> Stop:
+        """
+        what ends the step at a look
+        """
+    @property
+    def wetness(self) -> str:
+        """
+        one that the abrasive is made for
+        """
+class EdgeClear:
+    """
+    The clear near an edge, which is thinner there, and what must be left of it.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> EdgeClear:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, clear_um: float, share_at_edge: float = 0.8, taper_mm: float = 25.0, clear_left_least_um: float = 35.6, removal_factor: float = 1.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> EdgeClear:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def clear_left_least_um(self) -> float:
+        """
+        [um], >= 0; General Motors service bulletin 86-10-24 (1986): 1.4 mil
+        """
+    @property
+    def clear_um(self) -> float:
+        """
+        clear before work, away from the edge [um], > 0
+        """
+    @property
+    def removal_factor(self) -> float:
+        """
+        factor on the removal, > 0: a quantile for a chosen confidence
+        """
+    @property
+    def share_at_edge(self) -> float:
+        """
+        of that at the edge itself, > 0 to 1; estimate
+        """
+    @property
+    def taper_mm(self) -> float:
+        """
+        distance over which it rises evenly to clear_um [mm], > 0; estimate
+        """
+class EdgePressure:
+    """
+    Pressure of a disc at one place over the section before wear, under the disc.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> EdgePressure:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    @property
+    def distance_mm(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        as in EdgeProfile
+        """
+    @property
+    def line_load_n_per_mm(self) -> float:
+        """
+        pressure integrated within 1.5 mm of distance 0
+        """
+    @property
+    def plate_slope(self) -> float:
+        """
+        tilt of the plate
+        """
+    @property
+    def pressure_kpa(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        One per distance; its peak at an edge grows as pixels shrink: integrate it.
+        """
+class EdgeProfile:
+    """
+    What was removed across the section, one value per distance from where the flat ends (edge; negative on
+    the rounding) or from the middle of the body line, which is worked alike on both sides.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> EdgeProfile:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    @property
+    def balance(self) -> float:
+        """
+        greatest error of a force (and moment) over the force
+        """
+    @property
+    def distance_mm(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        rising
+        """
+    @property
+    def margin_mm(self) -> float | None:
+        """
+        Least unsanded margin that keeps the clear asked for, if clear was given: the outermost distance up to
+        which it would not be kept; 0 = the flat may be sanded to its end (leave the rounding itself); infinite
+        = the flat does not keep it.
+        """
+    @property
+    def peak_removal_um(self) -> float:
+        """
+        greatest of removal_um
+        """
+    @property
+    def pixel_mm(self) -> float:
+        """
+        [mm]
+        """
+    @property
+    def removal_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        >= 0
+        """
+    @property
+    def removed_area_mm2(self) -> float:
+        """
+        Area of the section removed within 1.5 mm of distance 0 [mm2]: does not depend on the pixel.
+        """
+    @property
+    def residual(self) -> float:
+        """
+        greatest rms error of a pressure over its rms
+        """
+    @property
+    def transform_pairs(self) -> int:
+        """
+        forward + inverse transforms
+        """
+class Reading:
+    """
+    One reading of a film thickness gauge: everything above the metal.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Reading:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, x_mm: float | None = None, y_mm: float | None = None, total_um: float | None = None, total_mil: float | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Reading:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def total_mil(self) -> float | None:
+        """
+        total film [mil = 25.4 um]
+        """
+    @property
+    def total_um(self) -> float | None:
+        """
+        total film [um], > 0 to 5000; this or total_mil
+        """
+    @property
+    def x_mm(self) -> float | None:
+        """
+        place on the panel [mm]; both or neither
+        """
+    @property
+    def y_mm(self) -> float | None:
+        """
+        [mm]
+        """
+class Panel:
+    """
+    One panel.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Panel:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str, area_m2: float, crown_radius_m: float | None = None, edge_length_m: float | None = None, readings: list[Reading]) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Panel:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def area_m2(self) -> float:
+        """
+        area to be levelled [m2], > 0 to 100
+        """
+    @property
+    def crown_radius_m(self) -> float | None:
+        """
+        sqrt of the product of the main radii [m], > 0; none = flat
+        """
+    @property
+    def edge_length_m(self) -> float | None:
+        """
+        length of edges and body lines that need a margin [m], >= 0
+        """
+    @property
+    def name(self) -> str:
+        """
+        as results name it
+        """
+    @property
+    def readings(self) -> list[Reading]:
+        """
+        at least one
+        """
+class SeenTexture:
+    """
+    A texture judged by eye: the distance of its waves, and the smallest letters that can be read in the
+    reflection.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> SeenTexture:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, wavelength_mm: float, letter_mm: float, distance_m: float, bandwidth_octaves: float = 1.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> SeenTexture:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def bandwidth_octaves(self) -> float:
+        """
+        as of TextureBand [octaves]
+        """
+    @property
+    def distance_m(self) -> float:
+        """
+        from the eye over the paint to the letters, most of it behind the paint [m], > 0
+        """
+    @property
+    def letter_mm(self) -> float:
+        """
+        height of the smallest letters that can be read [mm], > 0
+        """
+    @property
+    def wavelength_mm(self) -> float:
+        """
+        dominant wavelength, by a ruler on the panel [mm], > 0
+        """
+class WetTexture:
+    """
+    A texture that formed when a wet film dried over a textured base.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> WetTexture:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, film: WetFilm, base: list[TextureBand]) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> WetTexture:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def base(self) -> list[TextureBand]:
+        """
+        texture of what the film was laid on; at least one band
+        """
+    @property
+    def film(self) -> WetFilm:
+        """
+        as it was laid on
+        """
+class TextureSource:
+    """
+    Exactly one of these.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> TextureSource:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, bands: list[TextureBand] = [], file: str | None = None, seen: SeenTexture | None = None, wet_film: WetTexture | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> TextureSource:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def bands(self) -> list[TextureBand]:
+        """
+        at least one, where this is the source
+        """
+    @property
+    def file(self) -> str | None:
+        """
+        a measured surface; a job file's own folder is where a relative path starts
+        """
+    @property
+    def seen(self) -> SeenTexture | None:
+        """
+        judged by eye
+        """
+    @property
+    def wet_film(self) -> WetTexture | None:
+        """
+        what dries over a textured base
+        """
+class Gauge:
+    """
+    The film thickness gauge.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Gauge:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, uncertainty_um: float = 2.0, gain_percent: float = 1.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Gauge:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def gain_percent(self) -> float:
+        """
+        standard uncertainty of its scale [%], 0 to 50; estimate (ISO 2360:2003: within 10 %)
+        """
+    @property
+    def uncertainty_um(self) -> float:
+        """
+        standard uncertainty of one reading [um], >= 0; estimate
+        """
+class Paint:
+    """
+    What is known of the paint besides the readings.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Paint:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, kind: typing.Literal['factory', 'repaint', 'unknown'], clear_um: float | None = None, clear_uncertainty_um: float | None = None, gauge: Gauge = ..., hardness_mpa: float = 200.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Paint:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def clear_um(self) -> float | None:
+        """
+        thickness of the clear, mean over a panel [um], > 0 to 5000; none = from the kind's prior
+        """
+    @property
+    def clear_uncertainty_um(self) -> float | None:
+        """
+        standard uncertainty of clear_um [um], > 0; none = 15 % of it, estimate
+        """
+    @property
+    def gauge(self) -> Gauge:
+        """
+        what the readings were taken with
+        """
+    @property
+    def hardness_mpa(self) -> float:
+        """
+        indentation hardness of the clear [MPa], > 0 to 10000 (ISO 14577 practice: 150-300)
+        """
+    @property
+    def kind(self) -> str:
+        """
+        who painted
+        """
+class Target:
+    """
+    What is to be reached: at least one of rms_um, preset, image_clarity_percent, letter_mm; all that are
+    given.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Target:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, rms_um: float | None = None, band_mm: list[float] | None = None, preset: typing.Literal['full', 'partial'] | None = None, image_clarity_percent: float | None = None, letter_mm: float | None = None, distance_m: float | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Target:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def band_mm(self) -> list[float] | None:
+        """
+        shortest and longest wavelength that rms_um counts [mm]
+        """
+    @property
+    def distance_m(self) -> float | None:
+        """
+        with letter_mm: from the eye over the paint to the letters [m], > 0
+        """
+    @property
+    def image_clarity_percent(self) -> float | None:
+        """
+        at least [%], > 0 to 100
+        """
+    @property
+    def letter_mm(self) -> float | None:
+        """
+        letters of this height can be read in the reflection [mm], > 0
+        """
+    @property
+    def preset(self) -> str | None:
+        """
+        a share of levelling with a name
+        """
+    @property
+    def rms_um(self) -> float | None:
+        """
+        texture left [um], > 0
+        """
+class Budget:
+    """
+    What may be spent: each rule that is given counts, and the clear itself always does.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Budget:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, clear_left_least_um: float | None = None, clear_removed_most_um: float | None = None, reserve_um: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Budget:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def clear_left_least_um(self) -> float | None:
+        """
+        clear that stays [um], >= 0
+        """
+    @property
+    def clear_removed_most_um(self) -> float | None:
+        """
+        clear that may go [um], > 0
+        """
+    @property
+    def reserve_um(self) -> float:
+        """
+        kept for later corrections [um], >= 0
+        """
+class Sequence:
+    """
+    Steps in order, under a name.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Sequence:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str, step: list[Step]) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Sequence:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def name(self) -> str:
+        """
+        as results name it
+        """
+    @property
+    def step(self) -> list[Step]:
+        """
+        at least one
+        """
+class Job:
+    """
+    A job. Its lists are named as the tables of a job file, [[panel]] and [[sequence]].
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Job:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    @staticmethod
+    def load(path: os.PathLike) -> Job:
+        """
+        The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
+        names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
+        Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
+        FileMissing names the file.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Job:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def budget(self) -> Budget:
+        """
+        what may be spent; not given = the published rules
+        """
+    @property
+    def catalogue(self) -> str | None:
+        """
+        a catalogue file of the user's own that the tools were looked up in
+        """
+    @property
+    def coating(self) -> Paint:
+        """
+        what is known of the paint
+        """
+    @property
+    def panel(self) -> list[Panel]:
+        """
+        at least one
+        """
+    @property
+    def patch(self) -> Grid:
+        """
+        the surface that is simulated; at most 2^24 pixels
+        """
+    @property
+    def schema(self) -> int:
+        """
+        of the job file; 1
+        """
+    @property
+    def scratch_limits(self) -> ScratchLimits:
+        """
+        what counts as a visible scratch
+        """
+    @property
+    def seed(self) -> int:
+        """
+        of everything drawn at random
+        """
+    @property
+    def sequence(self) -> list[Sequence]:
+        """
+        to predict and compare; names differ
+        """
+    @property
+    def target(self) -> Target:
+        """
+        what is to be reached
+        """
+    @property
+    def texture(self) -> TextureSource:
+        """
+        its waves fit the patch
+        """
+    @property
+    def viewer(self) -> Viewer:
+        """
+        who reads the mirrored letters, and from where
+        """
+class Film:
+    """
+    Thickness at a place.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> Film:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    @property
+    def clear_sd_um(self) -> float:
+        """
+        its standard deviation [um]
+        """
+    @property
+    def clear_um(self) -> float:
+        """
+        expected clear [um]
+        """
+    @property
+    def total_sd_um(self) -> float:
+        """
+        its standard deviation, error of the gauge's scale included [um]
+        """
+    @property
+    def total_um(self) -> float:
+        """
+        expected total film [um]
+        """
+class BudgetRule:
+    """
+    One rule, and what it allows on a given clear.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> BudgetRule:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, limit: typing.Literal['clear_itself', 'clear_left', 'clear_removed'] = 'clear_itself', basis: typing.Literal['physics', 'published', 'practice', 'own'] = 'physics', limit_um: float = 0.0, is_on: bool = True, is_binding: bool = False, removable_um: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> BudgetRule:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def basis(self) -> str:
+        """
+        where it comes from
+        """
+    @property
+    def is_binding(self) -> bool:
+        """
+        the one that allows least of those that are on; the first where several do
+        """
+    @property
+    def is_on(self) -> bool:
+        """
+        whether the job's budget counts it; others are shown for information
+        """
+    @property
+    def limit(self) -> str:
+        """
+        what it limits
+        """
+    @property
+    def limit_um(self) -> float:
+        """
+        the rule's figure [um]
+        """
+    @property
+    def removable_um(self) -> float:
+        """
+        clear that may be removed under it, reserve kept [um]; below 0 = already broken
+        """
+class Spread:
+    """
+    90 % of the possible cases lie between p05 and p95. In the unit of the field that it is.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Spread:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, p05: float = 0.0, p50: float = 0.0, p95: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Spread:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def p05(self) -> float:
+        """
+        5 % of the cases lie below
+        """
+    @property
+    def p50(self) -> float:
+        """
+        half of them do
+        """
+    @property
+    def p95(self) -> float:
+        """
+        95 % do
+        """
+class PanelRisk:
+    """
+    What the draws say. removed = levelling + overshoot + debt in every draw (not in their quantiles).
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> PanelRisk:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: list[Spread] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> PanelRisk:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def budget_exceeded_probability(self) -> float:
+        """
+        a rule of the budget is broken, 0 to 1
+        """
+    @property
+    def clear_left_least_um(self) -> Spread:
+        """
+        thinnest clear anywhere on the panel's area [um]; below 0 = struck through
+        """
+    @property
+    def debt_um(self) -> Spread:
+        """
+        of it, cut by the later steps, which take out scratches [um]
+        """
+    @property
+    def discs(self) -> Spread:
+        """
+        discs used
+        """
+    @property
+    def levelling_efficiency(self) -> Spread:
+        """
+        Least clear that any cutter needs for the same remaining texture, over the clear spent: 0 to 1.
+        """
+    @property
+    def levelling_um(self) -> Spread:
+        """
+        of it, cut until the texture's target or stop was met [um]
+        """
+    @property
+    def minutes(self) -> Spread:
+        """
+        machine time [min]
+        """
+    @property
+    def node_solves(self) -> int:
+        """
+        levelling runs that the draws were interpolated from, for all panels together
+        """
+    @property
+    def overshoot_um(self) -> Spread:
+        """
+        of it, cut between that moment and the next look [um]
+        """
+    @property
+    def removed_um(self) -> Spread:
+        """
+        mean clear removed by the sequence [um]
+        """
+    @property
+    def rms_um(self) -> Spread:
+        """
+        texture left, in the target's band [um]
+        """
+    @property
+    def samples(self) -> int:
+        """
+        draws that this rests on
+        """
+    @property
+    def step_efficiency(self) -> list[Spread]:
+        """
+        the same for each step alone
+        """
+    @property
+    def strike_through_probability(self) -> float:
+        """
+        no clear left somewhere on the panel, 0 to 1
+        """
+    @property
+    def target_missed_probability(self) -> float:
+        """
+        something that the target asks for is not reached, 0 to 1
+        """
+    @property
+    def touched_share(self) -> Spread:
+        """
+        area that the first step has touched
+        """
+class RiskDraws:
+    """
+    One value per draw: entry i of each is what happens in possible world i. The same job and seed have the
+    same worlds for every sequence, so that alternatives are compared world by world.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> RiskDraws:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    @property
+    def clear_left_least_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        thinnest clear anywhere on the panel [um]; below 0 = struck through
+        """
+    @property
+    def debt_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        of it, cut by the later steps, which take out scratches [um]
+        """
+    @property
+    def discs(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        discs used
+        """
+    @property
+    def is_budget_exceeded(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        1 where a rule of the budget is broken
+        """
+    @property
+    def is_struck_through(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        1 where the clear is, anywhere; 0 elsewhere
+        """
+    @property
+    def is_target_missed(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        1 where something that the target asks for is not reached
+        """
+    @property
+    def levelling_efficiency(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        least clear that any cutter needs over the clear spent
+        """
+    @property
+    def levelling_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        of it, cut until the texture's target or stop was met [um]
+        """
+    @property
+    def minutes(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        machine time [min]
+        """
+    @property
+    def overshoot_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        of it, cut between that moment and the next look [um]
+        """
+    @property
+    def removed_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        mean clear removed by the sequence [um]
+        """
+    @property
+    def rms_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        texture left, in the target's band [um]
+        """
+    @property
+    def step_efficiency(self) -> list[list[float]]:
+        """
+        the same for each step alone: by step, then draw
+        """
+    @property
+    def touched_share(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        area that the first step has touched
+        """
+class StepCautions:
+    """
+    Cautions of one step.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> StepCautions:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, step: str = '', cautions: list[str] = []) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> StepCautions:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def cautions(self) -> list[str]:
+        """
+        what to mind, one sentence each
+        """
+    @property
+    def step(self) -> str:
+        """
+        name of the step
+        """
+class PanelPrediction:
+    """
+    One panel: what its readings say of the clear, and what the sequence does to it.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> PanelPrediction:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str = '', area_m2: float = 0.0, total_film_least_um: float = 0.0, clear_um: float = 0.0, clear_sd_um: float = 0.0, removed_um: float = 0.0, removed_max_um: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, removable_um: float = 0.0, budget: list[BudgetRule] = [], discs: int = 0, minutes: float = 0.0, risk: PanelRisk = ..., start: HistoryRow = ..., steps: list[HistoryRow] = [], passes: list[HistoryRow] = []) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> PanelPrediction:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    @property
+    def area_m2(self) -> float:
+        """
+        [m2]
+        """
+    @property
+    def budget(self) -> list[BudgetRule]:
+        """
+        every rule, and which binds
+        """
+    @property
+    def clear_left_least_um(self) -> float:
+        """
+        the thinnest clear of the patch, at that place [um]
+        """
+    @property
+    def clear_left_mean_um(self) -> float:
+        """
+        at that place [um]; below 0 = struck through
+        """
+    @property
+    def clear_sd_um(self) -> float:
+        """
+        its standard deviation [um]
+        """
+    @property
+    def clear_um(self) -> float:
+        """
+        expected clear at that place [um]
+        """
+    @property
+    def discs(self) -> int:
+        """
+        discs used
+        """
+    @property
+    def minutes(self) -> float:
+        """
+        machine time [min]
+        """
+    @property
+    def name(self) -> str:
+        """
+        of the panel
+        """
+    @property
+    def passes(self) -> list[HistoryRow]:
+        """
+        a row a pass
+        """
+    @property
+    def removable_um(self) -> float:
+        """
+        what the budget lets go at that place, reserve kept [um]
+        """
+    @property
+    def removed_max_um(self) -> float:
+        """
+        most clear removed at any point of the patch [um]
+        """
+    @property
+    def removed_um(self) -> float:
+        """
+        mean clear removed by the sequence [um]
+        """
+    @property
+    def risk(self) -> PanelRisk:
+        """
+        how sure all this is, and what may go wrong
+        """
+    @property
+    def start(self) -> HistoryRow:
+        """
+        the texture before
+        """
+    @property
+    def steps(self) -> list[HistoryRow]:
+        """
+        a row a step
+        """
+    @property
+    def total_film_least_um(self) -> float:
+        """
+        thinnest reading [um]
+        """
+class Prediction:
+    """
+    A whole job by one sequence.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Prediction:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Prediction:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    @property
+    def band_edges_mm(self) -> list[float]:
+        """
+        edges of HistoryRow::band_rms_um [mm]
+        """
+    @property
+    def cautions(self) -> list[str]:
+        """
+        of the whole job
+        """
+    @property
+    def discs(self) -> int:
+        """
+        discs used on all panels
+        """
+    @property
+    def minutes(self) -> float:
+        """
+        machine time on all panels [min]
+        """
+    @property
+    def panels(self) -> list[PanelPrediction]:
+        """
+        as in the job
+        """
+    @property
+    def reasons(self) -> list[str]:
+        """
+        why, one sentence each
+        """
+    @property
+    def seed(self) -> int:
+        """
+        of the job
+        """
+    @property
+    def sequence(self) -> str:
+        """
+        name of the sequence
+        """
+    @property
+    def step_cautions(self) -> list[StepCautions]:
+        """
+        of each step
+        """
+    @property
+    def verdict(self) -> str:
+        """
+        may it be levelled?
+        """
+    @property
+    def warnings(self) -> list[str]:
+        """
+        limits that the model came near
+        """
+class Predicted:
+    """
+    A prediction with the surfaces that it came from.
+    """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        plain values
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
+        """
+    @property
+    def draws(self) -> list[RiskDraws]:
+        """
+        one per panel: what happens in each possible world
+        """
+    @property
+    def histories(self) -> list[History]:
+        """
+        one per panel: the patch before and after each step
+        """
+    @property
+    def prediction(self) -> Prediction:
+        """
+        plain values
+        """
+class FilmPicture:
+    """
+    The map as pictures, over the rectangle that holds the readings' places.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> FilmPicture:
+        """
+        The picture of such a dict; ValueError where a member is wrong.
+        """
+    def __getstate__(self) -> typing.Any:
+        ...
+    def __setstate__(self, arg0: typing.Any) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    def to_xarray(self) -> typing.Any:
+        """
+        An xarray.Dataset with coordinates in mm; ImportError where xarray is not installed.
+        """
+    @property
+    def clear_sd_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        its standard deviation [um]
+        """
+    @property
+    def clear_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        expected clear [um]
+        """
+    @property
+    def corner_x_mm(self) -> float:
+        """
+        centre of the pixel of row 0, column 0 [mm]; rows run along y
+        """
+    @property
+    def corner_y_mm(self) -> float:
+        """
+        centre of the pixel of row 0, column 0 [mm]; rows run along y
+        """
+    @property
+    def pixel_mm(self) -> float:
+        """
+        [mm]
+        """
+    @property
+    def total_sd_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        its standard deviation [um]
+        """
+    @property
+    def total_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        expected total film [um]
+        """
+class Catalogue:
+    """
+    Tools by name. Its file has a table per tool, [abrasive."P1500 film"], [backing."..."], [motion."..."],
+    whose keys are the fields of the struct. A table may say like = "another name" and then what differs; an
+    abrasive like another with a new grit is that product at_grit(), before further keys override.
+    """
+    @staticmethod
+    def from_dict(members: dict[str, typing.Any]) -> Catalogue:
+        """
+        The result of such a dict; ValueError where a member is wrong.
+        """
+    @staticmethod
+    def shipped() -> Catalogue:
+        """
+        The catalogue shipped with the library: estimates with their ranges and sources.
+        """
+    def __getstate__(self) -> tuple[typing.Any, ...]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def extended(self, path: os.PathLike) -> Catalogue:
+        """
+        `base` with the tables of a file added; a name that `base` has already is replaced. Errors name file and
+        line.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The members as plain values; maps as lists of rows.
+        """
+    @property
+    def abrasives(self) -> dict[str, Abrasive]:
+        """
+        by name
+        """
+    @property
+    def backings(self) -> dict[str, Backing]:
+        """
+        by name
+        """
+    @property
+    def motions(self) -> dict[str, Motion]:
+        """
+        by name
+        """
+def _increment(height: typing.Any, stiffness: typing.Any, removal: float) -> numpy.typing.NDArray[numpy.float64]:
+    """
+    For tests only. One implicit increment of levelling: pressure over its mean, (rows, cols), of a height (rows, cols) and a mean removal in the same unit; stiffness S/p_mean on the half spectrum [1/length].
+    """
+def at_grit(abrasive: Abrasive, grit: Grit, *, exponent: float = 1.0) -> Abrasive:
+    """
+    The same product in another grit: wear rates and groove depth, with their ranges, scaled by
+    (d/d0)^exponent and d/d0; the name takes the new grit in place of the old. exponent: size effect of wear,
+    about 1 for micro-grit (range .5-1.5; estimate).
+    """
+def band_rms_um(field: HeightField, *, edges_mm: list[float]) -> numpy.typing.NDArray[numpy.float64]:
+    """
+    Rms height [um] of the waves between neighbouring edges, from the spectrum (Parseval): one value per pair
+    edges_mm[i] <= wavelength < edges_mm[i + 1], so that the squares of neighbouring bands add up.
+    edges_mm: at least two, > 0, increasing [mm]; the last may be infinite.
+    """
+def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
+    """
+    Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
+    known ones (published and practice) that it does not count. Rules of the budget come first.
+    """
+def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits = ...) -> list[float]:
+    """
+    The same for each population alone [um], oldest first.
+    """
+def depth_laws(scratches: Scratches) -> list[DepthLaw]:
+    """
+    The depth laws of the patch's parts: pixels of like coverages (within 1/32 of the finished one) form a
+    part, with the exact area mean of each coverage; at the default coverage that grouping moves deeper_share
+    by about .001, and by .003 per population at most.
+    """
+def dry(*, base: HeightField, wet_film: WetFilm) -> HeightField:
+    """
+    The dry top of a wet film over a base: each wave times its dry_amplitude_share. The mean is kept: heights
+    count from the dry film's own reference plane.
+    """
+def dry_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayLike) -> typing.Any:
+    """
+    Share of a wave of the base that the dry top shows. The wet top starts parallel to the base (share 1) and
+    levels to w = wet_amplitude_share(infinity); then each column of the film shrinks to its solids, s (h + w
+    b - b) over the base b, so that the top keeps s w + (1 - s): 1 - s where the film had levelled flat, 1
+    where it never moved. docs/physics.md (59).
+    """
+def edge_pressure(backing: Backing, motion: Motion, *, centre_mm: float, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgePressure:
+    """
+    Pressure of the disc with its centre at centre_mm, >= 0 [mm] (plate parallel to the panel unless tilting).
+    InvalidInput for a half-space or rigid support, which have no mean approach; NotConverged if the contact
+    is not found.
+    
+        removal_um: mean clear removed far from the edge [um], > 0 to 1000
+        passes: equal passes that it takes, 1 to 1000; wear is followed pass by pass
+        shape: what is at distance 0
+        radius_mm: of the rounded edge or of the body line [mm], > 0; estimate
+        turn_deg: body line: angle by which the panel turns [degrees], > 0 to 60; estimate
+        overhang: edge: the innermost lane; lanes cross a body line anywhere
+        is_tilting: edge: the disc tilts freely; over a body line it always does
+        clear: given: find the margin that keeps it
+        pixel_mm: none = the largest that resolves the edge [mm]; a larger one is refused
+        padding_radii: half-length of the row that is solved, in disc radii, 2 to 4
+    """
+def edge_profile(backing: Backing, motion: Motion, *, progress: bool | typing.Callable[[float], typing.Any] | None = None, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgeProfile:
+    """
+    Wears the section pass by pass (docs/physics.md, edges): lanes at the innermost place and, spread evenly,
+    beyond; in each the disc's force is balanced over its chords. Foam layers get their tangent modulus at the
+    flat's pressure.
+    
+        removal_um: mean clear removed far from the edge [um], > 0 to 1000
+        passes: equal passes that it takes, 1 to 1000; wear is followed pass by pass
+        shape: what is at distance 0
+        radius_mm: of the rounded edge or of the body line [mm], > 0; estimate
+        turn_deg: body line: angle by which the panel turns [degrees], > 0 to 60; estimate
+        overhang: edge: the innermost lane; lanes cross a body line anywhere
+        is_tilting: edge: the disc tilts freely; over a body line it always does
+        clear: given: find the margin that keeps it
+        pixel_mm: none = the largest that resolves the edge [mm]; a larger one is refused
+        padding_radii: half-length of the row that is solved, in disc radii, 2 to 4
+    """
+def film_at(panel: Panel, paint: Paint, *, x_mm: float, y_mm: float) -> Film:
+    """
+    Film at a place.
+    """
+def film_picture(panel: Panel, paint: Paint, *, pixels: int = 64) -> FilmPicture:
+    """
+    Pictures of `pixels` along the longer side, 2 to 1000. InvalidInput where the readings' places span no
+    area.
+    """
+def fresnel(*, angle_deg: float, refractive_index: float) -> float:
+    """
+    Share of unpolarised light that a smooth surface of an index > 1 to 4 mirrors at an angle from its normal, 0
+    to < 90 degrees (Fresnel).
+    """
+def gaussian_comb_contrast(*, shift_sd_mm: float, comb_mm: float) -> float:
+    """
+    The closed form of comb_contrast for Gaussian shifts of a standard deviation >= 0 [mm] and no slit,
+    docs/physics.md (52a): what a field of random waves comes to.
+    """
+def gloss_gu(*, angle_deg: float, refractive_index: float, roughness_nm: float = 0.0) -> float:
+    """
+    Gloss [GU] of a surface with an even roughness, Gaussian in height [nm rms], much finer than the receptor
+    sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2) (Bennett and Porteus 1961),
+    docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for texture that bends the image, nor for a few deep scratches: those have their own measures.
+    """
+def gloss_knows_roughness(*, angle_deg: float, roughness_nm: float) -> bool:
+    """
+    Whether the roughness is small enough for gloss_gu: rms phase 4 pi roughness cos(angle)/light_wavelength
+    under 2. Beyond it the mirrored share (below 2 %) depends on the tails of the heights, and no roughness
+    figure knows them.
+    """
+def gloss_of_share_gu(*, angle_deg: float, refractive_index: float, specular_share: float) -> float:
+    """
+    Gloss [GU] of a surface that mirrors `specular_share` (0 to 1) of what a smooth one would: 100 x its flux
+    over that of glass of index 1.567 (ISO 2813), docs/physics.md (46). Scratches throw light outside the
+    receptor: give their specular_share.
+    """
+def haze_share(grooves: list[GroovePopulation], *, angle_deg: float, from_deg: float, to_deg: float, flank_deg: float = 75.0) -> float:
+    """
+    Share (0 to 1) of the mirrored light that grooves scatter between two angles off the mirror direction,
+    from_deg <= to_deg: our own haze, not that of ISO 13803. The lobe is stated, not computed: a groove
+    scatters across itself, Gaussian in angle with standard deviation wavelength/(pi width), width 2 depth
+    tan(flank_deg); populations share the scattered light as their coverages. From 0 to 90 degrees it is
+    nearly 1 - specular_share. docs/physics.md (49).
+    """
+def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: list[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> list[float]:
+    """
+    The same for each of standard_combs_mm [%]; options.comb_mm is not used.
+    
+        comb_mm: width of a line, half the comb's period: .125, .25, .5, 1, 2
+        distance_mm: focal length of the lens that makes the image [mm], > 0
+        angle_deg: from the normal; matters where there are grooves
+        slit_mm: width of the slit's image [mm], >= 0
+        direction: the plane of incidence holds this direction
+        grooves: scratches too fine for the grid; none = smooth clear
+        lens_half_angle_deg: scattered light within it veils the image; estimate
+    """
+def image_clarity_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: list[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> float:
+    """
+    Image clarity [%, 0 to 100]: each pixel shifts the slit's image by 2 distance_mm slope; M and m are the
+    most and least light behind the comb while it moves across: 100 (M - m)/(M + m) x share/(share + scatter
+    into the lens). Not monotone in amplitude once waves shift the image by more than half a line: a test, not
+    a measure. docs/physics.md (51), (52).
+    
+        comb_mm: width of a line, half the comb's period: .125, .25, .5, 1, 2
+        distance_mm: focal length of the lens that makes the image [mm], > 0
+        angle_deg: from the normal; matters where there are grooves
+        slit_mm: width of the slit's image [mm], >= 0
+        direction: the plane of incidence holds this direction
+        grooves: scratches too fine for the grid; none = smooth clear
+        lens_half_angle_deg: scattered light within it veils the image; estimate
+    """
+def image_wander_arcmin(field: HeightField, *, direction: str = 'rows', footprint_mm: float = 0.0) -> float:
+    """
+    Rms wander [arcmin] of a distant mirrored point as the eye moves over the surface: twice the slope.
+    footprint_mm as in slope(): waves shorter than what the pupil sees blur the image and do not move it.
+    """
+def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
+    """
+    How clearly a lamp stands out of the veil of scattered light: share/(share + 2 fill (1 - share)); above
+    about .05 it can be made out (estimate). fill: share of the surroundings as bright as the lamp, .1
+    (estimate). docs/physics.md (50).
+    """
+def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | typing.Callable[[float], typing.Any] | None = None, removal_um: float, report_at_um: list[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None) -> Levelled:
+    """
+    Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing
+    as it is given: no foam plateau, crown or footprint unless the options say so (docs/physics.md,
+    levelling). A rigid backing cuts all above a plane. NotConverged where the tolerance is not met.
+    
+        removal_um: mean clear to remove [um], > 0
+        report_at_um: mean removals to report at [um], rising, > 0 to removal_um; none = the end
+        amplitude_tolerance_um: accuracy of rms, peak-to-valley and valley depth [um], > 0
+        touched_beyond_um: a point counts as touched when it lost more than this [um], >= 0
+        disc_diameter_mm: given: waves longer than about half a disc are followed, not levelled [mm], > 0
+    """
+def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um: float, surface_tension_mn_per_m: float, viscosity_pa_s: float, exact: bool = False) -> typing.Any:
+    """
+    Rate [1/s] at which a wave of a wet film dies: a(t) = a(0) exp(-rate t) while the viscosity stays. With q
+    = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma q/2 eta)(sinh X cosh
+    X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X -> 0), docs/physics.md (57). All arguments
+    > 0.
+    """
+def predict(job: Job, *, sequence: str = '', progress: typing.Any = None) -> Predicted:
+    """
+    Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). The clear that
+    counts is that at each panel's thinnest reading. No error of input is drawn: best estimates throughout.
+    """
+def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: typing.Any = None) -> Pressed:
+    """
+    Static contact of a backing with a patch under a mean pressure [kPa], > 0: no wear, pressure >= 0, gap >=
+    0, never both (docs/physics.md, 14 and 15). The backing is taken as it is given. InvalidInput for a rigid
+    one, which touches in a point. NotConverged for a skin so stiff that it rests on a few lines: levelling it
+    has no such trouble.
+    """
+def published_budget() -> Budget:
+    """
+    The budget of a job that states none: the two published rules, 35.6 um (1.4 mil) left and 12.7 um (0.5
+    mil) removed; sources in docs/physics.md.
+    """
+def read_surface(path: os.PathLike, *, pixel_mm: float | None = None) -> HeightField:
+    """
+    The surface of a file; the ending names the format.
+    .npy  format 1 or 2, float32 or float64, little-endian, C order, shape (rows, cols), or (cols) for a
+    profile. .csv  one line per row, numbers apart by comma or semicolon (decimal point), '#' lines are
+    comments; one number
+    per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
+    pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
+    never has). InvalidInput names the file and the line or byte; FileMissing names a file that is not there.
+    """
+def render_reflection(field: HeightField, *, specular_share: float | numpy.typing.NDArray[numpy.float64] = 1.0, angle_deg: float = 45.0, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0, width_mm: float = 500.0, rows: int = 512, cols: int = 512, refractive_index: float = 1.5, body_luminance: float = 0.002, threads: int = 0) -> numpy.typing.NDArray[numpy.float64]:
+    """
+    The picture (view.rows, view.cols) of a scene mirrored in the surface; linear luminance, 0 to 1 (clipped),
+    row 0 on top (far side). Exposure is fixed: 1 is a lamp in a perfect mirror of this index at
+    view.angle_deg, so pictures of one view compare. Each pixel is the mean of 16 rays over the pixel and the
+    pupil, reflected by the local slope: F [share L_scene + (1 - share) L_mean] + body, docs/physics.md (54); waves shorter than the
+    spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch would mirror 150 mm of scene: the periodic patch
+    is repeated over the whole view, and its repeats show. specular_share: 0 to 1, one value per pixel of the
+    surface (matt and shiny spots mix by area), or (1, 1) for all.
+    
+        angle_deg: line of sight from the surface's normal, 0 to 80
+        viewer_m: eye to surface [m], > 0
+        scene_m: surface to scene [m], > 0
+        pupil_mm: the eye's pupil, focused on the mirrored scene [mm], >= 0
+        width_mm: of surface across the picture [mm], > 0: half a metre mirrors 1.5 m of scene
+        rows: of the picture, 1 to 8192
+        cols: of the picture, 1 to 8192
+        refractive_index: of the clear
+        body_luminance: of the paint under the clear, a lamp being 1: dark paint; estimate
+        threads: 0 = all the machine has; the picture does not depend on it
+    """
+def rms_slope(field: HeightField, *, direction: str = 'rows', footprint_mm: float = 0.0) -> float:
+    """
+    Root mean square of slope(...).
+    """
+def seen_letter_mm(wander_arcmin: float, viewer: Viewer) -> float:
+    """
+    Height [mm] of the smallest mirrored letter that this viewer can read, docs/physics.md (53): scratches are
+    left out.
+    """
+def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
+    """
+    Rms wander [arcmin] of a mirrored point as this viewer's eye moves over the surface, in the worse of the
+    two directions: twice the slope, less the share of the path before the panel; waves below the spot that
+    the pupil sees blur and do not count, docs/physics.md (53a).
+    """
+def simulate(*, surface: HeightField, coating: Coating, steps: list[Step], progress: bool | typing.Callable[[float], typing.Any] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: list[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
+    """
+    Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
+    tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
+    stops at the first look that meets its stop rule, or after its passes. A struck-through clear is an
+    answer, with clear left below zero.
+    
+        area_m2: area worked in one go, which sets how discs load [m2], > 0; estimate
+        crown_radius_m: crown of the panel [m], > 0; none = flat
+        band_edges_mm: edges of the reported wavelength bands [mm], rising
+        amplitude_tolerance_um: accuracy of texture amplitudes between looks [um], > 0
+        refractive_index: of the clear, for gloss, > 1; clear coats about 1.5 (memory)
+        scratch_limits: what counts as a visible scratch
+        viewer: who reads the mirrored letters
+    """
+def slope(field: HeightField, *, direction: str = 'rows', footprint_mm: float = 0.0) -> numpy.typing.NDArray[numpy.float64]:
+    """
+    Slope of the surface (rows, cols), as a ratio (um/um): the derivative of its waves, exact for each of
+    them. footprint_mm >= 0: mean over a round spot of this diameter, which passes a wave by 2 J1(x)/x, x = pi
+    footprint/ wavelength; 0 = the point itself. A profile has no slope along its column.
+    """
+def smallest_letter_mm(*, wander_arcmin: float, distance_m: float) -> float:
+    """
+    Height [mm] of the smallest mirrored letter that can be read at a distance [m, whole path]: 5 arcmin, with
+    strokes of 1 arcmin (ISO 8596, normal sight), or five times the wander where that is more than a stroke
+    (our rule, estimate). docs/physics.md (53).
+    """
+def specular_share(grooves: list[GroovePopulation], *, angle_deg: float, wavelength_nm: float = 550.0) -> float:
+    """
+    Share (0 to 1) of the mirrored light that stays in the mirror direction: |A|^2 with
+    A = 1 - i k int_0^inf exp(-i k z)(1 - exp(-G(z))) dz, k = 4 pi cos(angle)/wavelength, G(z) the sum of
+    coverage exp(-z/depth): the mean phase of the depth law above (Kirchhoff; shadowing is left out). One
+    population of large coverage gives pi x/sinh(pi x), x = k depth; small depths give Bennett and Porteus
+    (1961). docs/physics.md (48).
+    """
+def specular_share_map(scratches: Scratches, *, angle_deg: float = 45.0) -> numpy.typing.NDArray[numpy.float64]:
+    """
+    Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by the
+    depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
+    """
+def surface_of(job: Job) -> HeightField:
+    """
+    The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file.
+    """
+def synthesize(*, bands: list[TextureBand], grid: Grid, seed: int | numpy.random.Generator) -> HeightField:
+    """
+    The surface of some bands on a grid; the rms of each band is as asked to 1e-9 (relative), the mean is 0.
+    One seed gives the same surface on a finer grid of the same size and for any number of threads, as long as the coarse
+    grid resolves the whole ring (wavelength_mm >= 2^(1 + bandwidth_octaves) pixels).
+    Lay: amplitudes are weighted by cos^2 of the angle between the wave vector and the normal of the lay (our choice; the
+    lay is a direction of crests as in ISO 21920-1); a profile (one row) has no room for it and ignores it.
+    Skewness: z -> sign (exp(sign a z) - 1)/a of the band at unit rms, a monotone map that makes Gaussian heights
+    log-normal with exactly this skewness (a patch of few waves scatters about it); it adds weak overtones to the ring.
+    InvalidInput where the grid cannot resolve a band (wavelength under 4 pixels) or hold it (over half the larger side).
+    """
+def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
+    """
+    The margin of EdgeProfile::margin_mm, for another clear or confidence.
+    """
+def wet_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayLike, time_s: float) -> typing.Any:
+    """
+    Share of a wave's amplitude left in the wet top after time_s (>= 0; may be infinite):
+    exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity, docs/physics.md (58).
+    """
+def write_surface(field: HeightField, path: os.PathLike) -> None:
+    """
+    Writes a surface so that read_surface gives the same numbers back, whole or not at all.
+    """
+__version__: str = '0.1.0'

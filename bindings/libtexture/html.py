@@ -1,0 +1,51 @@
+"""Values and results as small tables, for notebooks."""
+
+from html import escape
+from numbers import Number
+
+import numpy as np
+
+LONGEST_LIST = 8
+
+
+def html_of(thing):
+    """A table of the thing's properties; rows of the same kind, as of a history's steps, become columns of figures."""
+    members = {name: getattr(thing, name) for name, member in vars(type(thing)).items() if isinstance(member, property)}
+    lines = [f"<tr><th style='text-align: left'>{name}</th><td style='text-align: left'>{cell(value)}</td></tr>"
+             for name, value in members.items()]  # fmt: skip
+    return f"<table><caption>{type(thing).__name__}</caption><tbody>{''.join(lines)}</tbody></table>"
+
+
+def cell(value):
+    """One member, as HTML."""
+    if isinstance(value, np.ndarray) and (value.ndim > 1 or value.size > LONGEST_LIST):
+        return f"array of {' x '.join(map(str, value.shape))}, {value.min():.4g} to {value.max():.4g}" if value.size else "none"
+    if isinstance(value, (list, tuple, np.ndarray)):
+        return rows_of(value)
+    if isinstance(value, dict):
+        return ", ".join(f"{escape(str(key))}: {cell(one)}" for key, one in value.items()) or "none"
+    return figure(value)
+
+
+def rows_of(values):
+    """A list: a table where its items have fields, else its first items."""
+    if len(values) and hasattr(values[0], "replace") and hasattr(values[0], "to_dict"):
+        rows = [one.to_dict() for one in values[:LONGEST_LIST]]
+        names = list(dict.fromkeys(name for row in rows for name in row))
+        head = "".join(f"<th>{name}</th>" for name in names)
+        body = "".join("<tr>" + "".join(f"<td>{figure(row.get(name))}</td>" for name in names) + "</tr>" for row in rows)
+        return f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>{more(values)}"
+    return ", ".join(figure(value) for value in values[:LONGEST_LIST]) + more(values) if len(values) else "none"
+
+
+def more(values):
+    return f" and {len(values) - LONGEST_LIST} more" if len(values) > LONGEST_LIST else ""
+
+
+def figure(value):
+    """One number, word or value in few characters."""
+    if isinstance(value, Number) and not isinstance(value, bool):
+        return f"{value:.6g}"
+    if isinstance(value, (dict, list)):
+        return f"{len(value)} items" if len(value) > LONGEST_LIST else escape(str(value))
+    return escape(str(value))
