@@ -74,7 +74,7 @@ def test_the_command_shows_belief_and_plan_before_and_after(tmp_path):
     path, saved, out = small_job(tmp_path), tmp_path / "calibrated.json", tmp_path / "out.json"
     told = command("calibrate", spot_file(tmp_path), path, "--save", saved, "--json", out)
     assert (told.returncode, told.stderr) == (0, "")
-    assert max(map(len, told.stdout.splitlines())) <= 100
+    assert max(map(len, told.stdout.splitlines()[:-1])) <= 100  # the last names the file
     result = lt.judge_test_spot(lt.Job.load(path), tmp_path / "spot.csv")
     figures = [f"{figure:.3g}" for figure in (result.before.median, result.before.least, result.before.most)]
     assert re.search(r"^wear, mm3/\(N m\) +" + " +".join(map(re.escape, figures)), told.stdout, re.M)
@@ -91,7 +91,7 @@ def test_a_gauge_too_coarse_for_the_spot_is_warned_of_with_what_would_do(tmp_pat
     text = "# passes = 1\n# step = level\nwhen,total_um\nbefore,261\nafter,260\n"
     told = command("calibrate", spot_file(tmp_path, text), small_job(tmp_path))
     assert told.returncode == 0
-    assert re.search(r"the spot says\s+little. \d+ passes, or \d+ readings", told.stdout)
+    assert re.search(r"the spot says little. \d+ passes, or \d+ readings", " ".join(told.stdout.split()))
 
 
 REFUSED = {  # name: (text of the readings, words that the line must hold)
