@@ -26,8 +26,8 @@ TestSpot spot_of(const Readings& readings) {
 }
 
 // The curves, where the spot asks for them.
-SpotCurves curves_for(const Job& job, const TestSpot& spot, const py::object& progress) {
-  return tells_texture(spot) ? curves_of(job, spot, surface_of(job), as_progress(progress)) : SpotCurves();
+SpotCurves curves_for(const Job& job, const TestSpot& spot, const Progress& progress) {
+  return tells_texture(spot) ? curves_of(job, spot, surface_of(job), progress) : SpotCurves();
 }
 
 void bind_test_spot(py::module_& module) {
@@ -38,17 +38,19 @@ void bind_test_spot(py::module_& module) {
   module.def(
       "judge_test_spot",
       [](const Job& job, const Readings& readings, const py::object& progress) {
+        const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
         const TestSpot spot = spot_of(readings);
-        return judge_test_spot(job, spot, curves_for(job, spot, progress));
+        return judge_test_spot(job, spot, curves_for(job, spot, reporter.progress()));
       },
       "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"judge_test_spot">);
   module.def(
       "calibrate",
       [](const Job& job, const Readings& readings, const py::object& progress) {
+        const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
         const TestSpot spot = spot_of(readings);
-        return calibrate(job, spot, curves_for(job, spot, progress));
+        return calibrate(job, spot, curves_for(job, spot, reporter.progress()));
       },
       "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"calibrate">);
 }
