@@ -26,8 +26,8 @@ TestSpot spot_of(const Readings& readings) {
 }
 
 // The curves, where the spot asks for them.
-SpotCurves curves_for(const Job& job, const TestSpot& spot, const Reporter& reporter) {
-  return tells_texture(spot) ? curves_of(job, spot, surface_of(job), reporter.progress()) : SpotCurves();
+SpotCurves curves_for(const Job& job, const TestSpot& spot, const Progress& progress) {
+  return tells_texture(spot) ? curves_of(job, spot, surface_of(job), progress) : SpotCurves();
 }
 
 void bind_test_spot(py::module_& module) {
@@ -41,7 +41,7 @@ void bind_test_spot(py::module_& module) {
         const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
         const TestSpot spot = spot_of(readings);
-        return judge_test_spot(job, spot, curves_for(job, spot, reporter));
+        return judge_test_spot(job, spot, curves_for(job, spot, reporter.progress()));
       },
       "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"judge_test_spot">);
   module.def(
@@ -50,7 +50,7 @@ void bind_test_spot(py::module_& module) {
         const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
         const TestSpot spot = spot_of(readings);
-        return calibrate(job, spot, curves_for(job, spot, reporter));
+        return calibrate(job, spot, curves_for(job, spot, reporter.progress()));
       },
       "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"calibrate">);
 }
