@@ -55,7 +55,6 @@ def test_risk_has_quantiles_in_order_and_draws_that_add_up():
     for spread in (panel.risk.removed_um, panel.risk.clear_left_least_um, panel.risk.levelling_efficiency):
         assert spread.p05 <= spread.p50 <= spread.p95
     assert panel.risk.samples == len(draws.removed_um) == 200
-    parts = zip(draws.levelling_um, draws.overshoot_um, draws.debt_um)
-    assert [sum(part) for part in parts] == pytest.approx(draws.removed_um)
+    assert draws.levelling_um + draws.overshoot_um + draws.debt_um == pytest.approx(draws.removed_um)
     assert sum(draws.is_target_missed) / 200 == panel.risk.target_missed_probability
-    assert pickle.loads(pickle.dumps(predicted)).draws[0].removed_um == draws.removed_um
+    assert (pickle.loads(pickle.dumps(predicted)).draws[0].removed_um == draws.removed_um).all()
