@@ -56,6 +56,7 @@ __all__ = [
     "Target",
     "TextureBand",
     "TextureSource",
+    "Uncertainty",
     "Viewer",
     "WetFilm",
     "WetTexture",

@@ -2300,6 +2300,62 @@ class Sequence:
         """
         at least one
         """
+class Uncertainty:
+    """
+    The table [uncertainty] of a job; what is not given is an estimate. The spreads of wear rates, of force
+    between persons and of local dwell stand with the abrasives and motions; those of the clear follow from
+    the readings.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Uncertainty:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, samples: int = 4000, texture_log_sd: float | None = None, force_within_cv: float = 0.15, hardness_log_sd: float = 0.15) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Uncertainty:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def force_within_cv(self) -> float:
+        """
+        spread of one person's force from step to step, 0 to 1; estimate
+        """
+    @property
+    def hardness_log_sd(self) -> float:
+        """
+        standard deviation of ln(the clear's hardness), 0 to 1; estimate: 150
+        to 270 MPa about 200
+        """
+    @property
+    def samples(self) -> int:
+        """
+        possible worlds that are drawn, 100 to 1000000; 4000 fix a 5 % quantile's share to
+        .35 % (one standard error, binomial)
+        """
+    @property
+    def texture_log_sd(self) -> float | None:
+        """
+        standard deviation of ln(texture's amplitude), 0 to 1; none = by the texture's source
+        """
 class Job:
     """
     A job. Its lists are named as the tables of a job file, [[panel]] and [[sequence]].
@@ -2322,7 +2378,7 @@ class Job:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., uncertainty: Uncertainty = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2394,6 +2450,11 @@ class Job:
     def texture(self) -> TextureSource:
         """
         its waves fit the patch
+        """
+    @property
+    def uncertainty(self) -> Uncertainty:
+        """
+        how many worlds are drawn, and how far apart they are
         """
     @property
     def viewer(self) -> Viewer:
@@ -2935,7 +2996,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2973,9 +3034,19 @@ class Prediction:
         discs used on all panels
         """
     @property
+    def discs_spread(self) -> Spread:
+        """
+        how sure the discs are
+        """
+    @property
     def minutes(self) -> float:
         """
         machine time on all panels [min]
+        """
+    @property
+    def minutes_spread(self) -> Spread:
+        """
+        how sure the machine time is [min]
         """
     @property
     def panels(self) -> list[PanelPrediction]:
@@ -3336,8 +3407,9 @@ def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um:
     """
 def predict(job: Job, *, sequence: str = '', progress: typing.Any = None) -> Predicted:
     """
-    Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). The clear that
-    counts is that at each panel's thinnest reading. No error of input is drawn: best estimates throughout.
+    Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). Histories, and
+    the rows and sums of a panel, are of best estimates, with the clear at the panel's thinnest reading; risk
+    and verdict are of all possible worlds (sample_risk).
     """
 def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: typing.Any = None) -> Pressed:
     """

@@ -5,12 +5,15 @@ import textwrap
 from .wording import (
     ANSWERS,
     band_words,
+    chance,
     disc_words,
     edge_words,
     film,
     film_pm,
+    film_range,
     labours,
     mil,
+    number_range,
     rule_state,
     rule_words,
     step_title,
@@ -29,6 +32,7 @@ def table(prediction):
             clear_table(panel),
             texture_table(panel, prediction.band_edges_mm),
             sight_table(panel),
+            risk_table(panel),
         ]
     parts.append(labour_table(prediction))
     parts += [discs_and_edges(panel) for panel in prediction.panels]
@@ -88,7 +92,7 @@ def clear_table(panel):
         f"{panel.discs}",
         f"{panel.minutes:.1f}",
     )
-    return ruled("Clear coat", columns, [*rows, total])
+    return ruled("Best estimate", columns, [*rows, total])
 
 
 def clear_left(mean_um, least_um):
@@ -115,6 +119,44 @@ def texture_table(panel, edges_mm):
     ]
     note = "p-v: peak to valley. Clear owed: what taking out the scratches still asks for."
     return ruled("Texture left", columns, rows) + "\n" + note
+
+
+def risk_table(panel):
+    """How sure it is: quantiles of what may happen, and chances of what may go wrong."""
+    risk = panel.risk
+    if not risk.samples:
+        return ""
+    rows = [  # name, unit, decimals, spread, whether mil are shown as well
+        ("clear removed, mean", "um", 1, risk.removed_um, True),
+        ("  until the texture was met", "um", 1, risk.levelling_um, False),
+        ("  from then to the next look", "um", 1, risk.overshoot_um, False),
+        ("  to take out scratches", "um", 1, risk.debt_um, False),
+        (f"thinnest clear left on {panel.area_m2:g} m2", "um", 1, risk.clear_left_least_um, True),
+        ("texture left, rms", "um", 3, risk.rms_um, False),
+        ("touched by the first step", "%", 1, percent(risk.touched_share), False),
+        ("least clear needed/spent", "%", 0, percent(risk.levelling_efficiency), False),
+        ("discs", "", 0, risk.discs, False),
+        ("machine time", "min", 0, risk.minutes, False),
+    ]
+
+    def line(name, unit, decimals, spread, has_mil):
+        figures = "".join(f"{figure:>9.{decimals}f}" for figure in (spread.p05, spread.p50, spread.p95))
+        in_mil = f"  ({mil(spread.p05)} to {mil(spread.p95)} mil)" if has_mil else ""
+        return f"{name:<32}{unit:>4}{figures}{in_mil}".rstrip()
+
+    title = f"{'How sure':<36}{'5 %':>9}{'50 %':>9}{'95 %':>9}"
+    chances = [
+        f"Struck through somewhere on {panel.area_m2:g} m2: {chance(risk.strike_through_probability, risk.samples)}; "
+        f"budget exceeded: {chance(risk.budget_exceeded_probability, risk.samples)}; "
+        f"target missed: {chance(risk.target_missed_probability, risk.samples)}.",
+        f"From {risk.samples} possible worlds, read off {risk.node_solves} levelling runs.",
+    ]
+    wrapped = [textwrap.fill(sentence, WIDTH) for sentence in chances]
+    return "\n".join([title, "-" * len(title), *[line(*row) for row in rows], *wrapped])
+
+
+def percent(spread):
+    return spread.replace(p05=100 * spread.p05, p50=100 * spread.p50, p95=100 * spread.p95)
 
 
 def sight_table(panel):
@@ -181,7 +223,8 @@ def discs_and_edges(panel):
 
 def budget(panel):
     may_go = film(max(0.0, panel.removable_um))
-    lines = [f"Budget of {panel.name}: {film(panel.removed_um)} would go, {may_go} may"]
+    would_go = film_range(panel.risk.removed_um) if panel.risk.samples else film(panel.removed_um)
+    lines = [f"Budget of {panel.name}: {would_go} would go, about {may_go} may"]
     lines += [
         f"  {rule_state(rule):<9} {film(rule.removable_um):>20} by: {rule_words(rule)}" for rule in panel.budget
     ]
@@ -189,8 +232,9 @@ def budget(panel):
 
 
 def outcome(prediction):
+    discs, minutes = number_range(prediction.discs_spread), number_range(prediction.minutes_spread)
     work = (
-        f"All panels: {prediction.discs} discs, {prediction.minutes:.0f} min of machine time, "
+        f"All panels: {discs} discs, {minutes} min of machine time (90 of 100 cases), "
         f"{prediction.labour.total_minutes:.0f} min of work"
     )
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"

@@ -37,6 +37,25 @@ def film_pm(um, sd_um):
     return f"{um:.1f} +/- {sd_um:.1f} um ({mil(um)} +/- {mil(sd_um)} mil)"
 
 
+def film_range(spread):
+    """The thickness that 90 of 100 cases have, in both units: '5.9 to 11.4 um (0.23 to 0.45 mil)'."""
+    return f"{spread.p05:.1f} to {spread.p95:.1f} um ({mil(spread.p05)} to {mil(spread.p95)} mil)"
+
+
+def number_range(spread):
+    """What 90 of 100 cases have, in whole numbers: '3 to 4', or '3'."""
+    low, high = f"{spread.p05:.0f}", f"{spread.p95:.0f}"
+    return low if low == high else f"{low} to {high}"
+
+
+def chance(probability, samples):
+    """A probability as people count: '38 in 100', '4 in 1000', 'none of 4000'."""
+    if probability == 0:
+        return f"none of {samples}"
+    of = 1000 if probability < 0.1 else 100
+    return f"{probability * of:.0f} in {of}"
+
+
 def rule_words(rule):
     """A budget rule: what it asks, where it comes from."""
     return f"{RULES[rule.limit].format(limit=film(rule.limit_um))} ({BASES[rule.basis]})"

@@ -77,6 +77,12 @@ double removable_um(const Budget& budget, double clear_um) {
       ->removable_um;
 }
 
+bool breaks(const Budget& budget, double removed_um, double clear_left_um) {
+  const double left = clear_left_um - budget.reserve_um;
+  return left < budget.clear_left_least_um.value_or(0) || left < 0 ||
+         removed_um + budget.reserve_um > budget.clear_removed_most_um.value_or(HUGE_VAL);
+}
+
 double uv_transmittance_percent(double whole_percent, double clear_um, double removed_um) {
   require_positive(whole_percent, "Budget", "whole_percent");
   require(whole_percent <= 100, "Budget", "whole_percent", "must be at most 100", whole_percent);

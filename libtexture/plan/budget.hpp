@@ -71,6 +71,11 @@ std::vector<BudgetRule> budget_rules(const Budget& budget, double clear_um);
 /// Clear that may be removed [um]: the least of the rules that are on; below 0 = nothing, and already broken.
 double removable_um(const Budget& budget, double clear_um);
 
+/// Whether work breaks a rule that is on, the reserve kept: removed_um, the mean over a panel, the rule of
+/// clear removed; clear_left_um, mean over the panel's thinnest place after work, the others (a gauge reads
+/// means).
+bool breaks(const Budget& budget, double removed_um, double clear_left_um);
+
 /// Ultraviolet light [%] that reaches the base coat once `removed_um` of `clear_um` are gone, where the whole
 /// clear lets `whole_percent` through: T0^(1 - R/h), absorbers spread evenly (Beer-Lambert). For information.
 double uv_transmittance_percent(double whole_percent, double clear_um, double removed_um);

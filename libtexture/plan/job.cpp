@@ -84,6 +84,7 @@ void Job::validate() const {
   budget.validate();
   labour.validate();
   edge.validate();
+  uncertainty.validate();
   scratch_limits.validate();
   viewer.validate();
   std::set<std::string> names;

@@ -15,6 +15,7 @@
 #include "libtexture/plan/paint.hpp"
 #include "libtexture/plan/panel.hpp"
 #include "libtexture/plan/texture_source.hpp"
+#include "libtexture/plan/uncertainty.hpp"
 #include "libtexture/process/scratches.hpp"
 #include "libtexture/process/step.hpp"
 #include "libtexture/surface/viewer.hpp"
@@ -77,6 +78,7 @@ struct Job {
   EdgeWork edge = {};                   ///< how the panels' edges are, and how they are worked
   ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
   Viewer viewer = {};                   ///< who reads the mirrored letters, and from where
+  Uncertainty uncertainty = {};         ///< how many worlds are drawn, and how far apart they are
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in
@@ -96,6 +98,7 @@ struct Job {
                       optional("viewer", &Job::viewer),
                       optional("labour", &Job::labour),
                       optional("edge", &Job::edge),
+                      optional("uncertainty", &Job::uncertainty),
                       optional("sequence", &Job::sequence),
                       optional("catalogue", &Job::catalogue)};
   }

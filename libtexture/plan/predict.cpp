@@ -7,12 +7,24 @@
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
+#include "libtexture/plan/sample_risk.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/sequence.hpp"
+#include "libtexture/surface/image_clarity.hpp"
 
 namespace libtexture {
 namespace {
 
-constexpr double care_share = 0.8;  // a plan that spends more of what may go needs care; estimate
+// Chances from which a plan needs care, and from which it is off (estimates: clear does not come back, so a
+// strike-through weighs more than a budget that is exceeded, which more than a target that is missed).
+struct ChanceLimits {
+  double care, off;
+};
+constexpr ChanceLimits strike_through{0.005, 0.05};
+constexpr ChanceLimits budget_exceeded{0.10, 0.50};
+constexpr double target_missed_care = 0.20;
+
+constexpr double nominal_work = 0.4;  // share of the time that the best estimates take, for progress
 
 // Clear where the film is thinnest: at the least reading, or anywhere where readings have no place.
 Film thinnest_film(const Panel& panel, const Paint& paint) {
@@ -65,25 +77,51 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
                        "no mean approach");
 }
 
+std::string in_cases(double probability, int samples) {
+  if (probability == 0) return "in none of " + std::to_string(samples) + " cases";
+  const int of = probability < 0.1 ? 1000 : 100;
+  return "in " + to_text(probability * of, 0) + " of " + std::to_string(of) + " cases";
+}
+
+Verdict verdict_by(double probability, const ChanceLimits& limits) {
+  if (probability >= limits.off) return Verdict::do_not_sand;
+  return probability >= limits.care ? Verdict::go_with_care : Verdict::go;
+}
+
 // The worse of two verdicts stays.
 void judge(Prediction& prediction, const PanelPrediction& panel) {
-  const std::string spent = panel.name + ": " + um_and_mil(panel.removed_um) + " of clear would go, and " +
-                            um_and_mil(std::max(0.0, panel.removable_um)) + " may";
-  Verdict verdict = Verdict::go;
-  if (panel.clear_left_least_um <= 0) {
-    verdict = Verdict::do_not_sand;
-    prediction.reasons.push_back(panel.name + ": the sequence strikes through the clear");
-  } else if (panel.removed_um > panel.removable_um) {
-    verdict = Verdict::do_not_sand;
-    prediction.reasons.push_back(spent);
-  } else {
-    const bool is_near = panel.removed_um > care_share * panel.removable_um;
-    const bool is_unsure = panel.removed_um > panel.removable_um - panel.clear_sd_um;
-    verdict = is_near || is_unsure ? Verdict::go_with_care : Verdict::go;
-    prediction.reasons.push_back(
-        spent + (is_unsure ? "; the clear is known to " + um_and_mil(panel.clear_sd_um) + " only" : ""));
-  }
-  prediction.verdict = std::max(prediction.verdict, verdict);
+  const PanelRisk& risk = panel.risk;
+  const auto say = [&](Verdict verdict, const std::string& reason) {
+    prediction.verdict = std::max(prediction.verdict, verdict);
+    prediction.reasons.push_back(panel.name + ": " + reason);
+  };
+  const std::string anywhere = " somewhere on " + to_text(panel.area_m2) + " m2 ";
+  const Verdict by_strike = verdict_by(risk.strike_through_probability, strike_through);
+  if (by_strike != Verdict::go)
+    say(by_strike,
+        "the clear is struck through" + anywhere + in_cases(risk.strike_through_probability, risk.samples));
+  say(verdict_by(risk.budget_exceeded_probability, budget_exceeded),
+      "the budget is exceeded " + in_cases(risk.budget_exceeded_probability, risk.samples) + "; " +
+          um_and_mil(risk.removed_um.p05) + " to " + um_and_mil(risk.removed_um.p95) +
+          " of clear would go (90 of 100 cases), and about " + um_and_mil(std::max(0.0, panel.removable_um)) +
+          " may");
+  if (risk.target_missed_probability >= target_missed_care)
+    say(Verdict::go_with_care,
+        "the target is missed " + in_cases(risk.target_missed_probability, risk.samples));
+}
+
+// What discs and minutes of all panels are, world by world.
+Spread total_of(const std::vector<RiskDraws>& panels, std::vector<double> RiskDraws::*figure) {
+  std::vector<double> total(panels.front().removed_um.size(), 0.0);
+  for (const RiskDraws& draws : panels)
+    for (std::size_t world = 0; world < total.size(); ++world) total[world] += (draws.*figure)[world];
+  return spread_of(std::move(total));
+}
+
+// Share of the texture's image clarity that the scratches leave.
+double clarity_light(const History& history) {
+  const double smooth = image_clarity_percent(history.surfaces.back());
+  return smooth > 0 ? history.steps.back().image_clarity_percent / smooth : 1;
 }
 
 }  // namespace
@@ -118,7 +156,7 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
                             .thickness_um = film.clear_um,
                             .uncertainty_um = film.clear_sd_um,
                             .hardness_mpa = job.coating.hardness_mpa}}};
-    const double share = 1.0 / static_cast<double>(job.panel.size());
+    const double share = nominal_work / static_cast<double>(job.panel.size());
     const Progress part =
         progress ? Progress([&](double panel_done) { progress(done + share * panel_done); }) : Progress();
     History history = simulate(surface, coating, chosen.step,
@@ -131,7 +169,6 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
     prediction.panels.push_back(predict_panel(panel, job, film, history));
     add_labour(panel, job, chosen.step, prediction.panels.back(), prediction.warnings);
     add(prediction.labour, prediction.panels.back().labour);
-    judge(prediction, prediction.panels.back());
     prediction.discs += prediction.panels.back().discs;
     prediction.minutes += prediction.panels.back().minutes;
     for (const std::string& warning : history.warnings)
@@ -139,11 +176,22 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
     prediction.band_edges_mm = history.band_edges_mm;
     predicted.histories.push_back(std::move(history));
   }
+  const Progress sampling =
+      progress ? Progress([&](double part) { progress(nominal_work + (1 - nominal_work) * part); })
+               : Progress();
+  SampledRisk sampled =
+      sample_risk(job, surface, chosen, clarity_light(predicted.histories.front()), sampling);
+  for (std::size_t i = 0; i < prediction.panels.size(); ++i) {
+    prediction.panels[i].risk = risk_of(sampled.draws[i], sampled.node_solves);
+    judge(prediction, prediction.panels[i]);
+  }
+  prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
+  prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
+  predicted.draws = std::move(sampled.draws);
   prediction.checklist = checklist_of(job.panel, chosen.step);
   prediction.cautions = general_cautions();
   for (const Step& step : chosen.step)
-    prediction.step_cautions.push_back(
-        {step.name.empty() ? step.abrasive.name : step.name, cautions_of(step)});
+    prediction.step_cautions.push_back({title_of(step), cautions_of(step)});
   return predicted;
 }
 

@@ -22,8 +22,9 @@ struct Predicted {
 /// where there is none.
 const Sequence& sequence_named(const Job& job, const std::string& name);
 
-/// Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). The clear that
-/// counts is that at each panel's thinnest reading. No error of input is drawn: best estimates throughout.
+/// Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). Histories, and
+/// the rows and sums of a panel, are of best estimates, with the clear at the panel's thinnest reading; risk
+/// and verdict are of all possible worlds (sample_risk).
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence = "",
                   const Progress& progress = {});
 

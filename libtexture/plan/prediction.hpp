@@ -93,6 +93,8 @@ struct Prediction {
   std::vector<PanelPrediction> panels = {};      ///< as in the job
   int discs = 0;                                 ///< discs used on all panels
   double minutes = 0;                            ///< machine time on all panels [min]
+  Spread discs_spread = {};                      ///< how sure the discs are
+  Spread minutes_spread = {};                    ///< how sure the machine time is [min]
   LabourMinutes labour = {};                     ///< a person's time on all panels
   std::vector<std::string> checklist = {};       ///< what to do before the first pass
   std::vector<std::string> warnings = {};        ///< limits that the model came near
@@ -109,6 +111,8 @@ struct Prediction {
                       optional("panels", &Prediction::panels),
                       optional("discs", &Prediction::discs),
                       optional("minutes", &Prediction::minutes),
+                      optional("discs_spread", &Prediction::discs_spread),
+                      optional("minutes_spread", &Prediction::minutes_spread),
                       optional("labour", &Prediction::labour),
                       optional("checklist", &Prediction::checklist),
                       optional("warnings", &Prediction::warnings),

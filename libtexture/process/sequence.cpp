@@ -7,6 +7,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/pace.hpp"
 #include "libtexture/surface/gloss.hpp"
@@ -17,44 +18,9 @@
 namespace libtexture {
 namespace {
 
-constexpr double touched_in_depths = 0.5;  // a spot is touched when cut by more than half a mean groove depth
-constexpr double contact_share_step =
-    0.05;  // contact shares are rounded to this for groove depths: 1.3 % at most there
 constexpr double percentile = 0.95;
 constexpr std::size_t half_mm_comb = 2;  // of standard_combs_mm
 static_assert(standard_combs_mm[half_mm_comb] == ClarityOptions{}.comb_mm);
-constexpr double foam_density_kg_per_m3 = 60;  // of pads and interfaces; estimate 30-120
-constexpr double still_share = 0.1;  // a layer moves as if at rest while v^2 density/E is under this
-
-// How the disc of a step meets the panel.
-struct DiscContact {
-  Backing backing;  // with the foam's tangent modulus at the pressure
-  double pressure_kpa;
-  std::optional<double> footprint_mm;  // disc diameter, where the patch is larger than the disc
-};
-
-DiscContact contact_of(const Step& step, const Grid& grid, const SimulateOptions& options,
-                       std::vector<std::string>& warnings) {
-  // A half-space follows any crown and a rigid disc none: the crown's closed form is for springs of finite
-  // stiffness.
-  const double springs = stiffness_pa_per_m(step.backing, 0);
-  const bool has_crown = options.crown_radius_m && springs > 0 && std::isfinite(springs);
-  const CrownContact crown =
-      crown_contact(step.motion, springs, has_crown ? options.crown_radius_m : std::nullopt);
-  if (crown.is_small)
-    warnings.push_back(step.name + ": on this crown the disc touches within " + to_text(crown.radius_mm) +
-                       " mm only, under half its radius; a softer interface spreads the load");
-  const Backing working = at_working_pressure(step.backing, crown.pressure_kpa);
-  const double speed = sliding_m_per_s(step.motion);
-  for (const Layer& layer : working.layers)
-    if (speed * speed * foam_density_kg_per_m3 > still_share * layer.modulus_mpa * pascal_per_mpa)
-      warnings.push_back(step.name +
-                         ": at this speed the softest layer's inertia matters, which is not modelled");
-  const double patch_mm = std::max(grid.width_mm(), grid.height_mm());
-  const bool is_larger = patch_mm > step.motion.disc_diameter_mm;
-  return {working, crown.pressure_kpa,
-          is_larger ? std::optional(step.motion.disc_diameter_mm) : std::nullopt};
-}
 
 double percentile_of(const Array2d& values, double share) {
   std::vector<double> sorted(values.data(), values.data() + values.size());
@@ -117,7 +83,8 @@ class Simulation {
   }
 
   void work(const Step& step) {
-    const DiscContact contact = contact_of(step, surface_.grid(), options_, history_.warnings);
+    const DiscContact contact =
+        disc_contact(step, surface_.grid(), options_.crown_radius_m, &history_.warnings);
     const HeightField before = surface_;
     DiscUse use;
     double removed = 0, margin = -HUGE_VAL;
@@ -165,11 +132,8 @@ class Simulation {
 
  private:
   GrooveFigures figures_of(const Step& step, double pressure_kpa, double contact_share) const {
-    const double rounded = std::max(1.0, std::round(contact_share / contact_share_step)) * contact_share_step;
-    const double depth_um = groove_depth_um(step.abrasive, step.wetness, pressure_kpa, std::min(1.0, rounded),
-                                            coating_.clear().hardness_mpa);
-    GrooveFigures figures = groove_figures(step.name.empty() ? step.abrasive.name : step.name, step.abrasive,
-                                           step.motion, depth_um);
+    const double depth_um = groove_depth_um(step, pressure_kpa, contact_share, coating_.clear().hardness_mpa);
+    GrooveFigures figures = groove_figures(title_of(step), step.abrasive, step.motion, depth_um);
     figures.stray_marks_per_dm2_um *= stray_marks_factor(step.backing);
     return figures;
   }
@@ -180,7 +144,7 @@ class Simulation {
     const double clear_um = coating_.clear().thickness_um, start_um = start.mean_um();
     const std::vector<DepthLaw> laws = depth_laws(scratches_);
     HistoryRow row;
-    row.name = step.name.empty() ? step.abrasive.name : step.name;
+    row.name = title_of(step);
     row.removed_um = removed.mean();
     row.removed_p95_um = percentile_of(removed, percentile);
     row.removed_max_um = removed.maxCoeff();

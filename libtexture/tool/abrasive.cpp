@@ -30,15 +30,18 @@ std::vector<std::string> number_names() {
 
 void validate_ranges(const Abrasive& abrasive) {
   if (abrasive.ranges.empty()) return;
-  const auto names = number_names();
+  // Sampling validates an abrasive a million times: messages are made only where they are needed.
+  static const auto names = number_names();
   for (const auto& [name, range] : abrasive.ranges) {
-    const bool is_known = std::find(names.begin(), names.end(), name) != names.end();
-    const std::string nearest = nearest_word(name, names.data(), names.data() + names.size());
-    require(is_known, "Abrasive", "ranges",
-            "must name numbers of an abrasive" + (nearest.empty() ? "" : " (nearest: " + nearest + ")"),
-            name);
-    require(range[0] <= range[1], "Abrasive", "ranges", "must be [least, most] of " + name,
-            to_text(range[0]) + " to " + to_text(range[1]));
+    if (std::find(names.begin(), names.end(), name) == names.end()) {
+      const std::string nearest = nearest_word(name, names.data(), names.data() + names.size());
+      require(false, "Abrasive", "ranges",
+              "must name numbers of an abrasive" + (nearest.empty() ? "" : " (nearest: " + nearest + ")"),
+              name);
+    }
+    if (!(range[0] <= range[1]))
+      require(false, "Abrasive", "ranges", "must be [least, most] of " + name,
+              to_text(range[0]) + " to " + to_text(range[1]));
   }
 }
 

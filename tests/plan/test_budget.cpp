@@ -90,3 +90,12 @@ TEST_CASE("a budget refuses absurd numbers") {
   CHECK_THROWS_AS(budget_rules(Budget{{}, {}, -1}, 50), InvalidInput);
   CHECK_THROWS_WITH(removable_um(Budget{}, -1), "Budget: clear_um must be >= 0 (got -1 um)");
 }
+
+TEST_CASE("work breaks a budget by the mean that goes or by the least that stays, reserve kept") {
+  const Budget budget{.clear_left_least_um = 35.6, .clear_removed_most_um = 12.7, .reserve_um = 3};
+  CHECK_FALSE(breaks(budget, 9.6, 38.7));
+  CHECK(breaks(budget, 9.8, 38.7));  // 12.7 - 3 = 9.7 may go
+  CHECK(breaks(budget, 9.6, 38.5));  // 35.6 + 3 = 38.6 must stay
+  CHECK_FALSE(breaks({}, 100, .1));  // no rule but the clear itself
+  CHECK(breaks({}, 1, -.1));
+}

@@ -22,8 +22,9 @@ def command(*words, **options):
 
 
 def small_job(folder, name="rear_door", *changes):
-    """An example job on a patch of 64 x 64 pixels, with changes (pattern, new) of its text."""
+    """An example job on a patch of 64 x 64 pixels and in 200 worlds, with changes (pattern, new) of its text."""
     text = PATCH.sub("patch = { rows = 64, cols = 64, pixel_mm = 0.4 }", (JOBS / f"{name}.toml").read_text(), count=1)
+    text = text.replace("seed =", "uncertainty = { samples = 200 }\nseed =", 1)
     for pattern, new in changes:
         text, count = re.subn(pattern, new, text, count=1, flags=re.DOTALL)
         assert count == 1, pattern
@@ -100,6 +101,7 @@ REFUSED = {  # name: (change of the job, words that the line must hold)
     "one pixel": (("rows = 64, cols = 64", "rows = 1, cols = 1"), ["cols", "4", "1"]),
     "waves finer than the pixels": (("wavelength_mm = 2.2", "wavelength_mm = 0.3"), ["0.3", "mm"]),
     "waves longer than the patch": (("wavelength_mm = 5.0", "wavelength_mm = 500.0"), ["500", "mm"]),
+    "too few worlds": (("samples = 200", "samples = 5"), ["samples", "100", "5"]),
     "zero force": (('motion = "150 mm light"', "motion = { disc_diameter_mm = 150.0, orbit_mm = 5.0, speed_rpm = 9000.0, "
                    "force_n = 0.0, feed_mm_per_s = 50.0, step_over_mm = 75.0 }"), ["force_n", "> 0", "0 N"]),
     "text that is no TOML": (("schema = 1", "schema ="), ["job.toml"]),

@@ -1,5 +1,6 @@
 """Jobs as Python sees them; reading them is tested in C++."""
 
+import pickle
 from pathlib import Path
 
 import pytest
@@ -45,3 +46,15 @@ def test_budget_rules_say_which_binds():
     thin, thick = (lt.budget_rules(lt.published_budget(), clear_um=clear_um) for clear_um in (45, 60))
     assert [(rule.limit, rule.removable_um) for rule in thin if rule.is_binding] == [("clear_left", pytest.approx(9.4))]
     assert [(rule.limit, rule.removable_um) for rule in thick if rule.is_binding] == [("clear_removed", 12.7)]
+
+
+def test_risk_has_quantiles_in_order_and_draws_that_add_up():
+    job = EXAMPLES["Job"]().replace(uncertainty=lt.Uncertainty(samples=200))
+    predicted = lt.predict(job)
+    (panel,), (draws,) = predicted.prediction.panels, predicted.draws
+    for spread in (panel.risk.removed_um, panel.risk.clear_left_least_um, panel.risk.levelling_efficiency):
+        assert spread.p05 <= spread.p50 <= spread.p95
+    assert panel.risk.samples == len(draws.removed_um) == 200
+    assert draws.levelling_um + draws.overshoot_um + draws.debt_um == pytest.approx(draws.removed_um)
+    assert sum(draws.is_target_missed) / 200 == panel.risk.target_missed_probability
+    assert (pickle.loads(pickle.dumps(predicted)).draws[0].removed_um == draws.removed_um).all()

@@ -68,7 +68,7 @@ def test_the_answer_comes_first_then_the_figures_the_inputs_and_the_limits(page,
     order = [
         prediction.verdict.capitalize(),
         prediction.reasons[0].replace(" um", " µm"),
-        f"{panel.removed_um:.1f} µm",
+        f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f} µm",
         "Step by step",
         "Budget, rule by rule",
         prediction.cautions[0],

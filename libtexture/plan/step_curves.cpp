@@ -1,0 +1,251 @@
+#include "libtexture/plan/step_curves.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <mutex>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/parallel.hpp"
+#include "libtexture/process/levelling.hpp"
+#include "libtexture/surface/metrology.hpp"
+
+namespace libtexture {
+
+namespace {
+
+// Accuracy of amplitudes at the nodes, a share of the start's rms height and at least so much: far below what
+// interpolation adds.
+constexpr double tolerance_share = 0.01, least_tolerance_um = 5e-3;
+
+constexpr double even_until_valleys = 1.5;  // removals are even until the deepest valley is well past,
+constexpr int per_valley = 8;               // so many to its depth,
+constexpr double growth = 1.4;              // and grow by this beyond, where all curves are flat
+constexpr std::size_t reports_a_run = 6;    // keeps few surfaces in memory at a time
+constexpr std::size_t most_pixels = 65536;  // of a removal map that are sorted for its quantiles
+
+enum Figure { contact, touched, valley, first_quantile, first_band = first_quantile + removal_levels };
+
+std::vector<double> removals_for(const CurvePlan& plan) {
+  const double valley_um = plan.starts.back().valley_depth_um();
+  std::vector<double> at{0};
+  const double spacing = std::min(valley_um / per_valley, plan.most_removal_um / 4);
+  const double least = plan.most_removal_um / 400;  // a surface that is all but flat needs no fine steps
+  double step = std::max(spacing, least);
+  while (at.back() < plan.most_removal_um) {
+    if (at.back() >= even_until_valleys * valley_um) step *= growth;
+    at.push_back(at.back() + step);
+  }
+  return at;
+}
+
+HeightField scaled(const HeightField& field, double factor) {
+  return HeightField(field.height_um() * factor, field.pixel_mm());
+}
+
+/// Quantiles (l + 1/2)/levels of the map, of its pixels at even distances.
+Eigen::ArrayXd quantiles_of(const Array2d& map) {
+  const std::size_t stride = std::max<std::size_t>(1, static_cast<std::size_t>(map.size()) / most_pixels);
+  std::vector<double> values;
+  // An odd stride visits all columns.
+  for (std::size_t i = 0; i < static_cast<std::size_t>(map.size()); i += stride | 1)
+    values.push_back(map.data()[i]);
+  std::sort(values.begin(), values.end());
+  Eigen::ArrayXd quantiles(removal_levels);
+  for (int level = 0; level < removal_levels; ++level) {
+    const double rank = (level + .5) / removal_levels * static_cast<double>(values.size());
+    quantiles[level] = values[std::min(values.size() - 1, static_cast<std::size_t>(rank))];
+  }
+  return quantiles;
+}
+
+/// Ratio of amplitudes; 1 where there was nothing.
+double ratio(double now, double before) {
+  return before > 0 ? now / before : 1;
+}
+
+/// One node: every figure at every removal, in units of the start.
+Eigen::ArrayXXd run_node(const CurvePlan& plan, const HeightField& start, double factor,
+                         const std::vector<double>& at, const Progress& progress) {
+  // S/p times a factor is the same as heights times it.
+  const HeightField first = scaled(start, factor);
+  const Eigen::ArrayXd bands = band_rms_of(first, plan.bands_mm);
+  const double valley_um = first.valley_depth_um();
+  const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
+  Eigen::ArrayXXd figures(first_band + bands.size(), static_cast<Eigen::Index>(at.size()));
+  HeightField surface = first;
+  for (std::size_t done = 1; done < at.size(); done += reports_a_run) {
+    std::vector<double> removals;
+    for (std::size_t k = done; k < std::min(at.size(), done + reports_a_run); ++k)
+      removals.push_back(factor * (at[k] - at[done - 1]));
+    const Levelled levelled = level(surface, plan.contact.backing, plan.contact.pressure_kpa,
+                                    {.removal_um = removals.back(),
+                                     .report_at_um = removals,
+                                     .amplitude_tolerance_um = tolerance_um,
+                                     .disc_diameter_mm = plan.contact.footprint_mm},
+                                    progress);
+    for (std::size_t k = 0; k < removals.size(); ++k) {
+      const HeightField& now = levelled.surfaces[k];
+      const Array2d removed = first.height_um() - now.height_um();
+      const double share = levelled.contact_share[k];
+      const double depth_um = groove_depth_um(plan.step, plan.contact.pressure_kpa, share, plan.hardness_mpa);
+      auto column = figures.col(static_cast<Eigen::Index>(done + k));
+      column[contact] = share;
+      column[touched] = (removed > factor * touched_in_depths * depth_um).cast<double>().mean();
+      column[valley] = ratio(now.valley_depth_um(), valley_um);
+      column.segment(first_quantile, removal_levels) = quantiles_of(removed) / factor - at[done + k];
+      const Eigen::ArrayXd left = band_rms_of(now, plan.bands_mm);
+      for (Eigen::Index band = 0; band < bands.size(); ++band)
+        column[first_band + band] = ratio(left[band], bands[band]);
+    }
+    surface = levelled.surfaces.back();
+  }
+  figures.col(0) = 0;
+  figures(contact, 0) = figures(contact, 1);
+  figures(valley, 0) = 1;
+  figures.col(0).tail(bands.size()) = 1;
+  return figures;
+}
+
+/// Slopes of monotone cubics through each figure: the weighted harmonic mean of the neighbouring chords'
+/// (Fritsch and Butland 1984, from memory), one-sided at the ends.
+Eigen::ArrayXXd slopes_of(const Eigen::ArrayXXd& values, const std::vector<double>& at) {
+  const auto n = values.cols();
+  const Eigen::Map<const Eigen::ArrayXd> x(at.data(), n);
+  const Eigen::ArrayXd width = x.tail(n - 1) - x.head(n - 1);
+  const Eigen::ArrayXXd chord =
+      (values.rightCols(n - 1) - values.leftCols(n - 1)).rowwise() / width.transpose();
+  Eigen::ArrayXXd slopes(values.rows(), n);
+  slopes.col(0) = chord.col(0);
+  slopes.col(n - 1) = chord.col(n - 2);
+  for (Eigen::Index k = 1; k < n - 1; ++k) {
+    const double before = 2 * width[k] + width[k - 1], after = width[k] + 2 * width[k - 1];
+    for (Eigen::Index figure = 0; figure < values.rows(); ++figure) {
+      const double a = chord(figure, k - 1), b = chord(figure, k);
+      slopes(figure, k) = a * b > 0 ? (before + after) / (before / a + after / b) : 0;
+    }
+  }
+  return slopes;
+}
+
+struct Weight {
+  std::size_t node;
+  double weight;
+};
+
+/// Weights of a polynomial through the (at most four) nodes about a place, x = 0, 1, 2 ...
+std::vector<Weight> polynomial_weights(std::size_t nodes, double x) {
+  const std::size_t count = std::min<std::size_t>(nodes, 4);
+  const double at = std::clamp(x, 0.0, static_cast<double>(nodes - 1));
+  const double wish = std::floor(at) - 1;
+  const auto first = static_cast<std::size_t>(std::clamp(wish, 0.0, static_cast<double>(nodes - count)));
+  std::vector<Weight> weights;
+  for (std::size_t i = first; i < first + count; ++i) {
+    double weight = 1;
+    for (std::size_t j = first; j < first + count; ++j)
+      if (j != i) weight *= (at - static_cast<double>(j)) / (static_cast<double>(i) - static_cast<double>(j));
+    weights.push_back({i, weight});
+  }
+  return weights;
+}
+
+std::vector<Weight> linear_weights(const std::vector<double>& nodes, double x) {
+  const auto above = std::upper_bound(nodes.begin(), nodes.end(), x) - nodes.begin();
+  if (above == 0) return {{0, 1}};
+  const auto high = static_cast<std::size_t>(above), low = high - 1;
+  if (high == nodes.size()) return {{low, 1}};
+  const double part = (x - nodes[low]) / (nodes[high] - nodes[low]);
+  return {{low, 1 - part}, {high, part}};
+}
+
+}  // namespace
+
+Eigen::ArrayXd band_rms_of(const HeightField& surface, const std::vector<std::array<double, 2>>& bands_mm) {
+  Eigen::ArrayXd rms(static_cast<Eigen::Index>(bands_mm.size()));
+  for (std::size_t band = 0; band < bands_mm.size(); ++band)
+    rms[static_cast<Eigen::Index>(band)] =
+        band == 0 ? surface.rms_um() : band_rms_um(surface, {bands_mm[band][0], bands_mm[band][1]}).front();
+  return rms;
+}
+
+StepCurves::StepCurves(const CurvePlan& plan, const Progress& progress) {
+  require_positive(plan.most_removal_um, "StepCurves", "most_removal_um");
+  require(!plan.starts.empty() && !plan.stiffness_factors.empty(), "StepCurves", "starts, stiffness_factors",
+          "must hold at least one each", "none");
+  for (const HeightField& start : plan.starts) starts_um_.push_back(start.rms_um());
+  factors_ = plan.stiffness_factors;
+  at_um_ = removals_for(plan);
+  const int nodes = solves();
+  values_.resize(static_cast<std::size_t>(nodes));
+  slopes_.resize(static_cast<std::size_t>(nodes));
+  std::mutex reporting;
+  int done = 0;
+  parallel_for(nodes, 0, [&](int node) {
+    const auto index = static_cast<std::size_t>(node);
+    const Progress own = [&](double) {
+      if (!progress) return;
+      const std::lock_guard lock(reporting);
+      progress(static_cast<double>(done) / nodes);
+    };
+    values_[index] =
+        run_node(plan, plan.starts[index / factors_.size()], factors_[index % factors_.size()], at_um_, own);
+    slopes_[index] = slopes_of(values_[index], at_um_);
+    const std::lock_guard lock(reporting);
+    ++done;
+  });
+}
+
+StepPoint StepCurves::at(double start_rms_um, double stiffness_factor, double removal_um) const {
+  const double removal = std::clamp(removal_um, 0.0, at_um_.back());
+  const auto above = std::upper_bound(at_um_.begin() + 1, at_um_.end() - 1, removal) - at_um_.begin();
+  const double low = at_um_[static_cast<std::size_t>(above - 1)];
+  const double width = at_um_[static_cast<std::size_t>(above)] - low, t = (removal - low) / width;
+  const double from = (1 + 2 * t) * (1 - t) * (1 - t), to = t * t * (3 - 2 * t);  // cubic Hermite
+  const double from_slope = t * (1 - t) * (1 - t) * width, to_slope = t * t * (t - 1) * width;
+
+  const double spacing = factors_.size() > 1 ? std::log(factors_.back() / factors_.front()) /
+                                                   static_cast<double>(factors_.size() - 1)
+                                             : 1;
+  const auto by_start = linear_weights(starts_um_, start_rms_um);
+  const auto by_factor =
+      polynomial_weights(factors_.size(), std::log(stiffness_factor / factors_.front()) / spacing);
+  Eigen::ArrayXd figures = Eigen::ArrayXd::Zero(values_.front().rows());
+  for (const Weight& start : by_start)
+    for (const Weight& factor : by_factor) {
+      const std::size_t node = start.node * factors_.size() + factor.node;
+      const double weight = start.weight * factor.weight;
+      figures += weight * (from * values_[node].col(above - 1) + to * values_[node].col(above) +
+                           from_slope * slopes_[node].col(above - 1) + to_slope * slopes_[node].col(above));
+    }
+  StepPoint point;
+  point.contact_share = std::clamp(figures[contact], 0.0, 1.0);
+  point.touched_share = std::clamp(figures[touched], 0.0, 1.0);
+  point.valley_ratio = std::max(0.0, figures[valley]);
+  point.band_ratio = figures.tail(figures.size() - first_band).max(0.0);
+  point.removal_quantile_um =
+      (figures.segment(first_quantile, removal_levels) + std::max(0.0, removal_um)).max(0.0);
+  return point;
+}
+
+double StepCurves::removal_to_um(double start_rms_um, double rms_um) const {
+  const double factor = factors_[factors_.size() / 2];
+  double low = 0, high = at_um_.back();
+  for (int halving = 0; halving < 40; ++halving) {
+    const double middle = (low + high) / 2;
+    const double left = start_rms_um * at(start_rms_um, factor, middle).band_ratio[0];
+    (left > rms_um ? low : high) = middle;
+  }
+  return high;
+}
+
+HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um) {
+  if (!(removal_um > 0)) return start;
+  const double factor = plan.stiffness_factors[plan.stiffness_factors.size() / 2];
+  const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
+  const Levelled levelled = level(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
+                                  {.removal_um = factor * removal_um,
+                                   .amplitude_tolerance_um = tolerance_um,
+                                   .disc_diameter_mm = plan.contact.footprint_mm});
+  return scaled(levelled.surface, 1 / factor);
+}
+
+}  // namespace libtexture

@@ -1,0 +1,116 @@
+#include "libtexture/plan/worlds.hpp"
+
+#include <algorithm>
+#include <boost/math/distributions/normal.hpp>
+#include <cmath>
+#include <numeric>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/random.hpp"
+
+namespace libtexture {
+
+namespace {
+
+// A foam is pressed to at most this share of its plateau; beyond .9 it counts as collapsed.
+constexpr double plateau_share = 0.89;
+
+constexpr double most_force_n = 500;  // Step allows no more
+
+std::uint64_t key_of(std::uint64_t seed, const std::string& name) {
+  std::uint64_t key = hash_key({seed});
+  for (const char letter : name) key = hash_key({key, static_cast<unsigned char>(letter)});
+  return key;
+}
+
+/// Standard deviation of the logarithm of a log-normal number with a coefficient of variation.
+double log_sd_of(double cv) {
+  return std::sqrt(std::log1p(cv * cv));
+}
+
+std::vector<double> lognormal(std::vector<double> normals, double log_sd) {
+  for (double& value : normals) value = std::exp(log_sd * value);
+  return normals;
+}
+
+double pressure_on_kpa(const Step& step, double force_n, std::optional<double> crown_radius_m) {
+  Motion motion = step.motion;
+  motion.force_n = force_n;
+  const double springs = stiffness_pa_per_m(step.backing, 0);
+  const bool has_crown = crown_radius_m && springs > 0 && std::isfinite(springs);
+  return has_crown ? crown_contact(motion, springs, crown_radius_m).pressure_kpa : pressure_kpa(motion);
+}
+
+double bearable_force_n(const Step& step, double force_n, std::optional<double> crown_radius_m) {
+  double least_kpa = HUGE_VAL;
+  for (const Layer& layer : step.backing.layers)
+    least_kpa = std::min(least_kpa, plateau_share * layer.plateau_kpa.value_or(HUGE_VAL));
+  if (std::isinf(least_kpa) || pressure_on_kpa(step, force_n, crown_radius_m) <= least_kpa) return force_n;
+  double low = 0, high = force_n;
+  for (int halving = 0; halving < 50; ++halving) {
+    const double middle = (low + high) / 2;
+    (pressure_on_kpa(step, middle, crown_radius_m) <= least_kpa ? low : high) = middle;
+  }
+  return low;
+}
+
+}  // namespace
+
+std::vector<double> stratified_normals(int samples, std::uint64_t seed, const std::string& name) {
+  require(samples >= 1, "Worlds", "samples", "must be >= 1", samples);
+  const std::uint64_t key = key_of(seed, name);
+  std::vector<int> layer(static_cast<std::size_t>(samples));
+  std::iota(layer.begin(), layer.end(), 0);
+  for (int i = samples - 1; i > 0; --i) {
+    const double u = uniform_at({key, 1, static_cast<std::uint64_t>(i)});
+    std::swap(layer[static_cast<std::size_t>(i)], layer[static_cast<std::size_t>(u * (i + 1))]);
+  }
+  const boost::math::normal normal;
+  std::vector<double> values;
+  for (int i = 0; i < samples; ++i) {
+    const double within = uniform_at({key, 2, static_cast<std::uint64_t>(i)});
+    const double p = (layer[static_cast<std::size_t>(i)] + within) / samples;
+    values.push_back(boost::math::quantile(normal, std::clamp(p, 1e-12, 1 - 1e-12)));
+  }
+  return values;
+}
+
+Worlds worlds_of(const Job& job) {
+  job.uncertainty.validate();
+  Worlds worlds;
+  worlds.uncertainty = job.uncertainty;
+  worlds.seed = job.seed;
+  const int samples = job.uncertainty.samples;
+  worlds.texture_scale = lognormal(stratified_normals(samples, job.seed, "texture"),
+                                   job.uncertainty.texture_log_sd.value_or(scale_log_sd(job.texture)));
+  worlds.hardness_factor =
+      lognormal(stratified_normals(samples, job.seed, "hardness"), job.uncertainty.hardness_log_sd);
+  worlds.person = stratified_normals(samples, job.seed, "person");
+  return worlds;
+}
+
+StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
+  const int samples = static_cast<int>(worlds.person.size());
+  StepWorlds drawn;
+  drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + step.abrasive.name),
+                                step.abrasive.wear_rate_log_sd);
+  const double between = log_sd_of(step.motion.force_cv);
+  const double within = log_sd_of(worlds.uncertainty.force_within_cv);
+  const double shift = -(between * between + within * within) / 2;  // mean 1
+  drawn.force_factor = stratified_normals(samples, worlds.seed, "force of step " + std::to_string(place));
+  for (std::size_t i = 0; i < drawn.force_factor.size(); ++i)
+    drawn.force_factor[i] = std::exp(shift + between * worlds.person[i] + within * drawn.force_factor[i]);
+  return drawn;
+}
+
+Step in_world(const Step& step, double force_factor, double wear_factor,
+              std::optional<double> crown_radius_m) {
+  Step scaled = step;
+  scaled.abrasive.wear_rate_mm3_per_n_m *= wear_factor;
+  scaled.abrasive.worn_wear_rate_mm3_per_n_m *= wear_factor;
+  const double force_n = std::min(most_force_n, force_factor * step.motion.force_n);
+  scaled.motion.force_n = bearable_force_n(step, force_n, crown_radius_m);
+  return scaled;
+}
+
+}  // namespace libtexture

@@ -1,0 +1,43 @@
+#pragma once
+// Worlds: the possible worlds that a prediction is drawn from: person, tools, clear and texture.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "libtexture/plan/job.hpp"
+
+namespace libtexture {
+
+/// What is the same for every sequence in a world. All vectors hold one value per world.
+struct Worlds {
+  Uncertainty uncertainty = {};
+  std::uint64_t seed = 0;
+  std::vector<double> texture_scale = {};    ///< factor on all heights of the texture
+  std::vector<double> hardness_factor = {};  ///< factor on the clear's hardness
+  std::vector<double> person = {};           ///< how hard the person presses: a standard normal number
+};
+
+/// The worlds of a job: log-normal factors (Boost.Math), stratified. Another sequence, another number of
+/// panels, or more clear move nothing in them.
+Worlds worlds_of(const Job& job);
+
+/// What a step draws besides, one value per world: the force, of mean 1, log-normal with motion.force_cv
+/// between persons and force_within_cv from step to step (by its place in the sequence); the wear rate,
+/// log-normal of median 1, by the abrasive's name, so that an abrasive is the same in all sequences.
+struct StepWorlds {
+  std::vector<double> force_factor;
+  std::vector<double> wear_factor;
+};
+StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place);
+
+/// The step as it is in a world, on a crown [m] (none = flat). Where the force would make a foam of the
+/// backing collapse it is taken as the most that does not: nobody goes on with a disc that has bottomed out.
+Step in_world(const Step& step, double force_factor, double wear_factor,
+              std::optional<double> crown_radius_m);
+
+/// Standard normal numbers, one in each of `samples` layers of equal probability (Latin hypercube; McKay,
+/// Beckman and Conover, Technometrics 21, 1979), in an order that only seed and name decide.
+std::vector<double> stratified_normals(int samples, std::uint64_t seed, const std::string& name);
+
+}  // namespace libtexture

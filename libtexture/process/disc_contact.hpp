@@ -1,0 +1,36 @@
+#pragma once
+// DiscContact: how the disc of a step meets a panel: pressure, foam at that pressure, footprint, groove
+// depth.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "libtexture/numerics/grid.hpp"
+#include "libtexture/process/step.hpp"
+
+namespace libtexture {
+
+/// A spot is touched when cut by more than so many mean groove depths.
+inline constexpr double touched_in_depths = 0.5;
+
+/// How the disc of a step meets the panel.
+struct DiscContact {
+  Backing backing;                     ///< with the foam's tangent modulus at the pressure
+  double pressure_kpa;                 ///< mean pressure within the contact [kPa]
+  std::optional<double> footprint_mm;  ///< disc diameter, where the patch is larger than the disc [mm]
+};
+
+/// The contact on a crown [m] (none = flat). Limits that the model comes near are added to warnings, where
+/// given. InvalidInput where a foam collapses under the pressure.
+DiscContact disc_contact(const Step& step, const Grid& grid, std::optional<double> crown_radius_m,
+                         std::vector<std::string>* warnings = nullptr);
+
+/// Mean groove depth [um] at a contact share, 0 to 1, rounded to steps of .05 (1.3 % of depth at most), so
+/// that passes in like contact share one population of grooves.
+double groove_depth_um(const Step& step, double pressure_kpa, double contact_share, double hardness_mpa);
+
+/// A step as results name it: its own name, or its abrasive's.
+const std::string& title_of(const Step& step);
+
+}  // namespace libtexture

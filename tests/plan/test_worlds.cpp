@@ -1,0 +1,107 @@
+// Possible worlds: their distributions, and that alternatives share them.
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/io/catalogue.hpp"
+#include "libtexture/plan/worlds.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+Step step_of(const std::string& abrasive, const std::string& backing, const std::string& motion) {
+  Step step;
+  step.abrasive = shipped_catalogue().abrasives.at(abrasive);
+  step.backing = shipped_catalogue().backings.at(backing);
+  step.motion = shipped_catalogue().motions.at(motion);
+  step.wetness = step.abrasive.made_for.front();
+  step.passes = 4;
+  return step;
+}
+
+Worlds worlds_with(int samples, std::uint64_t seed = 3) {
+  Job job;
+  job.seed = seed;
+  job.uncertainty.samples = samples;
+  job.texture.bands = {{.wavelength_mm = 2.2, .rms_um = 1}};
+  return worlds_of(job);
+}
+
+double mean_of(const std::vector<double>& values) {
+  return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
+}
+
+double sd_of(const std::vector<double>& values) {
+  double square = 0;
+  for (const double value : values) square += std::pow(value - mean_of(values), 2);
+  return std::sqrt(square / static_cast<double>(values.size()));
+}
+
+}  // namespace
+
+TEST_CASE("stratified normal numbers fall one into each layer of equal probability") {
+  // Latin hypercube, McKay, Beckman and Conover 1979: exact.
+  const int samples = 500;
+  std::vector<int> layers;
+  for (const double value : stratified_normals(samples, 7, "wear of x"))
+    layers.push_back(static_cast<int>(samples * .5 * std::erfc(-value / std::sqrt(2.0))));
+  std::sort(layers.begin(), layers.end());
+  for (int i = 0; i < samples; ++i) CHECK(layers[static_cast<std::size_t>(i)] == i);
+}
+
+TEST_CASE("numbers of other names and seeds are others, and not correlated") {
+  const auto a = stratified_normals(4000, 7, "a"), b = stratified_normals(4000, 7, "b"),
+             c = stratified_normals(4000, 8, "a");
+  CHECK(stratified_normals(4000, 7, "a") == a);
+  for (const auto& other : {b, c})
+    // Five standard errors of a correlation coefficient, 1/sqrt(n).
+    CHECK(std::abs(std::inner_product(a.begin(), a.end(), other.begin(), 0.0)) / 4000 < 5 / std::sqrt(4000.));
+}
+
+TEST_CASE("force has mean 1 and the spreads between and within persons, wear the abrasive's") {
+  const Worlds worlds = worlds_with(4000);
+  const Step step = step_of("P1500 film", "film on firm interface", "150 mm light");
+  const StepWorlds drawn = step_worlds(worlds, step, 0);
+  // Stratified layers leave .5 % of error at most here; between (.25) and within (.15) multiply:
+  // (1 + .25^2)(1 + .15^2) = 1 + cv^2 (closed form), whose sampling error is 1/sqrt(2 n) = 1.1 %.
+  CHECK(mean_of(drawn.force_factor) == Catch::Approx(1).epsilon(.005));
+  CHECK(sd_of(drawn.force_factor) == Catch::Approx(std::sqrt(1.0625 * 1.0225 - 1)).epsilon(.04));
+  std::vector<double> log_wear;
+  for (const double factor : drawn.wear_factor) log_wear.push_back(std::log(factor));
+  CHECK(std::abs(mean_of(log_wear)) < .005);
+  CHECK(sd_of(log_wear) == Catch::Approx(step.abrasive.wear_rate_log_sd).epsilon(.005));
+}
+
+TEST_CASE("an abrasive is the same in all places and sequences, and a person is the same in all steps") {
+  const Worlds worlds = worlds_with(1000);
+  const Step film = step_of("P1500 film", "film on firm interface", "150 mm light");
+  const Step other = step_of("P3000 film", "film on hard pad", "75 mm light");
+  CHECK(step_worlds(worlds, film, 0).wear_factor == step_worlds(worlds, film, 3).wear_factor);
+  CHECK(step_worlds(worlds, film, 0).wear_factor != step_worlds(worlds, other, 0).wear_factor);
+  const auto a = step_worlds(worlds, film, 0).force_factor, b = step_worlds(worlds, film, 1).force_factor;
+  double both = 0;
+  for (std::size_t i = 0; i < a.size(); ++i) both += std::log(a[i]) * std::log(b[i]);
+  CHECK(both / 1000 > .8 * std::log1p(.25 * .25));  // the person's share of the variance is common to both
+}
+
+TEST_CASE("nobody presses a foam until it collapses") {
+  const Step step = step_of("P3000 foam-backed", "foam-backed disc on pad", "75 mm light");
+  for (const double factor : {.5, 1., 2., 5., 100.}) {
+    const Step scaled = in_world(step, factor, 1, std::nullopt);
+    CHECK_NOTHROW(at_working_pressure(scaled.backing, pressure_kpa(scaled.motion)));
+    CHECK(scaled.motion.force_n <= factor * step.motion.force_n);
+    CHECK_NOTHROW(scaled.validate());
+  }
+  CHECK(in_world(step, .5, 1, std::nullopt).motion.force_n == .5 * step.motion.force_n);
+}
+
+TEST_CASE("an uncertainty outside its range is refused") {
+  CHECK_THROWS_WITH(Uncertainty{.samples = 99}.validate(),
+                    "Uncertainty: samples must be between 100 and 1e+06 (got 99)");
+  CHECK_THROWS_AS(Uncertainty{.texture_log_sd = -.1}.validate(), InvalidInput);
+  CHECK_THROWS_AS(Uncertainty{.force_within_cv = 1.1}.validate(), InvalidInput);
+  CHECK_THROWS_AS((Uncertainty{.hardness_log_sd = unset}.validate()), InvalidInput);
+}
