@@ -115,7 +115,9 @@ void bind_plan(py::module_& module) {
   bind_fields<EdgeWork, "EdgeWork">(module);
   bind_fields<Sequence, "Sequence">(module);
   bind_fields<Uncertainty, "Uncertainty">(module);
-  bind_fields<Job, "Job">(module).def_static("load", &load_job, "path"_a, doc<"load_job">).def("save", &save_job, "path"_a, doc<"save_job">);
+  bind_fields<Job, "Job">(module)
+      .def_static("load", &load_job, "path"_a, doc<"load_job">)
+      .def("save", &save_job, "path"_a, doc<"save_job">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
   bind_budget(module);
   bind_prediction(module);

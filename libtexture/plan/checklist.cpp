@@ -4,6 +4,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/process/disc_contact.hpp"
 
 namespace libtexture {
 
@@ -17,7 +18,7 @@ std::vector<std::string> checklist_of(const std::vector<Panel>& panels, const st
     return step.wetness == Wetness::dry && step.abrasive.carrier != Carrier::compound;
   };
   const auto is_wet = [](const Step& step) { return step.wetness != Wetness::dry; };
-  const std::string first = steps.front().name.empty() ? steps.front().abrasive.name : steps.front().name;
+  const std::string& first = title_of(steps.front());
 
   std::vector<std::string> list{
       "Wash and dry: grit that stays on the panel scratches deeper than any disc.",

@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <boost/math/interpolators/cardinal_cubic_b_spline.hpp>
 #include <cmath>
-#include <numbers>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/process/levelling.hpp"
-#include "libtexture/surface/slope.hpp"
 
 namespace libtexture {
 namespace {
@@ -22,27 +21,13 @@ constexpr double close_reach = 1.1, wide_reach = 10;  // in valley depths
 constexpr double tolerance_share = 0.01;
 constexpr double least_rms_share = 1e-3;  // below it a texture counts as gone
 
-/// Depth [standard deviations] that one valley is expected to exceed on an area of a Gaussian surface of a
-/// mean square wave number: A q^2/2/(2 pi)^1.5 u exp(-u^2/2) = 1.
-double deepest_in_sd(double area_m2, double q_per_m) {
-  const double count = area_m2 * q_per_m * q_per_m / 2 / std::pow(2 * std::numbers::pi, 1.5);
-  double low = 1, high = 20;
-  while (high - low > 1e-9) {
-    const double u = (low + high) / 2;
-    (count * u * std::exp(-u * u / 2) > 1 ? low : high) = u;
-  }
-  return low;
-}
-
 /// How much deeper the deepest valley of the spot is than that of the patch.
 double valley_factor(const HeightField& surface, double area_m2) {
   const double patch_m2 =
       surface.grid().width_mm() * surface.grid().height_mm() * metre_per_mm * metre_per_mm;
-  const double slope =
-      std::hypot(rms_slope(surface, Direction::rows), rms_slope(surface, Direction::columns));
-  if (area_m2 <= patch_m2 || !(slope > 0)) return 1;
-  const double q_per_m = slope / (surface.rms_um() * metre_per_um);
-  return deepest_in_sd(area_m2, q_per_m) / deepest_in_sd(patch_m2, q_per_m);
+  if (area_m2 <= patch_m2) return 1;
+  const double wavelength_mm = mean_wavelength_mm(surface);
+  return deepest_valley_in_sd(area_m2, wavelength_mm) / deepest_valley_in_sd(patch_m2, wavelength_mm);
 }
 
 /// Removals at which a curve is known, from 0.
