@@ -3178,6 +3178,522 @@ class FilmPicture:
         """
         expected total film [um]
         """
+class Reached:
+    """
+    One thing that a target asks for, on one surface. In the unit that the name of its field ends in.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Reached:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, asks: str = '', wanted: float = 0.0, found: float = 0.0, is_met: bool = False) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Reached:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def asks(self) -> str:
+        """
+        field of Target: rms_um, preset, image_clarity_percent or letter_mm
+        """
+    @property
+    def found(self) -> float:
+        """
+        what the surface has
+        """
+    @property
+    def is_met(self) -> bool:
+        """
+        whether that will do
+        """
+    @property
+    def wanted(self) -> float:
+        """
+        what is asked; preset full: touched share; preset partial: rms height [um]
+        """
+class Difference:
+    """
+    What an alternative costs more than the best one: quantiles of the difference in each world, which is
+    known far better than either alone.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Difference:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., minutes: Spread = ..., is_drowned: bool = False) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Difference:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def debt_um(self) -> Spread:
+        """
+        of it, for the scratches that the first step left [um]
+        """
+    @property
+    def is_drowned(self) -> bool:
+        """
+        5 % or more of the worlds say the opposite: nobody can tell which spends less
+        """
+    @property
+    def levelling_um(self) -> Spread:
+        """
+        of it, for levelling [um]
+        """
+    @property
+    def minutes(self) -> Spread:
+        """
+        machine time [min]
+        """
+    @property
+    def overshoot_um(self) -> Spread:
+        """
+        of it, cut past the target before the next look [um]
+        """
+    @property
+    def removed_um(self) -> Spread:
+        """
+        clear spent [um]
+        """
+class Alternative:
+    """
+    One sequence: clear is the mean over all panels by area, the rest their sum or their worst.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Alternative:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: list[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Alternative:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def budget_exceeded_probability(self) -> float:
+        """
+        a rule of the budget is broken, 0 to 1
+        """
+    @property
+    def debt_um(self) -> Spread:
+        """
+        for scratches of earlier steps [um]
+        """
+    @property
+    def discs(self) -> Spread:
+        """
+        on all panels
+        """
+    @property
+    def first_abrasive(self) -> str:
+        """
+        of its first step
+        """
+    @property
+    def first_grain_um(self) -> float:
+        """
+        median grain of it [um]
+        """
+    @property
+    def is_on_front(self) -> bool:
+        """
+        no other is as good in clear, trouble, time, discs, texture
+        and marks, and better in one (medians)
+        """
+    @property
+    def levelling_um(self) -> Spread:
+        """
+        until the texture's target was met [um]
+        """
+    @property
+    def marks_per_cm2(self) -> float:
+        """
+        visible grooves left, best estimate, worst panel [1/cm2]
+        """
+    @property
+    def minutes(self) -> Spread:
+        """
+        machine time on all panels [min]
+        """
+    @property
+    def more(self) -> Difference:
+        """
+        than the best alternative
+        """
+    @property
+    def overshoot_um(self) -> Spread:
+        """
+        from that moment to the next look [um]
+        """
+    @property
+    def reasons(self) -> list[str]:
+        """
+        of the verdict, one sentence each
+        """
+    @property
+    def removed_um(self) -> Spread:
+        """
+        clear spent: levelling + overshoot + debt [um]
+        """
+    @property
+    def rms_um(self) -> Spread:
+        """
+        texture left, in the target's band [um]
+        """
+    @property
+    def sequence(self) -> str:
+        """
+        its name
+        """
+    @property
+    def strike_through_probability(self) -> float:
+        """
+        no clear left somewhere, 0 to 1
+        """
+    @property
+    def target(self) -> list[Reached]:
+        """
+        what it asks and what is reached, best estimate, worst panel
+        """
+    @property
+    def target_missed_probability(self) -> float:
+        """
+        something that the target asks for is not reached, 0 to 1
+        """
+    @property
+    def trouble_probability(self) -> float:
+        """
+        any of the next three, on any panel, 0 to 1
+        """
+    @property
+    def verdict(self) -> str:
+        """
+        of the prediction
+        """
+class Comparison:
+    """
+    All sequences of a job.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Comparison:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, alternatives: list[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Comparison:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def alternatives(self) -> list[Alternative]:
+        """
+        as in the job
+        """
+    @property
+    def best(self) -> str:
+        """
+        spends least clear (median) of those that miss the target in under half the worlds
+        """
+    @property
+    def cautions(self) -> list[str]:
+        """
+        of the whole job
+        """
+    @property
+    def findings(self) -> list[str]:
+        """
+        what each other costs more, a sentence each
+        """
+    @property
+    def removable_um(self) -> float:
+        """
+        what the budget lets go at the panel where it is least, reserve kept [um]
+        """
+    @property
+    def seed(self) -> int:
+        """
+        of the job
+        """
+    @property
+    def step_cautions(self) -> list[StepCautions]:
+        """
+        of each step
+        """
+    @property
+    def warnings(self) -> list[str]:
+        """
+        limits that the model came near
+        """
+class FirstStep:
+    """
+    A first step that was weighed; best estimates.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> FirstStep:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, abrasive: str = '', grain_um: float = 0.0, backing: str = '', levelling_um: float = 0.0, passes: int = 0, discs: float = 0.0, minutes: float = 0.0, is_reaching: bool = False, reason: str = '') -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> FirstStep:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def abrasive(self) -> str:
+        """
+        its name
+        """
+    @property
+    def backing(self) -> str:
+        """
+        what it goes on
+        """
+    @property
+    def discs(self) -> float:
+        """
+        on all panels
+        """
+    @property
+    def grain_um(self) -> float:
+        """
+        median grain [um]
+        """
+    @property
+    def is_reaching(self) -> bool:
+        """
+        reaches the target within the limits
+        """
+    @property
+    def levelling_um(self) -> float:
+        """
+        clear until the target is met, mean over the panels; else all there was [um]
+        """
+    @property
+    def minutes(self) -> float:
+        """
+        on all panels [min]
+        """
+    @property
+    def passes(self) -> int:
+        """
+        on the panel that needs most
+        """
+    @property
+    def reason(self) -> str:
+        """
+        why not; empty where it does
+        """
+class Recommendation:
+    """
+    What to do.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Recommendation:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: list[str] = [], first_steps: list[FirstStep] = [], sequences: list[Sequence] = [], comparison: Comparison = ..., cautions: list[str] = []) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Recommendation:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def cautions(self) -> list[str]:
+        """
+        of the whole job; those of the steps stand in the comparison
+        """
+    @property
+    def comparison(self) -> Comparison:
+        """
+        of these sequences
+        """
+    @property
+    def finest(self) -> str:
+        """
+        name of the sequence with the finest first step that reaches it
+        """
+    @property
+    def first_steps(self) -> list[FirstStep]:
+        """
+        all that were weighed, finest first
+        """
+    @property
+    def reasons(self) -> list[str]:
+        """
+        why, one sentence each
+        """
+    @property
+    def recommended(self) -> str:
+        """
+        name of the sequence; empty where none reaches the target
+        """
+    @property
+    def sequences(self) -> list[Sequence]:
+        """
+        of those that reach the target, finest first
+        """
+    @property
+    def verdict(self) -> str:
+        """
+        of the recommended sequence; do not sand comes first
+        """
+class Machine:
+    """
+    Which motions of a catalogue are the machine at hand.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Machine:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, disc: str = '150 mm light', compound: str = '150 mm compound', polish: str = '150 mm finishing') -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Machine:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def compound(self) -> str:
+        """
+        drives compound
+        """
+    @property
+    def disc(self) -> str:
+        """
+        drives discs
+        """
+    @property
+    def polish(self) -> str:
+        """
+        drives the last polish
+        """
 class Catalogue:
     """
     Tools by name. Its file has a table per tool, [abrasive."P1500 film"], [backing."..."], [motion."..."],
@@ -3250,6 +3766,10 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
 def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits = ...) -> list[float]:
     """
     The same for each population alone [um], oldest first.
+    """
+def compare(job: Job, *, progress: typing.Any = None) -> Comparison:
+    """
+    Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
     """
 def depth_laws(scratches: Scratches) -> list[DepthLaw]:
     """
@@ -3380,6 +3900,13 @@ def image_wander_arcmin(field: HeightField, *, direction: str = 'rows', footprin
     Rms wander [arcmin] of a distant mirrored point as the eye moves over the surface: twice the slope.
     footprint_mm as in slope(): waves shorter than what the pupil sees blur the image and do not move it.
     """
+def judge_target(target: Target, *, before: HeightField, now: HeightField, touched_share: float, clarity_light: float = 1.0) -> list[Reached]:
+    """
+    Judges a target on a surface that was worn from `before`. touched_share: what the levelling step has
+    touched; clarity_light: share of the texture's image clarity that scratches leave. Letters are read in the
+    worse of the two directions.
+    The same at the end of a sequence, scratches included.
+    """
 def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     """
     How clearly a lamp stands out of the veil of scattered light: share/(share + 2 fill (1 - share)); above
@@ -3404,6 +3931,11 @@ def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um:
     = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma q/2 eta)(sinh X cosh
     X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X -> 0), docs/physics.md (57). All arguments
     > 0.
+    """
+def pareto_front(costs: list[list[float]]) -> list[bool]:
+    """
+    Whether each alternative is on the front: no other is at least as good in every cost and better in one.
+    costs[i] holds the costs of alternative i, less being better; all equally many. Equals stay together.
     """
 def predict(job: Job, *, sequence: str = '', progress: typing.Any = None) -> Predicted:
     """
@@ -3432,6 +3964,22 @@ def read_surface(path: os.PathLike, *, pixel_mm: float | None = None) -> HeightF
     per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
     pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
     never has). InvalidInput names the file and the line or byte; FileMissing names a file that is not there.
+    """
+def recommend(job: Job, *, machine: Machine = ..., progress: typing.Callable[[float], typing.Any] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05) -> Recommendation:
+    """
+    Weighs every disc of the tools as the first step and compares those that reach the target, with what
+    follows them, in the same worlds. Recommended is the finest, unless a coarser one surely spends less or
+    only that keeps the budget. A target out of reach is an answer, "do not sand", that names the waves in the
+    way and what would help. The job's own sequences are not used; its patch is thinned() to 256 x 256 pixels
+    where it bears that.
+    
+        passes_most: of the first step on any panel, 1 to 300; estimate
+        discs_per_m2_most: discs used by it, > 0 [1/m2]; estimate
+        minutes_per_m2_most: its machine time, > 0 [min/m2]; estimate
+        look_every_passes: levelling is wiped and judged every so many passes; estimate
+        refine_passes_most: passes of a refining step: more heat the paint and load the pad; estimate
+        owed_left_um: clear that grooves of before may still ask for when a refining step ends
+    and another follows, which takes that as well [um], >= 0; estimate
     """
 def render_reflection(field: HeightField, *, specular_share: float | numpy.typing.NDArray[numpy.float64] = 1.0, angle_deg: float = 45.0, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0, width_mm: float = 500.0, rows: int = 512, cols: int = 512, refractive_index: float = 1.5, body_luminance: float = 0.002, threads: int = 0) -> numpy.typing.NDArray[numpy.float64]:
     """

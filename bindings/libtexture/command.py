@@ -1,15 +1,17 @@
 """The words of the command line, over the compiled core."""
 
 import argparse
+import importlib
 import json
 import sys
 from pathlib import Path
 
-from . import Job, NotConverged, predict
+from . import Job, NotConverged, compare, predict, recommend
 from . import __doc__ as description
 from . import __version__
 from .bench_words import add_bench, add_compression
 from .calibrate_words import add_calibrate
+from .choice_table import comparison_table, recommendation_table
 from .table import table
 from .whole_file import require_writable, write_whole
 
@@ -30,6 +32,8 @@ def parser():
     words.set_defaults(run=lambda _: words.print_help())
     verbs = words.add_subparsers(title="commands", metavar="COMMAND")
     add_predict(verbs)
+    add_compare(verbs)
+    add_recommend(verbs)
     add_calibrate(verbs)
     add_bench(verbs)
     add_compression(verbs)
@@ -37,31 +41,69 @@ def parser():
 
 
 def add_predict(verbs):
-    summary = "what a job costs in clear coat, and whether its budget bears it"
-    words = verbs.add_parser("predict", help=summary, description=f"Predicts {summary}.")
-    words.add_argument("job", metavar="JOB.toml", type=Path)
+    words = add_verb(verbs, "predict", "Predicts", "what a job costs in clear coat, and whether its budget bears it")
     words.add_argument("--sequence", metavar="NAME", default="", help="one of the job's sequences; else the first")
-    words.add_argument("--report", metavar="FILE.html", type=Path, help="writes a page with pictures")
-    words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
     words.set_defaults(run=run_predict)
 
 
+def add_compare(verbs):
+    words = add_verb(verbs, "compare", "Compares", "all sequences of a job: clear, trouble, time, discs, texture, marks")
+    words.set_defaults(run=run_compare)
+
+
+def add_recommend(verbs):
+    summary = "the finest first disc that reaches a job's target, with what follows it, or not to sand"
+    words = add_verb(verbs, "recommend", "Recommends", summary)
+    words.set_defaults(run=run_recommend)
+
+
+def add_verb(verbs, verb, does, summary):
+    words = verbs.add_parser(verb, help=summary, description=f"{does} {summary}.")
+    words.add_argument("job", metavar="JOB.toml", type=Path)
+    words.add_argument("--report", metavar="FILE.html", type=Path, help="writes a page with pictures")
+    words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
+    return words
+
+
 def run_predict(options):
+    def work(job, progress):
+        return predict(job, sequence=options.sequence, progress=progress)
+
+    run(options, "predicting", work, table, "html_of", "report", lambda predicted: predicted.prediction)
+
+
+def run_compare(options):
+    def work(job, progress):
+        return compare(job, progress=progress)
+
+    run(options, "comparing", work, comparison_table, "comparison_page", "choice_report")
+
+
+def run_recommend(options):
+    def work(job, progress):
+        return recommend(job, progress=progress)
+
+    run(options, "weighing", work, recommendation_table, "recommendation_page", "choice_report")
+
+
+def run(options, doing, work, table_of, page, pages, values_of=lambda result: result):
+    """What every verb does: checks where its files go, works, writes them, prints the table. page: a function
+    (result, job) of the module `pages`, which needs jinja2 and matplotlib: said before the work, not after it.
+    values_of: what of the result is plain values."""
     outputs = {path: None for path in (options.report, options.json) if path}
     for path in outputs:
         require_writable(path)
     job = Job.load(options.job)
+    page_of = options.report and getattr(importlib.import_module(f".{pages}", __package__), page)
+    with Percentage(doing) as progress:
+        result = work(job, progress)
     if options.report:
-        from .report import html_of  # needs jinja2 and matplotlib: said before the work, not after it
-    with Percentage() as progress:
-        predicted = predict(job, sequence=options.sequence, progress=progress)
-    if options.report:
-        outputs[options.report] = html_of(predicted, job)
+        outputs[options.report] = page_of(result, job)
     if options.json:
-        outputs[options.json] = json.dumps(predicted.prediction.to_dict(), indent=2, allow_nan=False) + "\n"
+        outputs[options.json] = json.dumps(values_of(result).to_dict(), indent=2, allow_nan=False) + "\n"
     for path, content in outputs.items():
         write_whole(path, content)
-    print(table(predicted.prediction), end="")
+    print(table_of(values_of(result)), end="")
     if options.report:
         print(f"\nreport written to {options.report}")
 
@@ -69,7 +111,8 @@ def run_predict(options):
 class Percentage:
     """A line on standard error that tells how much is done, for people only."""
 
-    def __init__(self):
+    def __init__(self, doing):
+        self.doing = doing
         self.shown = None
 
     def __enter__(self):
@@ -79,7 +122,7 @@ class Percentage:
         percent = int(100 * share_done)
         if percent != self.shown:
             self.shown = percent
-            print(f"\rpredicting {percent:3d} %", end="", file=sys.stderr, flush=True)
+            print(f"\r{self.doing} {percent:3d} %", end="", file=sys.stderr, flush=True)
 
     def __exit__(self, *_):
         if self.shown is not None:

@@ -1,12 +1,15 @@
 """A prediction as one page for a browser or a printer."""
 
-from . import page, plot
+from . import Comparison, Recommendation, page, plot
+from .choice_report import comparison_page, recommendation_page
 from .whole_file import write_whole
 
 
-def write_report(predicted, path, job=None):
-    """Writes a prediction (of predict()) as an HTML page; with its job, the page shows what it started from as well."""
-    write_whole(path, html_of(predicted, job))
+def write_report(result, path, job=None):
+    """Writes what predict(), compare() or recommend() answered as an HTML page; with its job, the page says what it is
+    about, and shows what a prediction started from."""
+    pages = {Comparison: comparison_page, Recommendation: recommendation_page}
+    write_whole(path, pages.get(type(result), html_of)(result, job))
 
 
 def html_of(predicted, job=None):
@@ -16,7 +19,7 @@ def html_of(predicted, job=None):
         "report.html.j2",
         seed=prediction.seed,
         prediction=prediction,
-        labours=wording.labours(prediction),
+        labours=labours(prediction),
         pictures=[panel_pictures(prediction, number, history, job) for number, history in enumerate(predicted.histories)],
         job=job,
         steps=steps_of(job, prediction.sequence),

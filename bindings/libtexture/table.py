@@ -190,17 +190,17 @@ def sight_table(panel):
     return ruled("What is seen", columns, rows) + "\n" + note
 
 
-def ruled(title, columns, rows, names="step"):
+def ruled(title, columns, rows, row_word="step", name_width=NAME_WIDTH):
     """A table: a title and three lines of heading over a rule; names on the left, figures on the right."""
     widths = [column[3] for column in columns]
 
     def line(cells):
-        name = cells[0] if len(cells[0]) <= NAME_WIDTH else cells[0][: NAME_WIDTH - 1] + "~"
-        return f"{name:<{NAME_WIDTH}}" + "".join(f"{cell:>{width}}" for cell, width in zip(cells[1:], widths))
+        name = cells[0] if len(cells[0]) <= name_width else cells[0][: name_width - 1] + "~"
+        return f"{name:<{name_width}}" + "".join(f"{cell:>{width}}" for cell, width in zip(cells[1:], widths))
 
-    heads = [title, names, ""]
-    header = [line((heads[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
-    return "\n".join([*header, "-" * (NAME_WIDTH + sum(widths)), *[line(row).rstrip() for row in rows]])
+    names = [title, row_word, ""]
+    header = [line((names[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
+    return "\n".join([*header, "-" * (name_width + sum(widths)), *[line(row).rstrip() for row in rows]])
 
 
 def labour_table(prediction):

@@ -20,9 +20,8 @@ void place_path(Json& table, const char* key, const fs::path& folder, const std:
   if (!fs::exists(found->get<std::string>())) throw FileMissing(found->get<std::string>());
 }
 
-Catalogue catalogue_of(const Json& values) {
-  if (!values.contains("catalogue")) return shipped_catalogue();
-  return extended(shipped_catalogue(), read_toml(values["catalogue"].get<std::string>()));
+Catalogue catalogue_of(const std::optional<std::string>& own_file) {
+  return own_file ? extended(shipped_catalogue(), read_toml(*own_file)) : shipped_catalogue();
 }
 
 /// Puts the tools in full in place of their names; what is not as it should be is left for value_from to
@@ -68,7 +67,7 @@ Job read_job(const Json& values, const fs::path& folder) {
   place_path(full, "catalogue", folder, "");
   if (full.contains("texture") && full["texture"].is_object())
     place_path(full["texture"], "file", folder, "texture");
-  resolve_steps(full, catalogue_of(full));
+  resolve_steps(full, catalogue_of(value_from<std::optional<std::string>>(full.value("catalogue", Json()))));
   return value_from<Job>(full);
 }
 
@@ -81,6 +80,21 @@ Job load_job(const fs::path& path) {
 HeightField surface_of(const Job& job) {
   if (job.texture.file) return scaled(read_surface(*job.texture.file, job.patch.pixel_mm), job.texture);
   return starting_surface(job.texture, job.patch, job.seed);
+}
+
+Tools tools_of(const Job& job, const Machine& machine) {
+  const Catalogue catalogue = catalogue_of(job.catalogue);
+  Tools tools;
+  for (const auto& [name, abrasive] : catalogue.abrasives) tools.abrasives.push_back(abrasive);
+  for (const auto& [name, backing] : catalogue.backings) tools.backings.push_back(backing);
+  try {
+    tools.disc = find_motion(catalogue, machine.disc, "disc");
+    tools.compound = find_motion(catalogue, machine.compound, "compound");
+    tools.polish = find_motion(catalogue, machine.polish, "polish");
+  } catch (const BadValue& error) {
+    throw InvalidInput("Machine: " + std::string(error.what()));
+  }
+  return tools;
 }
 
 std::string job_to_json(const Job& job) {

@@ -6,6 +6,7 @@
 
 #include "libtexture/io/bad_value.hpp"
 #include "libtexture/plan/job.hpp"
+#include "libtexture/plan/refinement.hpp"
 
 namespace libtexture {
 
@@ -20,6 +21,23 @@ Job read_job(const Json& values, const std::filesystem::path& folder);
 
 /// The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file.
 HeightField surface_of(const Job& job);
+
+/// Which motions of a catalogue are the machine at hand.
+struct Machine {
+  std::string disc = "150 mm light";         ///< drives discs
+  std::string compound = "150 mm compound";  ///< drives compound
+  std::string polish = "150 mm finishing";   ///< drives the last polish
+
+  bool operator==(const Machine&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("disc", &Machine::disc), optional("compound", &Machine::compound),
+                      optional("polish", &Machine::polish)};
+  }
+};
+
+/// Everything in the catalogue that a job was looked up in, the shipped one or that with the user's own file
+/// added, to choose from on a machine. InvalidInput, with the nearest name, for a motion that is not there.
+Tools tools_of(const Job& job, const Machine& machine = {});
 
 /// A job as JSON text with its tools in full, so that it needs no catalogue.
 std::string job_to_json(const Job& job);

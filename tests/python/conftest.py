@@ -143,6 +143,18 @@ EXAMPLES = {
         panels=[EXAMPLES["PanelPrediction"]()],
         step_cautions=[EXAMPLES["StepCautions"]()],
     ),
+    "Reached": lambda: lt.Reached(asks="rms_um", wanted=0.2, found=0.17, is_met=True),
+    "Difference": lambda: lt.Difference(removed_um=lt.Spread(p05=-1, p50=1, p95=3), is_drowned=True),
+    "Alternative": lambda: lt.Alternative(
+        sequence="one step", verdict="go", more=EXAMPLES["Difference"](), target=[EXAMPLES["Reached"]()]
+    ),
+    "Comparison": lambda: lt.Comparison(alternatives=[EXAMPLES["Alternative"]()], best="one step", findings=["It drowns."]),
+    "FirstStep": lambda: lt.FirstStep(abrasive="P1500 film", grain_um=12.6, passes=4, is_reaching=True),
+    "Recommendation": lambda: lt.Recommendation(
+        verdict="go", recommended="one step", first_steps=[EXAMPLES["FirstStep"]()], sequences=[EXAMPLES["Sequence"]()],
+        comparison=EXAMPLES["Comparison"](),
+    ),
+    "Machine": lambda: lt.Machine(disc="75 mm light"),
     "GroovePopulation": lambda: lt.GroovePopulation(depth_um=0.2, coverage=5),
 }
 

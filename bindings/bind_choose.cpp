@@ -1,0 +1,51 @@
+// plan: choosing: compare and recommend, over the job's catalogue.
+#include "libtexture/io/job_file.hpp"
+#include "libtexture/plan/compare.hpp"
+#include "libtexture/plan/pareto.hpp"
+#include "libtexture/plan/reached.hpp"
+#include "libtexture/plan/recommend.hpp"
+#include "module.hpp"
+#include "progress.hpp"
+#include "values.hpp"
+
+namespace libtexture::python {
+
+using namespace py::literals;
+
+void bind_choose(py::module_& module) {
+  bind_fields<Reached, "Reached">(module);
+  bind_fields<Difference, "Difference">(module);
+  bind_fields<Alternative, "Alternative">(module);
+  bind_fields<Comparison, "Comparison">(module);
+  bind_fields<FirstStep, "FirstStep">(module);
+  bind_fields<Recommendation, "Recommendation">(module);
+  bind_fields<Machine, "Machine">(module);
+  module.def("pareto_front", &pareto_front, "costs"_a, doc<"pareto_front">);
+  module.def(
+      "judge_target",
+      [](const Target& target, const HeightField& before, const HeightField& now, double touched_share,
+         double clarity_light) { return judge_target(target, before, now, touched_share, clarity_light); },
+      "target"_a, py::kw_only(), "before"_a, "now"_a, "touched_share"_a, "clarity_light"_a = 1.0,
+      doc<"judge_target">);
+  module.def(
+      "compare",
+      [](const Job& job, const py::object& progress) {
+        const Reporter reporter(progress);
+        const py::gil_scoped_release without_lock;
+        return compare(job, surface_of(job), reporter.progress());
+      },
+      "job"_a, py::kw_only(), "progress"_a = py::none(), doc<"compare">);
+  def_with_options<WorkLimits, "WorkLimits">(
+      module, "recommend",
+      "job: Job, *, machine: Machine = Machine(), progress: Callable[[float], object] | None = None",
+      "Recommendation", doc<"recommend">,
+      [](const Job& job, const Machine& machine, const py::object& progress, const py::kwargs& given) {
+        const auto limits = value_of<WorkLimits>(given, "recommend");
+        const Reporter reporter(progress);
+        const py::gil_scoped_release without_lock;
+        return recommend(job, surface_of(job), tools_of(job, machine), limits, reporter.progress());
+      },
+      "job"_a, py::kw_only(), "machine"_a = Machine{}, "progress"_a = py::none());
+}
+
+}  // namespace libtexture::python

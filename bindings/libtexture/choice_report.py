@@ -1,0 +1,33 @@
+"""Comparisons and recommendations as pages for a browser or a printer."""
+
+from . import page, plot
+from .choice_table import stop_words
+
+
+def comparison_page(comparison, job=None):
+    """A comparison (of compare()) as a page: what a class needs is its first sheet."""
+    best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
+    return page.render(
+        "compare.html.j2", seed=comparison.seed, comparison=comparison, best=best, panels=panels_of(job),
+        pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison, size=(4.8, 3.2))},
+    )
+
+
+def recommendation_page(recommendation, job=None):
+    """A recommendation (of recommend()) as a page."""
+    comparison = recommendation.comparison
+    plans = [sequence for sequence in recommendation.sequences if sequence.name == recommendation.recommended]
+    return page.render(
+        "recommend.html.j2", seed=job.seed if job else comparison.seed, advice=recommendation, comparison=comparison, panels=panels_of(job),
+        plan=plans[0] if plans else None, stop_words=stop_words,
+        pictures=lesson(comparison) if comparison.alternatives else {},
+    )
+
+
+def lesson(comparison):
+    height = 1.5 + 0.42 * len(comparison.alternatives)
+    return {"split": page.chart(plot.split_chart, comparison, size=(4.8, height))}
+
+
+def panels_of(job):
+    return ", ".join(panel.name for panel in job.panel) if job else "all panels"

@@ -1,0 +1,133 @@
+"""Comparisons and recommendations as text, at most 100 columns wide."""
+
+from .table import bullets, ruled
+from .wording import ANSWERS, film
+
+COSTS = [  # group, heading, unit, width
+    ("clear", "spent", "um", 8),
+    ("", "5 to 95 %", "um", 12),
+    ("of it", "level", "um", 6),
+    ("", "past", "um", 6),
+    ("", "debt", "um", 6),
+    ("trouble", "chance", "%", 8),
+    ("time", "", "min", 6),
+    ("discs", "", "", 6),
+    ("texture", "left", "um", 8),
+    ("marks", "left", "1/cm2", 7),
+    ("", "", "", 2),
+]
+NAME_WIDTH = 23
+COSTS_NOTE = (
+    "Medians over the same possible worlds. Past: cut after the target was met, before the next look.\n"
+    "Debt: cut by the later steps for scratches. * on the Pareto front: no other is as good in clear,\n"
+    "trouble, time, discs, texture and marks, and better in one."
+)
+
+
+def comparison_table(comparison):
+    """The whole comparison as text."""
+    return "\n\n".join(filter(None, [*tables(comparison), cautions(comparison), outcome(comparison)])) + "\n"
+
+
+def recommendation_table(recommendation):
+    """The whole recommendation as text."""
+    comparison = recommendation.comparison
+    compared = [*tables(comparison), bullets("What the others cost", comparison.findings)] if comparison.alternatives else []
+    parts = [
+        first_steps(recommendation),
+        *compared,
+        *[plan(sequence) for sequence in recommendation.sequences if sequence.name == recommendation.recommended],
+        cautions(comparison) or bullets("Cautions", recommendation.cautions),
+        advice(recommendation),
+    ]
+    return "\n\n".join(filter(None, parts)) + "\n"
+
+
+def tables(comparison):
+    rows = [costs_row(one) for one in comparison.alternatives]
+    return [ruled("Sequences compared", COSTS, rows, "sequence", NAME_WIDTH) + "\n" + COSTS_NOTE]
+
+
+def costs_row(one):
+    return (
+        one.sequence,
+        f"{one.removed_um.p50:.2f}",
+        f"{one.removed_um.p05:.1f} to {one.removed_um.p95:.1f}",
+        f"{one.levelling_um.p50:.2f}",
+        f"{one.overshoot_um.p50:.2f}",
+        f"{one.debt_um.p50:.2f}",
+        f"{100 * one.trouble_probability:.1f}",
+        f"{one.minutes.p50:.0f}",
+        f"{one.discs.p50:.0f}",
+        f"{one.rms_um.p50:.3f}",
+        f"{one.marks_per_cm2:.3g}",
+        "*" if one.is_on_front else "",
+    )
+
+
+def first_steps(recommendation):
+    columns = [("grain", "median", "um", 8), ("clear", "to level", "um", 10), ("passes", "", "", 8), ("discs", "", "", 7),
+               ("time", "", "min", 7), ("reaches", "target", "", 9)]
+    rows = [
+        (
+            first.abrasive,
+            f"{first.grain_um:.1f}",
+            f"{first.levelling_um:.2f}" if first.backing else "",
+            f"{first.passes}" if first.passes else "",
+            f"{first.discs:.0f}" if first.passes else "",
+            f"{first.minutes:.0f}" if first.passes else "",
+            "yes" if first.is_reaching else "no",
+        )
+        for first in recommendation.first_steps
+    ]
+    return ruled("First steps weighed", columns, rows, "finest first", NAME_WIDTH)
+
+
+def plan(sequence):
+    lines = [f"Plan: {sequence.name}"]
+    for number, step in enumerate(sequence.step, 1):
+        tools = f"{step.abrasive.name} on {step.backing.name}, {step.motion.name}, {step.wetness}"
+        lines += [f"  {number}. {tools}:", f"     {stop_words(step)}"]
+    return "\n".join(lines)
+
+
+def stop_words(step):
+    """When a step ends, in words."""
+    stop = step.stop
+    look = "each pass" if step.look_every_passes == 1 else f"every {step.look_every_passes} passes"
+    if stop.touched_share is not None:
+        until = f"{100 * stop.touched_share:g} % are touched"
+    elif stop.rms_um is not None:
+        band = f" from {stop.band_mm[0]:g} to {stop.band_mm[1]:g} mm" if stop.band_mm else ""
+        until = f"at most {stop.rms_um:.3g} um rms of texture{band} is left"
+    elif stop.clear_owed_um:
+        until = f"the scratches of before ask for {stop.clear_owed_um:g} um or less"
+    else:
+        until = "no scratch of before is seen"
+    return f"look {look} until {until}"
+
+
+def cautions(comparison):
+    by_step = [f"{said.step}: {' '.join(said.cautions)}" for said in comparison.step_cautions]
+    parts = [
+        bullets("Cautions by step", by_step),
+        bullets("Cautions for the job", comparison.cautions),
+        bullets("Warnings", comparison.warnings),
+    ]
+    return "\n\n".join(filter(None, parts))
+
+
+def outcome(comparison):
+    best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
+    title = (
+        f"Least clear: {best.sequence}, {film(best.removed_um.p50)}, 5 to 95 %: {best.removed_um.p05:.1f} to "
+        f"{best.removed_um.p95:.1f} um\nVerdict on it: {best.verdict.upper()} ({ANSWERS[best.verdict]})"
+    )
+    return bullets(title, [*best.reasons, *comparison.findings])
+
+
+def advice(recommendation):
+    title = f"Verdict: {recommendation.verdict.upper()}"
+    if recommendation.verdict != "do not sand":
+        title += f", with {recommendation.recommended}"
+    return bullets(title, recommendation.reasons)

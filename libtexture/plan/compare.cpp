@@ -1,0 +1,213 @@
+#include "libtexture/plan/compare.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+#include "libtexture/plan/pareto.hpp"
+
+namespace libtexture {
+
+namespace {
+
+using Draws = std::vector<double>;
+using Figure = Draws RiskDraws::*;
+
+constexpr double often_missed = 0.5;  // a sequence that misses its target in half the worlds is no answer
+
+// One sequence on all panels, world by world.
+struct Worked {
+  Draws removed_um, levelling_um, overshoot_um, debt_um, minutes;
+};
+
+Draws summed(const std::vector<RiskDraws>& panels, Figure figure, const std::vector<double>& weights) {
+  Draws sum((panels.front().*figure).size(), 0.0);
+  for (std::size_t p = 0; p < panels.size(); ++p)
+    for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += weights[p] * (panels[p].*figure)[i];
+  return sum;
+}
+
+// 1 in worlds where it happens on any panel, by any of the figures.
+Draws any_of(const std::vector<RiskDraws>& panels, const std::vector<Figure>& figures) {
+  Draws any((panels.front().*figures.front()).size(), 0.0);
+  for (const RiskDraws& panel : panels)
+    for (const Figure figure : figures)
+      for (std::size_t i = 0; i < any.size(); ++i) any[i] = std::max(any[i], (panel.*figure)[i]);
+  return any;
+}
+
+double mean_of(const Draws& draws) {
+  return std::accumulate(draws.begin(), draws.end(), 0.0) / static_cast<double>(draws.size());
+}
+
+Spread difference(const Draws& a, const Draws& b) {
+  Draws more(a.size());
+  std::transform(a.begin(), a.end(), b.begin(), more.begin(), std::minus<>());
+  return spread_of(std::move(more));
+}
+
+Difference difference_of(const Worked& a, const Worked& b) {
+  Difference more{difference(a.removed_um, b.removed_um),     difference(a.levelling_um, b.levelling_um),
+                  difference(a.overshoot_um, b.overshoot_um), difference(a.debt_um, b.debt_um),
+                  difference(a.minutes, b.minutes),           false};
+  more.is_drowned = more.removed_um.p05 < 0 && more.removed_um.p95 > 0;
+  return more;
+}
+
+std::vector<double> area_shares(const Job& job) {
+  std::vector<double> shares;
+  double sum = 0;
+  for (const Panel& panel : job.panel) sum += panel.area_m2;
+  for (const Panel& panel : job.panel) shares.push_back(panel.area_m2 / sum);
+  return shares;
+}
+
+Worked worked_of(const Job& job, const Predicted& predicted) {
+  const std::vector<double> shares = area_shares(job), ones(job.panel.size(), 1.0);
+  const std::vector<RiskDraws>& draws = predicted.draws;
+  return {summed(draws, &RiskDraws::removed_um, shares), summed(draws, &RiskDraws::levelling_um, shares),
+          summed(draws, &RiskDraws::overshoot_um, shares), summed(draws, &RiskDraws::debt_um, shares),
+          summed(draws, &RiskDraws::minutes, ones)};
+}
+
+Alternative alternative_of(const Job& job, const Sequence& sequence, const Predicted& predicted,
+                           const Worked& worked) {
+  const std::vector<double> shares = area_shares(job), ones(job.panel.size(), 1.0);
+  const std::vector<RiskDraws>& draws = predicted.draws;
+  Alternative one;
+  one.sequence = sequence.name;
+  one.first_abrasive = sequence.step.front().abrasive.name;
+  one.first_grain_um = sequence.step.front().abrasive.grit.median_um();
+  one.verdict = predicted.prediction.verdict;
+  one.reasons = predicted.prediction.reasons;
+  one.removed_um = spread_of(worked.removed_um);
+  one.levelling_um = spread_of(worked.levelling_um);
+  one.overshoot_um = spread_of(worked.overshoot_um);
+  one.debt_um = spread_of(worked.debt_um);
+  const Figure struck = &RiskDraws::is_struck_through, over = &RiskDraws::is_budget_exceeded,
+               missed = &RiskDraws::is_target_missed;
+  one.trouble_probability = mean_of(any_of(draws, {struck, over, missed}));
+  one.strike_through_probability = mean_of(any_of(draws, {struck}));
+  one.budget_exceeded_probability = mean_of(any_of(draws, {over}));
+  one.target_missed_probability = mean_of(any_of(draws, {missed}));
+  one.minutes = spread_of(worked.minutes);
+  one.discs = spread_of(summed(draws, &RiskDraws::discs, ones));
+  one.rms_um = spread_of(summed(draws, &RiskDraws::rms_um, shares));
+  for (const History& history : predicted.histories) {
+    one.marks_per_cm2 = std::max(one.marks_per_cm2, history.steps.back().marks_per_cm2);
+    std::vector<Reached> target = judge_target(job.target, history);
+    if (one.target.empty() || !is_reached(target)) one.target = std::move(target);
+  }
+  return one;
+}
+
+std::size_t best_of(const std::vector<Alternative>& alternatives) {
+  const auto is_better = [](const Alternative& a, const Alternative& b) {
+    const bool a_misses = a.target_missed_probability >= often_missed;
+    const bool b_misses = b.target_missed_probability >= often_missed;
+    return a_misses != b_misses ? b_misses : a.removed_um.p50 < b.removed_um.p50;
+  };
+  return static_cast<std::size_t>(std::min_element(alternatives.begin(), alternatives.end(), is_better) -
+                                  alternatives.begin());
+}
+
+// With two decimals, and no "-0.00".
+std::string rounded(double um) {
+  const double hundredths = std::round(100 * um);
+  return to_text(hundredths == 0 ? 0 : hundredths / 100, 2);
+}
+
+std::string more_or_less(double um) {
+  return to_text(std::abs(um), 2) + " um " + (um < 0 ? "less" : "more");
+}
+
+std::string interval(const Spread& spread) {
+  return rounded(spread.p05) + " to " + rounded(spread.p95);
+}
+
+std::string part(const Spread& spread, const char* name) {
+  return rounded(spread.p50) + " um " + name + " (" + interval(spread) + ")";
+}
+
+std::string finding(const Alternative& one, const std::string& best) {
+  const Difference& more = one.more;
+  if (more.removed_um.p05 == 0 && more.removed_um.p95 == 0)
+    return one.sequence + " spends the same clear as " + best + ".";
+  return one.sequence + " spends " + more_or_less(more.removed_um.p50) + " of clear than " + best +
+         " (5 to 95 %: " + interval(more.removed_um) + "): " + part(more.levelling_um, "levelling") + ", " +
+         part(more.overshoot_um, "overshoot") + ", " + part(more.debt_um, "scratch debt") +
+         (more.is_drowned ? ". The difference drowns in what is not known, above all the wear rates: nobody "
+                            "can tell which of the two spends less"
+                          : "") +
+         (one.target_missed_probability >= often_missed
+              ? ". It misses the target in most of the possible worlds, so its clear does not compare"
+              : "") +
+         ".";
+}
+
+void add_new(std::vector<std::string>& all, const std::vector<std::string>& some) {
+  for (const std::string& one : some)
+    if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+}
+
+void add_cautions(Comparison& comparison, const Prediction& prediction) {
+  add_new(comparison.warnings, prediction.warnings);
+  add_new(comparison.cautions, prediction.cautions);
+  for (const StepCautions& said : prediction.step_cautions)
+    if (std::find(comparison.step_cautions.begin(), comparison.step_cautions.end(), said) ==
+        comparison.step_cautions.end())
+      comparison.step_cautions.push_back(said);
+}
+
+}  // namespace
+
+Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted) {
+  require(!predicted.empty() && predicted.size() == job.sequence.size(), "compare", "predicted",
+          "must be one per sequence of the job", static_cast<double>(predicted.size()));
+  for (const Predicted& one : predicted)
+    require(one.draws.size() == job.panel.size() && one.histories.size() == job.panel.size(), "compare",
+            "predicted", "must have draws and a history per panel", static_cast<double>(one.draws.size()));
+  Comparison comparison;
+  comparison.seed = job.seed;
+  comparison.removable_um = HUGE_VAL;
+  for (const PanelPrediction& panel : predicted.front().prediction.panels)
+    comparison.removable_um = std::min(comparison.removable_um, panel.removable_um);
+  std::vector<Worked> worked;
+  for (std::size_t i = 0; i < predicted.size(); ++i) {
+    worked.push_back(worked_of(job, predicted[i]));
+    comparison.alternatives.push_back(alternative_of(job, job.sequence[i], predicted[i], worked.back()));
+    add_cautions(comparison, predicted[i].prediction);
+  }
+  std::vector<Alternative>& all = comparison.alternatives;
+  const std::size_t best = best_of(all);
+  comparison.best = all[best].sequence;
+  std::vector<std::vector<double>> costs;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    Alternative& one = all[i];
+    one.more = difference_of(worked[i], worked[best]);
+    if (i != best) comparison.findings.push_back(finding(one, comparison.best));
+    costs.push_back({one.removed_um.p50, one.trouble_probability, one.minutes.p50, one.discs.p50,
+                     one.rms_um.p50, one.marks_per_cm2});
+  }
+  const std::vector<bool> front = pareto_front(costs);
+  for (std::size_t i = 0; i < all.size(); ++i) all[i].is_on_front = front[i];
+  return comparison;
+}
+
+Comparison compare(const Job& job, const HeightField& surface, const Progress& progress) {
+  job.validate();
+  require(!job.sequence.empty(), "Job", "sequence", "must hold at least one sequence", "none");
+  std::vector<Predicted> predicted;
+  const double share = 1.0 / static_cast<double>(job.sequence.size());
+  for (const Sequence& sequence : job.sequence) {
+    const double done = share * static_cast<double>(predicted.size());
+    predicted.push_back(
+        predict(job, surface, sequence.name,
+                progress ? Progress([&](double part) { progress(done + share * part); }) : Progress()));
+  }
+  return comparison_of(job, predicted);
+}
+
+}  // namespace libtexture

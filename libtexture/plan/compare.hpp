@@ -1,0 +1,113 @@
+#pragma once
+// Compare: every sequence of a job side by side, in the same possible worlds.
+
+#include <string>
+#include <vector>
+
+#include "libtexture/base/progress.hpp"
+#include "libtexture/plan/job.hpp"
+#include "libtexture/plan/predict.hpp"
+#include "libtexture/plan/reached.hpp"
+#include "libtexture/plan/spread.hpp"
+
+namespace libtexture {
+
+/// What an alternative costs more than the best one: quantiles of the difference in each world, which is
+/// known far better than either alone.
+struct Difference {
+  Spread removed_um = {};    ///< clear spent [um]
+  Spread levelling_um = {};  ///< of it, for levelling [um]
+  Spread overshoot_um = {};  ///< of it, cut past the target before the next look [um]
+  Spread debt_um = {};       ///< of it, for the scratches that the first step left [um]
+  Spread minutes = {};       ///< machine time [min]
+  bool is_drowned = false;  ///< 5 % or more of the worlds say the opposite: nobody can tell which spends less
+
+  bool operator==(const Difference&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("removed_um", &Difference::removed_um),
+                      optional("levelling_um", &Difference::levelling_um),
+                      optional("overshoot_um", &Difference::overshoot_um),
+                      optional("debt_um", &Difference::debt_um),
+                      optional("minutes", &Difference::minutes),
+                      optional("is_drowned", &Difference::is_drowned)};
+  }
+};
+
+/// One sequence: clear is the mean over all panels by area, the rest their sum or their worst.
+struct Alternative {
+  std::string sequence = {};               ///< its name
+  std::string first_abrasive = {};         ///< of its first step
+  double first_grain_um = 0;               ///< median grain of it [um]
+  Verdict verdict = Verdict::do_not_sand;  ///< of the prediction
+  std::vector<std::string> reasons = {};   ///< of the verdict, one sentence each
+  Spread removed_um = {};                  ///< clear spent: levelling + overshoot + debt [um]
+  Spread levelling_um = {};                ///< until the texture's target was met [um]
+  Spread overshoot_um = {};                ///< from that moment to the next look [um]
+  Spread debt_um = {};                     ///< for scratches of earlier steps [um]
+  double trouble_probability = 0;          ///< any of the next three, on any panel, 0 to 1
+  double strike_through_probability = 0;   ///< no clear left somewhere, 0 to 1
+  double budget_exceeded_probability = 0;  ///< a rule of the budget is broken, 0 to 1
+  double target_missed_probability = 0;    ///< something that the target asks for is not reached, 0 to 1
+  Spread minutes = {};                     ///< machine time on all panels [min]
+  Spread discs = {};                       ///< on all panels
+  Spread rms_um = {};                      ///< texture left, in the target's band [um]
+  double marks_per_cm2 = 0;                ///< visible grooves left, best estimate, worst panel [1/cm2]
+  std::vector<Reached> target = {};        ///< what it asks and what is reached, best estimate, worst panel
+  bool is_on_front = false;                ///< no other is as good in clear, trouble, time, discs, texture
+                                           ///< and marks, and better in one (medians)
+  Difference more = {};                    ///< than the best alternative
+
+  bool operator==(const Alternative&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("sequence", &Alternative::sequence),
+                      optional("first_abrasive", &Alternative::first_abrasive),
+                      optional("first_grain_um", &Alternative::first_grain_um),
+                      optional("verdict", &Alternative::verdict),
+                      optional("reasons", &Alternative::reasons),
+                      optional("removed_um", &Alternative::removed_um),
+                      optional("levelling_um", &Alternative::levelling_um),
+                      optional("overshoot_um", &Alternative::overshoot_um),
+                      optional("debt_um", &Alternative::debt_um),
+                      optional("trouble_probability", &Alternative::trouble_probability),
+                      optional("strike_through_probability", &Alternative::strike_through_probability),
+                      optional("budget_exceeded_probability", &Alternative::budget_exceeded_probability),
+                      optional("target_missed_probability", &Alternative::target_missed_probability),
+                      optional("minutes", &Alternative::minutes),
+                      optional("discs", &Alternative::discs),
+                      optional("rms_um", &Alternative::rms_um),
+                      optional("marks_per_cm2", &Alternative::marks_per_cm2),
+                      optional("target", &Alternative::target),
+                      optional("is_on_front", &Alternative::is_on_front),
+                      optional("more", &Alternative::more)};
+  }
+};
+
+/// All sequences of a job.
+struct Comparison {
+  std::vector<Alternative> alternatives = {};  ///< as in the job
+  std::string best =
+      {};  ///< spends least clear (median) of those that miss the target in under half the worlds
+  double removable_um = 0;  ///< what the budget lets go at the panel where it is least, reserve kept [um]
+  std::vector<std::string> findings = {};        ///< what each other costs more, a sentence each
+  std::vector<std::string> warnings = {};        ///< limits that the model came near
+  std::vector<std::string> cautions = {};        ///< of the whole job
+  std::vector<StepCautions> step_cautions = {};  ///< of each step
+  std::uint64_t seed = 0;                        ///< of the job
+
+  bool operator==(const Comparison&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{
+        optional("alternatives", &Comparison::alternatives),   optional("best", &Comparison::best),
+        optional("removable_um", &Comparison::removable_um),   optional("findings", &Comparison::findings),
+        optional("warnings", &Comparison::warnings),           optional("cautions", &Comparison::cautions),
+        optional("step_cautions", &Comparison::step_cautions), optional("seed", &Comparison::seed)};
+  }
+};
+
+/// Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
+Comparison compare(const Job& job, const HeightField& surface, const Progress& progress = {});
+
+/// The comparison of predictions of one job, one per sequence, in the job's order.
+Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted);
+
+}  // namespace libtexture

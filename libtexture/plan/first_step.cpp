@@ -1,0 +1,222 @@
+#include "libtexture/plan/first_step.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <mutex>
+#include <utility>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/parallel.hpp"
+#include "libtexture/base/units.hpp"
+#include "libtexture/plan/film_map.hpp"
+#include "libtexture/process/pace.hpp"
+
+namespace libtexture {
+
+namespace {
+
+constexpr double softer_may_cost = 1.1;  // clear of a softer backing over that of the best; estimate
+constexpr int passes_allowed = 3;        // times those expected: see refinement()
+
+// A backing on every panel of the job.
+struct Fit {
+  Backing backing = {};
+  Carrier carrier = Carrier::film_disc;
+  std::vector<LevelCost> costs = {};  // by panel
+  std::string collapse = {};          // why it cannot be used; empty where it can
+};
+
+double by_area(const Job& job, const std::vector<double>& of_panels) {
+  double sum = 0, area_m2 = 0;
+  for (std::size_t p = 0; p < of_panels.size(); ++p) {
+    sum += job.panel[p].area_m2 * of_panels[p];
+    area_m2 += job.panel[p].area_m2;
+  }
+  return sum / area_m2;
+}
+
+double levelling_um(const Job& job, const Fit& fit) {
+  std::vector<double> costs;
+  for (const LevelCost& cost : fit.costs) costs.push_back(cost.removal_um);
+  return by_area(job, costs);
+}
+
+bool reaches(const Fit& fit) {
+  return fit.collapse.empty() && std::all_of(fit.costs.begin(), fit.costs.end(),
+                                             [](const LevelCost& cost) { return cost.is_reached; });
+}
+
+Step step_with(const Abrasive& abrasive, const Backing& backing, const Tools& tools,
+               const WorkLimits& limits) {
+  Step step;
+  step.name = abrasive.name;
+  step.abrasive = abrasive;
+  step.backing = backing;
+  step.motion = tools.disc;
+  step.wetness = abrasive.made_for.front();
+  step.passes = limits.passes_most;
+  step.look_every_passes = limits.look_every_passes;
+  return step;
+}
+
+// Levelling does not depend on the grain, but for the touched share: the coarsest grain of its carrier stands
+// for all.
+const Abrasive* coarsest(const Tools& tools, Carrier carrier) {
+  const Abrasive* found = nullptr;
+  for (const Abrasive& one : tools.abrasives)
+    if (one.carrier == carrier && (!found || one.grit.median_um() > found->grit.median_um())) found = &one;
+  return found;
+}
+
+std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools& tools,
+                         const WorkLimits& limits, const Progress& progress) {
+  std::vector<Fit> fits;
+  for (const Backing& backing : tools.backings)
+    if (carrier_of(backing) != Carrier::compound && coarsest(tools, carrier_of(backing)))
+      fits.push_back({backing, carrier_of(backing)});
+  // Progress comes from one thread at a time; an exception of it ends the work.
+  std::mutex mutex;
+  std::size_t done = 0;
+  parallel_for(static_cast<int>(fits.size()), 0, [&](int i) {
+    Fit& fit = fits[static_cast<std::size_t>(i)];
+    const Step step = step_with(*coarsest(tools, fit.carrier), fit.backing, tools, limits);
+    const Progress part = [&](double) {
+      const std::lock_guard lock(mutex);
+      report(progress, static_cast<double>(done) / static_cast<double>(fits.size()));
+    };
+    try {
+      for (const Panel& panel : job.panel) {
+        const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
+        fit.costs.push_back(level_cost(surface, job.target, step,
+                                       {panel.crown_radius_m, job.coating.hardness_mpa, clear_um}, part));
+      }
+    } catch (const InvalidInput& error) {
+      fit.collapse = error.what();
+    }
+    const std::lock_guard lock(mutex);
+    ++done;
+  });
+  return fits;
+}
+
+// The softest that spends little more than the best; the one that comes nearest where none reaches the
+// target.
+const Fit* fit_for(const Job& job, const std::vector<Fit>& fits, Carrier carrier) {
+  const Fit* best = nullptr;
+  const auto is_usable = [&](const Fit& fit) { return fit.carrier == carrier && fit.collapse.empty(); };
+  for (const Fit& fit : fits) {
+    if (!is_usable(fit)) continue;
+    if (!best || (reaches(fit) && !reaches(*best)) ||
+        (reaches(fit) == reaches(*best) && levelling_um(job, fit) < levelling_um(job, *best)))
+      best = &fit;
+  }
+  if (!best || !reaches(*best)) return best;
+  const Fit* softest = best;
+  const double wave_mm = best->costs.front().obstacle.wavelength_mm;
+  for (const Fit& fit : fits)
+    if (is_usable(fit) && reaches(fit) &&
+        levelling_um(job, fit) <= softer_may_cost * levelling_um(job, *best) &&
+        stiffness_kpa_per_um(fit.backing, wave_mm) < stiffness_kpa_per_um(softest->backing, wave_mm))
+      softest = &fit;
+  return softest;
+}
+
+std::string out_of_reach(const Fit& fit, const Target& target) {
+  const auto fails = std::find_if(fit.costs.begin(), fit.costs.end(),
+                                  [](const LevelCost& cost) { return !cost.is_reached; });
+  const Obstacle& waves = fails->obstacle;
+  std::string parts;
+  for (const Reached& part : fails->target)
+    if (!part.is_met)
+      parts.append(parts.empty() ? "" : ", ")
+          .append(part.asks + " is " + to_text(part.found, 2) + ", asked " + to_text(part.wanted, 2));
+  std::string text = "once all the clear, " + um_and_mil(fails->removal_um) + ", is gone, " + parts +
+                     ": waves of about " + to_text(waves.wavelength_mm, 1) + " mm still have " +
+                     to_text(waves.rms_um, 2) + " um rms, and a fold of e of them costs " +
+                     um_and_mil(waves.clear_per_e_fold_um) + " of clear on " + fit.backing.name;
+  if (waves.is_followed)
+    return text +
+           "; the disc follows such waves whatever its backing: a larger disc would help, or a "
+           "target that leaves them out";
+  return text + "; a stiffer backing would help, less pressure, or a target that leaves " +
+         (target.rms_um ? "such waves out (band_mm)" : "more of them");
+}
+
+// One first step with what it takes on all panels.
+FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const Tools& tools,
+                const WorkLimits& limits) {
+  FirstStep first{.abrasive = abrasive.name, .grain_um = abrasive.grit.median_um()};
+  if (!fit) {
+    first.reason = "no backing at hand carries it at this pressure";
+    return first;
+  }
+  first.backing = fit->backing.name;
+  first.levelling_um = levelling_um(job, *fit);
+  if (!reaches(*fit)) {
+    first.reason = "out of reach: " + out_of_reach(*fit, job.target);
+    return first;
+  }
+  const Step step = step_with(abrasive, fit->backing, tools, limits);
+  double area_m2 = 0;
+  for (std::size_t p = 0; p < job.panel.size(); ++p) {
+    const Panel& panel = job.panel[p];
+    area_m2 += panel.area_m2;
+    if (!(fit->costs[p].removal_um > 0)) continue;
+    const int needed = passes_to_remove(job, step, panel.area_m2, fit->costs[p].removal_um);
+    const int looks = (needed + limits.look_every_passes - 1) / limits.look_every_passes;
+    const int passes = looks * limits.look_every_passes;
+    DiscUse use;
+    for (int pass = 0; pass < passes; ++pass)
+      removal_of_pass_um(step, panel.area_m2, job.coating.hardness_mpa, use);
+    first.passes = std::max(first.passes, passes);
+    first.discs += use.discs;
+    first.minutes += passes * pass_minutes(step.motion, panel.area_m2);
+  }
+  const auto over = [&](double used, double most, const char* what) {
+    if (used > most && first.reason.empty())
+      first.reason = "too slow: " + to_text(used) + " " + what + ", and " + to_text(most) +
+                     " are the limit before its discs load uselessly";
+  };
+  over(first.passes, limits.passes_most, "passes");
+  over(first.discs / area_m2, limits.discs_per_m2_most, "discs per m2");
+  over(first.minutes / area_m2, limits.minutes_per_m2_most, "minutes per m2");
+  first.is_reaching = first.reason.empty();
+  return first;
+}
+
+Sequence sequence_of(const Job& job, const Abrasive& abrasive, const Fit& fit, const FirstStep& first,
+                     const HeightField& surface, const Tools& tools, const WorkLimits& limits) {
+  Step level = step_with(abrasive, fit.backing, tools, limits);
+  level.passes = std::min(1000, passes_allowed * std::max(first.passes, limits.look_every_passes));
+  const auto costs_more = [](const LevelCost& a, const LevelCost& b) { return a.removal_um < b.removal_um; };
+  level.stop =
+      stop_at(job.target, surface, *std::max_element(fit.costs.begin(), fit.costs.end(), costs_more));
+  Sequence sequence{abrasive.name + " first", {level}};
+  for (Step& step : refinement(job, tools, level, limits)) sequence.step.push_back(std::move(step));
+  return sequence;
+}
+
+}  // namespace
+
+std::vector<Weighed> weigh_first_steps(const Job& job, const HeightField& surface, const Tools& tools,
+                                       const WorkLimits& limits, const Progress& progress) {
+  job.validate();
+  limits.validate();
+  const std::vector<Fit> fits = fits_of(job, surface, tools, limits, progress);
+  std::vector<Weighed> all;
+  for (const Abrasive& abrasive : tools.abrasives) {
+    if (abrasive.carrier == Carrier::compound) continue;
+    const Fit* fit = fit_for(job, fits, abrasive.carrier);
+    Weighed weighed{weigh(job, abrasive, fit, tools, limits), std::nullopt};
+    if (weighed.first.is_reaching)
+      weighed.sequence = sequence_of(job, abrasive, *fit, weighed.first, surface, tools, limits);
+    all.push_back(std::move(weighed));
+  }
+  std::stable_sort(all.begin(), all.end(), [](const Weighed& a, const Weighed& b) {
+    return std::pair(a.first.grain_um, a.first.levelling_um) <
+           std::pair(b.first.grain_um, b.first.levelling_um);
+  });
+  return all;
+}
+
+}  // namespace libtexture

@@ -1,0 +1,53 @@
+#pragma once
+// LevelCost: how much clear a backing needs to level a texture to its target, or which waves stop it.
+
+#include <optional>
+#include <vector>
+
+#include "libtexture/base/progress.hpp"
+#include "libtexture/plan/reached.hpp"
+#include "libtexture/process/step.hpp"
+
+namespace libtexture {
+
+/// Waves that a backing leaves where others are gone.
+struct Obstacle {
+  double wavelength_mm = 0;        ///< their wavelength [mm]
+  double rms_um = 0;               ///< what is left of them [um]
+  double clear_per_e_fold_um = 0;  ///< clear that a fold of e costs in full contact, pressure/S [um]
+  bool is_followed = false;        ///< longer than half a disc: it tilts along, whatever the backing
+};
+
+/// What levelling costs with one backing. It depends on the backing, its pressure and the crown, not on the
+/// grain, but for the touched share, which counts from half a groove depth.
+struct LevelCost {
+  bool is_reached = false;   ///< before the clear was gone
+  double removal_um = 0;     ///< clear until the target is first met; else all that was there to go [um]
+  double rms_um = 0;         ///< texture left there, all waves [um]
+  double touched_share = 0;  ///< there
+  std::vector<Reached> target = {};  ///< there, scratches left out
+  Obstacle obstacle = {};            ///< the waves with most of what is judged left
+};
+
+/// What is levelled.
+struct LevelConditions {
+  std::optional<double> crown_radius_m = {};  ///< of the panel [m], > 0; none = flat
+  double hardness_mpa = 200;                  ///< of the clear [MPa], > 0
+  double most_um = unset;                     ///< clear that is there to go [um], > 0
+};
+
+/// Levels a surface with the step's backing, motion and abrasive until a target is met, or the clear is gone.
+/// Read every twentieth of the valley depth, so that the cost is up to so much too high. InvalidInput where a
+/// foam collapses under the pressure.
+LevelCost level_cost(const HeightField& surface, const Target& target, const Step& step,
+                     const LevelConditions& conditions, const Progress& progress = {});
+
+/// The stop rule that ends levelling where a target is met: the target's own where it is one part that a stop
+/// rule can say, else the rms height that is left where all parts were met.
+Stop stop_at(const Target& target, const HeightField& surface, const LevelCost& cost);
+
+/// A surface on fewer pixels, every second of each row and column, as long as they are more than most_pixels
+/// and waves too short for the new ones (under four of them) hold less than 1 % of its variance.
+HeightField thinned(const HeightField& surface, int most_pixels);
+
+}  // namespace libtexture

@@ -1,0 +1,63 @@
+#include "libtexture/plan/reached.hpp"
+
+#include <algorithm>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/surface/image_clarity.hpp"
+#include "libtexture/surface/metrology.hpp"
+
+namespace libtexture {
+
+namespace {
+
+Reached at_most(const char* asks, double wanted, double found) {
+  return {asks, wanted, found, found <= wanted};
+}
+
+Reached at_least(const char* asks, double wanted, double found) {
+  return {asks, wanted, found, found >= wanted};
+}
+
+double letter_mm(const HeightField& surface, double distance_m) {
+  return smallest_letter_mm(std::max(image_wander_arcmin(surface, Direction::rows),
+                                     image_wander_arcmin(surface, Direction::columns)),
+                            distance_m);
+}
+
+}  // namespace
+
+std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
+                                  double touched_share, double clarity_light) {
+  target.validate();
+  require_within(touched_share, 0, 1, "judge_target", "touched_share");
+  std::vector<Reached> parts;
+  if (target.rms_um) {
+    const auto& band = target.band_mm;
+    parts.push_back(at_most("rms_um", *target.rms_um,
+                            band ? band_rms_um(now, {band->begin(), band->end()}).front() : now.rms_um()));
+  }
+  if (target.preset == TargetPreset::full)
+    parts.push_back(at_least("preset", full_touched_share, touched_share));
+  if (target.preset == TargetPreset::partial)
+    parts.push_back(at_most("preset", partial_rms_share * before.rms_um(), now.rms_um()));
+  if (target.image_clarity_percent)
+    parts.push_back(at_least("image_clarity_percent", *target.image_clarity_percent,
+                             clarity_light * image_clarity_percent(now)));
+  if (target.letter_mm)
+    parts.push_back(at_most("letter_mm", *target.letter_mm, letter_mm(now, *target.distance_m)));
+  return parts;
+}
+
+std::vector<Reached> judge_target(const Target& target, const History& history) {
+  require(!history.steps.empty(), "judge_target", "history", "must hold at least one step", "none");
+  const HeightField& now = history.surfaces.back();
+  const double texture_alone = target.image_clarity_percent ? image_clarity_percent(now) : 0;
+  const double light = texture_alone > 0 ? history.steps.back().image_clarity_percent / texture_alone : 1;
+  return judge_target(target, history.before, now, history.steps.front().touched_share, light);
+}
+
+bool is_reached(const std::vector<Reached>& parts) {
+  return std::all_of(parts.begin(), parts.end(), [](const Reached& part) { return part.is_met; });
+}
+
+}  // namespace libtexture

@@ -1,0 +1,44 @@
+#pragma once
+// Reached: what a worn surface makes of a target, part by part.
+
+#include <string>
+#include <vector>
+
+#include "libtexture/base/fields.hpp"
+#include "libtexture/plan/job.hpp"
+#include "libtexture/process/history.hpp"
+
+namespace libtexture {
+
+/// TargetPreset::full: this share touched; the rest are valleys that nobody finds.
+inline constexpr double full_touched_share = 0.995;
+/// TargetPreset::partial: this share of the starting rms height is left.
+inline constexpr double partial_rms_share = 0.5;
+
+/// One thing that a target asks for, on one surface. In the unit that the name of its field ends in.
+struct Reached {
+  std::string asks = {};  ///< field of Target: rms_um, preset, image_clarity_percent or letter_mm
+  double wanted = 0;      ///< what is asked; preset full: touched share; preset partial: rms height [um]
+  double found = 0;       ///< what the surface has
+  bool is_met = false;    ///< whether that will do
+
+  bool operator==(const Reached&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("asks", &Reached::asks), optional("wanted", &Reached::wanted),
+                      optional("found", &Reached::found), optional("is_met", &Reached::is_met)};
+  }
+};
+
+/// Judges a target on a surface that was worn from `before`. touched_share: what the levelling step has
+/// touched; clarity_light: share of the texture's image clarity that scratches leave. Letters are read in the
+/// worse of the two directions.
+std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
+                                  double touched_share, double clarity_light = 1);
+
+/// The same at the end of a sequence, scratches included.
+std::vector<Reached> judge_target(const Target& target, const History& history);
+
+/// Whether everything is met.
+bool is_reached(const std::vector<Reached>& parts);
+
+}  // namespace libtexture

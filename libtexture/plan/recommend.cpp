@@ -1,0 +1,116 @@
+#include "libtexture/plan/recommend.hpp"
+
+#include <algorithm>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+#include "libtexture/plan/cautions.hpp"
+
+namespace libtexture {
+
+namespace {
+
+constexpr double weighing_share = 0.2;  // of the progress
+constexpr int nodes_pixels = 65536;     // of the patch on which sequences are compared
+
+const Alternative& named(const Comparison& comparison, const std::string& name) {
+  return *std::find_if(comparison.alternatives.begin(), comparison.alternatives.end(),
+                       [&](const Alternative& one) { return one.sequence == name; });
+}
+
+Progress part_of(const Progress& progress, double from, double to) {
+  if (!progress) return {};
+  return [&progress, from, to](double done) { progress(from + (to - from) * done); };
+}
+
+std::string in_words(const Spread& spread) {
+  return to_text(spread.p50, 1) + " um (5 to 95 %: " + to_text(spread.p05, 1) + " to " +
+         to_text(spread.p95, 1) + ")";
+}
+
+// Why first steps fail, a sentence for those that fail alike.
+void add_failures(std::vector<std::string>& reasons, const std::vector<FirstStep>& failed) {
+  std::vector<std::string> told;
+  for (const FirstStep& first : failed) {
+    if (std::find(told.begin(), told.end(), first.reason) != told.end()) continue;
+    told.push_back(first.reason);
+    std::string names;
+    for (const FirstStep& other : failed)
+      if (other.reason == first.reason) names.append(names.empty() ? "" : ", ").append(other.abrasive);
+    reasons.push_back(names + ": " + first.reason);
+  }
+}
+
+// The finest, unless a coarser one surely spends less, or only that keeps the budget.
+const Alternative& chosen(const std::vector<Alternative>& finest_first, const Comparison& comparison) {
+  const auto first_with = [&](const auto& rule) {
+    return std::find_if(finest_first.begin(), finest_first.end(), rule);
+  };
+  const Alternative& best = named(comparison, comparison.best);
+  const auto spends_little_more = [](const Alternative& one) { return !(one.more.removed_um.p05 > 0); };
+  const auto kept = first_with(
+      [&](const Alternative& one) { return one.verdict != Verdict::do_not_sand && spends_little_more(one); });
+  if (kept != finest_first.end()) return *kept;
+  const auto any = first_with([](const Alternative& one) { return one.verdict != Verdict::do_not_sand; });
+  return any != finest_first.end() ? *any : best;
+}
+
+void explain(Recommendation& advice, const Alternative& choice) {
+  const std::vector<std::string>& why = choice.reasons;
+  if (choice.verdict == Verdict::do_not_sand) {
+    advice.reasons.push_back("Do not sand: the sequence that spends least clear, " + choice.sequence +
+                             ", takes " + in_words(choice.removed_um) + ", and the budget does not bear it");
+    advice.reasons.insert(advice.reasons.end(), why.begin(), why.end());
+    return;
+  }
+  advice.reasons.push_back(choice.sequence + " spends " + in_words(choice.removed_um) + " of clear");
+  advice.reasons.insert(advice.reasons.end(), why.begin(), why.end());
+  const Alternative& finest = named(advice.comparison, advice.finest);
+  if (advice.comparison.best == advice.finest) {
+    advice.reasons.push_back("The finest first step that reaches the target spends least clear here");
+  } else {
+    const Difference& more = finest.more;
+    advice.reasons.push_back(
+        "Finest first is not the cheapest here: " + finest.sequence + " spends " + in_words(more.removed_um) +
+        " more clear than " + advice.comparison.best + ", " + to_text(more.levelling_um.p50, 1) +
+        " of it for levelling, " + to_text(more.overshoot_um.p50, 1) + " overshoot, " +
+        to_text(more.debt_um.p50, 1) + " scratch debt" +
+        (more.is_drowned ? "; the difference drowns in what is not known, above all the wear rates" : ""));
+  }
+  std::vector<FirstStep> finer;
+  for (const FirstStep& first : advice.first_steps)
+    if (first.grain_um < finest.first_grain_um) finer.push_back(first);
+  add_failures(advice.reasons, finer);
+}
+
+}  // namespace
+
+Recommendation recommend(const Job& job, const HeightField& surface, const Tools& tools,
+                         const WorkLimits& limits, const Progress& progress) {
+  const HeightField nodes = thinned(surface, nodes_pixels);
+  const auto weighed = weigh_first_steps(job, nodes, tools, limits, part_of(progress, 0, weighing_share));
+  Recommendation advice;
+  Job compared = job;
+  compared.sequence.clear();
+  for (const Weighed& one : weighed) {
+    advice.first_steps.push_back(one.first);
+    if (one.sequence) compared.sequence.push_back(*one.sequence);
+  }
+  require(!weighed.empty(), "recommend", "tools", "must hold at least one disc", "none");
+  advice.cautions = general_cautions();
+  if (compared.sequence.empty()) {
+    advice.reasons.push_back("Do not sand for this target: no disc and backing at hand reaches it");
+    add_failures(advice.reasons, advice.first_steps);
+    return advice;
+  }
+  advice.sequences = compared.sequence;
+  advice.comparison = compare(compared, nodes, part_of(progress, weighing_share, 1));
+  advice.finest = compared.sequence.front().name;
+  const Alternative& choice = chosen(advice.comparison.alternatives, advice.comparison);
+  advice.recommended = choice.sequence;
+  advice.verdict = choice.verdict;
+  explain(advice, choice);
+  return advice;
+}
+
+}  // namespace libtexture

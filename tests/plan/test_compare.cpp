@@ -1,0 +1,162 @@
+#include <algorithm>
+#include <cmath>
+
+#include "catch.hpp"
+#include "door.hpp"
+#include "libtexture/plan/compare.hpp"
+#include "libtexture/plan/first_step.hpp"
+
+using namespace libtexture;
+using Catch::Approx;
+
+namespace {
+
+// A prediction made by hand: a panel whose worlds are given.
+void add_panel(Predicted& predicted, RiskDraws draws) {
+  const std::size_t worlds = draws.levelling_um.size();
+  draws.removed_um.resize(worlds);
+  for (std::size_t i = 0; i < worlds; ++i)
+    draws.removed_um[i] = draws.levelling_um[i] + draws.overshoot_um[i] + draws.debt_um[i];
+  for (std::vector<double>* figure : {&draws.rms_um, &draws.minutes, &draws.discs, &draws.is_struck_through,
+                                      &draws.is_budget_exceeded, &draws.is_target_missed})
+    if (figure->empty()) figure->assign(worlds, 0);
+  const HeightField flat(Array2d::Zero(4, 4), 1);
+  History history{.start = {},
+                  .passes = {},
+                  .steps = {HistoryRow{}},
+                  .band_edges_mm = {},
+                  .before = flat,
+                  .surfaces = {flat},
+                  .scratches = {},
+                  .warnings = {}};
+  predicted.draws.push_back(std::move(draws));
+  predicted.histories.push_back(std::move(history));
+  predicted.prediction.panels.emplace_back();
+}
+
+Predicted of_one_panel(const std::vector<double>& levelling_um, double debt_um) {
+  RiskDraws draws;
+  draws.levelling_um = levelling_um;
+  draws.overshoot_um.assign(levelling_um.size(), 0);
+  draws.debt_um.assign(levelling_um.size(), debt_um);
+  Predicted predicted;
+  add_panel(predicted, draws);
+  return predicted;
+}
+
+Job with_sequences(int count) {
+  const Tools tools = tools_of(door::job());
+  Job job = door::job();
+  for (int i = 0; i < count; ++i) {
+    Step step;
+    step.abrasive = tools.abrasives.front();
+    job.sequence.push_back({"way " + std::to_string(i + 1), {step}});
+  }
+  return job;
+}
+
+}  // namespace
+
+TEST_CASE("differences are taken world by world: what both share does not blur them") {
+  const Job job = with_sequences(2);
+  const Comparison both = comparison_of(job, {of_one_panel({1, 5, 9}, 0.5), of_one_panel({1, 5, 9}, 1.5)});
+  CHECK(both.best == "way 1");
+  const Difference& more = both.alternatives[1].more;
+  CHECK(more.removed_um.p05 == Approx(1));
+  CHECK(more.removed_um.p95 == Approx(1));
+  CHECK(more.debt_um.p50 == Approx(1));
+  CHECK(more.levelling_um.p50 == 0);
+  CHECK_FALSE(more.is_drowned);
+  CHECK(both.findings.size() == 1);
+  CHECK(both.findings[0].find("way 2 spends 1.00 um more of clear than way 1") == 0);
+}
+
+TEST_CASE("a difference whose sign the worlds do not agree on is said to drown") {
+  const Job job = with_sequences(2);
+  const Comparison both = comparison_of(job, {of_one_panel({1, 5, 9}, 0), of_one_panel({9, 5, 1}, 0.1)});
+  CHECK(both.alternatives[1].more.is_drowned);
+  CHECK(both.findings[0].find("drowns") != std::string::npos);
+}
+
+TEST_CASE("clear is the panels' mean by area, time their sum, trouble what happens on any of them") {
+  Job job = with_sequences(1);
+  job.panel.push_back(job.panel[0]);
+  job.panel[1].area_m2 = 3 * job.panel[0].area_m2;
+  Predicted predicted;
+  RiskDraws small, large;
+  small.levelling_um = {2, 2};
+  large.levelling_um = {6, 6};
+  small.overshoot_um = large.overshoot_um = small.debt_um = large.debt_um = {0, 0};
+  small.minutes = {10, 10};
+  large.minutes = {30, 30};
+  small.is_budget_exceeded = {1, 0};
+  large.is_target_missed = {1, 0};
+  add_panel(predicted, small);
+  add_panel(predicted, large);
+  const Alternative one = comparison_of(job, {predicted}).alternatives[0];
+  CHECK(one.removed_um.p50 == Approx(5));  // (2 + 3 x 6)/4
+  CHECK(one.minutes.p50 == Approx(40));
+  CHECK(one.trouble_probability == Approx(0.5));
+  CHECK(one.budget_exceeded_probability == Approx(0.5));
+  CHECK(one.target_missed_probability == Approx(0.5));
+  CHECK(one.strike_through_probability == 0);
+}
+
+TEST_CASE("a sequence that misses the target in most worlds is not the best, however little it spends") {
+  const Job job = with_sequences(2);
+  Predicted idle = of_one_panel({0.1, 0.1}, 0);
+  idle.draws[0].is_target_missed = {1, 1};
+  const Comparison both = comparison_of(job, {idle, of_one_panel({4, 4}, 0)});
+  CHECK(both.best == "way 2");
+  CHECK(both.findings[0].find("misses the target") != std::string::npos);
+  CHECK(both.alternatives[0].is_on_front);  // it spends least clear all the same
+}
+
+TEST_CASE("paired worlds tell two first grits apart better than unpaired ones") {
+  Job job = door::job();
+  for (const Weighed& one : weigh_first_steps(job, surface_of(job), tools_of(job)))
+    if (one.first.abrasive == "P3000 film" || one.first.abrasive == "P1500 film")
+      job.sequence.push_back(one.sequence.value());
+  REQUIRE(job.sequence.size() == 2);
+  const HeightField surface = surface_of(job);
+  const std::vector<double> a = predict(job, surface, job.sequence[0].name).draws[0].removed_um;
+  const std::vector<double> b = predict(job, surface, job.sequence[1].name).draws[0].removed_um;
+  REQUIRE(a.size() == b.size());
+  const std::size_t n = a.size();
+  std::vector<double> paired(n), unpaired(n);
+  for (std::size_t i = 0; i < n; ++i) {
+    paired[i] = b[i] - a[i];
+    unpaired[i] = b[(i + n / 2) % n] - a[i];
+  }
+  const auto width = [](const std::vector<double>& draws) {
+    const Spread spread = spread_of(draws);
+    return spread.p95 - spread.p05;
+  };
+  CHECK(width(paired) < width(unpaired));
+  const Comparison both = compare(job, surface);
+  for (std::size_t i = 0; i < 2; ++i) {
+    const Alternative& one = both.alternatives[i];
+    const std::size_t other = 1 - i;
+    if (both.alternatives[other].sequence != both.best) continue;
+    CHECK(std::abs(one.more.removed_um.p50) == Approx(std::abs(spread_of(paired).p50)));
+  }
+}
+
+TEST_CASE("the split adds up in every world") {
+  Job job = door::job();
+  const auto all = weigh_first_steps(job, surface_of(job), tools_of(job));
+  const auto reaching =
+      std::find_if(all.begin(), all.end(), [](const Weighed& one) { return one.sequence.has_value(); });
+  REQUIRE(reaching != all.end());
+  job.sequence = {*reaching->sequence};
+  const RiskDraws draws = predict(job, surface_of(job)).draws[0];
+  for (std::size_t i = 0; i < draws.removed_um.size(); ++i)
+    CHECK(draws.levelling_um[i] + draws.overshoot_um[i] + draws.debt_um[i] ==
+          Approx(draws.removed_um[i]).epsilon(1e-9));
+}
+
+TEST_CASE("a job without sequences has nothing to compare") {
+  const Job job = door::job();
+  CHECK_THROWS_WITH(compare(job, surface_of(job)),
+                    "Job: sequence must hold at least one sequence (got none)");
+}

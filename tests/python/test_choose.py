@@ -1,0 +1,155 @@
+"""Choosing from Python and from the command line."""
+
+import json
+import re
+
+import matplotlib
+import numpy as np
+import pytest
+
+import libtexture as lt
+from libtexture.choice_table import comparison_table, recommendation_table, stop_words
+from test_command import JOBS, PATCH, command, small_job
+from test_report import Page
+
+matplotlib.use("agg")
+from matplotlib.figure import Figure  # noqa: E402
+
+
+@pytest.fixture(scope="module")
+def door(tmp_path_factory):
+    return lt.Job.load(small_job(tmp_path_factory.mktemp("door"), "rear_door"))
+
+
+@pytest.fixture(scope="module")
+def comparison(door):
+    return lt.compare(door)
+
+
+def test_a_comparison_holds_every_sequence_with_its_split(door, comparison):
+    assert [one.sequence for one in comparison.alternatives] == [one.name for one in door.sequence]
+    for one in comparison.alternatives:
+        assert one.removed_um.p05 <= one.removed_um.p50 <= one.removed_um.p95
+        assert one.debt_um.p50 > 0 and one.levelling_um.p50 > 0
+        assert [part.asks for part in one.target] == ["rms_um"]
+    best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
+    assert best.more.removed_um == lt.Spread(p05=0, p50=0, p95=0) and not best.more.is_drowned
+    assert len(comparison.findings) == len(door.sequence) - 1
+
+
+def test_coarser_first_grits_owe_more(comparison):
+    debts = [one.debt_um.p50 for one in sorted(comparison.alternatives, key=lambda one: one.first_grain_um)]
+    assert debts == sorted(debts)  # the trade's rule (common practice), out of the scratch laws
+
+
+def test_a_comparison_survives_a_dict_and_repeats_to_the_byte(door, comparison):
+    assert lt.Comparison.from_dict(comparison.to_dict()) == comparison
+    assert lt.compare(door) == comparison
+
+
+def test_write_report_takes_a_comparison_and_its_charts_have_units(comparison, door, tmp_path):
+    lt.write_report(comparison, tmp_path / "lesson.html", door)
+    assert "Clear spent" in (tmp_path / "lesson.html").read_text(encoding="utf-8")
+    ax = lt.plot.split_chart(comparison, Figure().subplots())
+    assert "um" in ax.get_xlabel()
+    assert [text.get_text() for text in ax.get_legend().get_texts()] == ["levelling", "overshoot", "scratch debt"]
+    widths = [bar.get_width() for bar in ax.patches]
+    shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
+    parts = ("levelling_um", "overshoot_um", "debt_um")
+    assert widths == pytest.approx([getattr(one, part).p50 for part in parts for one in shown], abs=1e-12)
+    ax = lt.plot.pareto_chart(comparison, Figure().subplots())
+    assert "um" in ax.get_xlabel() and "min" in ax.get_ylabel()
+
+
+def test_the_front_from_python():
+    assert lt.pareto_front([[1, 2], [2, 1], [2, 2]]) == [True, True, False]
+
+
+def test_a_target_is_judged_from_python():
+    flat = lt.HeightField(height_um=np.zeros((1, 8)), pixel_mm=0.5)
+    (part,) = lt.judge_target(lt.Target(rms_um=0.1), before=flat, now=flat, touched_share=1.0)
+    assert part.asks == "rms_um" and part.is_met
+
+
+def test_tables_are_at_most_100_columns_wide(comparison):
+    text = comparison_table(comparison)
+    assert max(map(len, text.splitlines())) <= 100
+    for one in comparison.alternatives:
+        assert re.search(rf"^{one.sequence} +{one.removed_um.p50:.2f} ", text, re.M)
+
+
+def test_the_command_compares_and_writes_figures_and_a_page_that_stands_alone(tmp_path):
+    job = small_job(tmp_path, "rear_door")
+    figures, lesson = tmp_path / "all.json", tmp_path / "lesson.html"
+    result = command("compare", job, "--json", figures, "--report", lesson)
+    assert (result.returncode, result.stderr) == (0, "")
+    assert "Least clear: " in result.stdout and "Cautions for the job" in result.stdout
+    written = lt.Comparison.from_dict(json.loads(figures.read_text()))
+    page = Page(lesson.read_text(encoding="utf-8"))
+    images = [attributes for tag, attributes in page.tags if tag == "img"]
+    assert images[0]["alt"].startswith("Clear spent by each first grit, split in levelling, overshoot and scratch debt")
+    assert all(image["src"].startswith("data:") and image["alt"] for image in images)
+    assert not {tag for tag, _ in page.tags} & {"script", "link", "iframe"}
+    for one in written.alternatives:
+        assert one.sequence in page.text
+    for caution in written.cautions:
+        assert caution in page.text
+
+
+def test_the_command_says_do_not_sand_first_where_the_clear_is_thin(tmp_path):
+    job = small_job(tmp_path, "factory_lid")
+    result = command("recommend", job, "--json", tmp_path / "all.json", "--report", tmp_path / "page.html")
+    assert (result.returncode, result.stderr) == (0, "")
+    assert "Verdict: DO NOT SAND" in result.stdout
+    advice = lt.Recommendation.from_dict(json.loads((tmp_path / "all.json").read_text()))
+    assert advice.verdict == "do not sand" and advice.reasons[0].startswith("Do not sand")
+    assert Page((tmp_path / "page.html").read_text(encoding="utf-8")).text.find("Do not sand") > 0
+
+
+def test_a_recommendation_has_a_plan_that_can_be_put_into_a_job(door):
+    advice = lt.recommend(door, passes_most=20)
+    assert advice.recommended in [sequence.name for sequence in advice.sequences]
+    assert max(map(len, recommendation_table(advice).splitlines())) <= 100
+    planned = door.replace(sequence=list(advice.sequences))
+    assert lt.predict(planned, sequence=advice.recommended).prediction.sequence == advice.recommended
+    for sequence in advice.sequences:
+        for step in sequence.step:
+            assert stop_words(step).startswith("look ")
+    assert advice.cautions
+
+
+def test_a_users_own_catalogue_is_chosen_from(tmp_path, door):
+    tools = tmp_path / "tools.toml"
+    tools.write_text('[abrasive."own P2500"]\nlike = "P2500 film"\nloading_um = 400\n')
+    advice = lt.recommend(door.replace(catalogue=str(tools)), passes_most=20)
+    assert "own P2500" in [first.abrasive for first in advice.first_steps]
+
+
+@pytest.mark.parametrize("limits", [{"passes_most": 0}, {"discs_per_m2_most": -1}, {"pases_most": 3}])
+def test_limits_that_make_no_sense_are_refused(door, limits):
+    with pytest.raises((ValueError, TypeError)) as error:
+        lt.recommend(door, **limits)
+    assert str(error.value).count("\n") == 0
+
+
+def test_a_machine_that_nobody_knows_is_refused_by_name(door):
+    with pytest.raises(ValueError, match="Machine: disc: .*150 mm light"):
+        lt.recommend(door, machine=lt.Machine(disc="150 mm lihgt"))
+
+
+@pytest.mark.parametrize("verb", ["compare", "recommend"])
+def test_bad_input_ends_with_status_2_and_one_line(tmp_path, verb):
+    broken = small_job(tmp_path, "rear_door", (r"rms_um = 0.2 #", "rms_um = -0.2 #"))
+    for words in ([verb, broken], [verb, tmp_path / "none.toml"], [verb]):
+        result = command(*words)
+        assert result.returncode == 2
+        assert result.stdout == "" and result.stderr.count("\n") == 1
+
+
+def test_compare_needs_a_sequence(tmp_path):
+    text = PATCH.sub("patch = { rows = 64, cols = 64, pixel_mm = 0.4 }", (JOBS / "rear_door.toml").read_text(), count=1)
+    path = tmp_path / "bare.toml"
+    path.write_text(text.split("[[sequence]]")[0])
+    result = command("compare", path)
+    assert result.returncode == 2
+    assert result.stderr == "libtexture: Job: sequence must hold at least one sequence (got none)\n"
