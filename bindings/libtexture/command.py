@@ -32,11 +32,11 @@ def parser():
     words.set_defaults(run=lambda _: words.print_help())
     verbs = words.add_subparsers(title="commands", metavar="COMMAND")
     add_predict(verbs)
+    add_compare(verbs)
+    add_recommend(verbs)
     add_calibrate(verbs)
     add_bench(verbs)
     add_compression(verbs)
-    add_compare(verbs)
-    add_recommend(verbs)
     return words
 
 

@@ -19,7 +19,7 @@ def html_of(predicted, job=None):
         "report.html.j2",
         seed=prediction.seed,
         prediction=prediction,
-        labours=wording.labours(prediction),
+        labours=labours(prediction),
         pictures=[panel_pictures(prediction, number, history, job) for number, history in enumerate(predicted.histories)],
         job=job,
         steps=steps_of(job, prediction.sequence),
