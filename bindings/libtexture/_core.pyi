@@ -725,7 +725,7 @@ class Backing:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', skin: Skin | None = None, layers: list[Layer] = [], support: typing.Literal['layers', 'springs', 'half_space', 'rigid'] = 'layers', spring_stiffness_kpa_per_um: float | None = None, half_space_modulus_mpa: float | None = None, half_space_poisson: float = 0.0, source: str = 'estimate') -> None:
+    def __init__(self, *, name: str = '', skin: Skin | None = None, layers: list[Layer] = [], support: typing.Literal['layers', 'springs', 'half_space', 'rigid'] = 'layers', spring_stiffness_kpa_per_um: float | None = None, half_space_modulus_mpa: float | None = None, half_space_poisson: float = 0.0, stiffness_factor: float = 1.0, stiffness_log_sd: float = 0.5, source: str = 'estimate') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -794,6 +794,16 @@ class Backing:
     def spring_stiffness_kpa_per_um(self) -> float | None:
         """
         support = springs: [kPa/um], > 0
+        """
+    @property
+    def stiffness_factor(self) -> float:
+        """
+        on the stiffness to any wave: a test spot sets it, > 0
+        """
+    @property
+    def stiffness_log_sd(self) -> float:
+        """
+        standard deviation of ln(stiffness) before a test spot; estimate
         """
     @property
     def support(self) -> str:
@@ -1902,6 +1912,53 @@ class Panel:
         """
         at least one
         """
+class Estimate:
+    """
+    A figure and the interval that holds the truth in 95 % of cases (Student's t).
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Estimate:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, value: float = ..., least: float = ..., most: float = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Estimate:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def least(self) -> float:
+        """
+        2.5 % lie below
+        """
+    @property
+    def most(self) -> float:
+        """
+        2.5 % lie above
+        """
+    @property
+    def value(self) -> float:
+        """
+        the figure
+        """
 class SeenTexture:
     """
     A texture judged by eye: the distance of its waves, and the smallest letters that can be read in the
@@ -1917,7 +1974,7 @@ class SeenTexture:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, wavelength_mm: float, letter_mm: float, distance_m: float, bandwidth_octaves: float = 1.0) -> None:
+    def __init__(self, *, wavelength_mm: float, letter_mm: float, distance_m: float, eye_to_paint_m: float = 0.0, bandwidth_octaves: float = 1.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1943,7 +2000,12 @@ class SeenTexture:
     @property
     def distance_m(self) -> float:
         """
-        from the eye over the paint to the letters, most of it behind the paint [m], > 0
+        whole path from the eye over the paint to the letters [m], > 0
+        """
+    @property
+    def eye_to_paint_m(self) -> float:
+        """
+        of it, from the eye to the paint [m], >= 0; 0 = little of it
         """
     @property
     def letter_mm(self) -> float:
@@ -1953,7 +2015,7 @@ class SeenTexture:
     @property
     def wavelength_mm(self) -> float:
         """
-        dominant wavelength, by a ruler on the panel [mm], > 0
+        dominant wavelength, waves counted along a ruler on the panel [mm], > 0
         """
 class WetTexture:
     """
@@ -2011,7 +2073,7 @@ class TextureSource:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, bands: list[TextureBand] = [], file: str | None = None, seen: SeenTexture | None = None, wet_film: WetTexture | None = None) -> None:
+    def __init__(self, *, bands: list[TextureBand] = [], file: str | None = None, seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2038,6 +2100,17 @@ class TextureSource:
     def file(self) -> str | None:
         """
         a measured surface; a job file's own folder is where a relative path starts
+        """
+    @property
+    def scale(self) -> float:
+        """
+        factor on all heights, which a test spot sets, > 0 to 100
+        """
+    @property
+    def scale_log_sd(self) -> float | None:
+        """
+        Standard deviation of ln(scale), 0 to 2; none = by the source: seen_log_sd() for a seen texture, .3 for
+        a wet film, whose viscosities are rarely known, else .1, as panels vary from place to place; estimates.
         """
     @property
     def seen(self) -> SeenTexture | None:
@@ -2258,6 +2331,125 @@ class Budget:
         """
         kept for later corrections [um], >= 0
         """
+class Labour:
+    """
+    How long this person takes, the [labour] table of a job. All defaults are estimates.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Labour:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, wipe_minutes_per_m2: float = 1.0, look_minutes: float = 0.5, disc_change_minutes: float = 0.5, edge_minutes_per_m_um: float = 0.5, masking_minutes_per_m: float = 1.0, cleaning_minutes_per_m2: float = 6.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Labour:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def cleaning_minutes_per_m2(self) -> float:
+        """
+        washing and stripping before, rinsing after, >= 0; estimate
+        """
+    @property
+    def disc_change_minutes(self) -> float:
+        """
+        [min], >= 0; estimate
+        """
+    @property
+    def edge_minutes_per_m_um(self) -> float:
+        """
+        by hand, per metre of edge and um to remove, >= 0; estimate
+        """
+    @property
+    def look_minutes(self) -> float:
+        """
+        judging it under the light, each look [min], >= 0; estimate
+        """
+    @property
+    def masking_minutes_per_m(self) -> float:
+        """
+        taping edges and trim, per metre of edge [min/m], >= 0; estimate
+        """
+    @property
+    def wipe_minutes_per_m2(self) -> float:
+        """
+        wiping the area dry for a look [min/m2], >= 0; estimate
+        """
+class EdgeWork:
+    """
+    How the panel's edges are, and how they are worked: the [edge] table of a job.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> EdgeWork:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, radius_mm: float = 3.0, overhang: typing.Literal['none', 'straddle'] = 'none', share_at_edge: float = 0.8, taper_mm: float = 25.0, confidence: float = 0.95) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> EdgeWork:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def confidence(self) -> float:
+        """
+        of sure_margin_mm, .5 to < 1
+        """
+    @property
+    def overhang(self) -> str:
+        """
+        the user's habit
+        """
+    @property
+    def radius_mm(self) -> float:
+        """
+        of the rounded edge [mm], > 0; estimate
+        """
+    @property
+    def share_at_edge(self) -> float:
+        """
+        clear at the edge over that of the panel, > 0 to 1; estimate
+        """
+    @property
+    def taper_mm(self) -> float:
+        """
+        distance over which it rises evenly [mm], > 0; estimate
+        """
 class Sequence:
     """
     Steps in order, under a name.
@@ -2372,13 +2564,13 @@ class Job:
         The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
         names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
         Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
-        FileMissing names the file.
+        FileMissing names the file. A file that ends in .json is a job as save_job() writes it.
         """
     def __eq__(self, arg0: object) -> bool:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., uncertainty: Uncertainty = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., labour: Labour = ..., edge: EdgeWork = ..., uncertainty: Uncertainty = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2391,6 +2583,10 @@ class Job:
     def replace(self, **changes: typing.Any) -> Job:
         """
         The same value with some fields changed.
+        """
+    def save(self, path: os.PathLike) -> None:
+        """
+        Writes a job as such a text, a whole file or none, for load_job() to read.
         """
     def to_dict(self) -> typing.Any:
         """
@@ -2410,6 +2606,16 @@ class Job:
     def coating(self) -> Paint:
         """
         what is known of the paint
+        """
+    @property
+    def edge(self) -> EdgeWork:
+        """
+        how the panels' edges are, and how they are worked
+        """
+    @property
+    def labour(self) -> Labour:
+        """
+        how long this person takes for what is not sanding
         """
     @property
     def panel(self) -> list[Panel]:
@@ -2861,6 +3067,185 @@ class StepCautions:
         """
         name of the step
         """
+class LabourMinutes:
+    """
+    Where the minutes go.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> LabourMinutes:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, sanding_minutes: float = 0.0, looking_minutes: float = 0.0, disc_change_minutes: float = 0.0, edge_minutes: float = 0.0, masking_minutes: float = 0.0, cleaning_minutes: float = 0.0, total_minutes: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> LabourMinutes:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def cleaning_minutes(self) -> float:
+        """
+        before and after [min]
+        """
+    @property
+    def disc_change_minutes(self) -> float:
+        """
+        [min]
+        """
+    @property
+    def edge_minutes(self) -> float:
+        """
+        edges and body lines by hand [min]
+        """
+    @property
+    def looking_minutes(self) -> float:
+        """
+        wiping and looking [min]
+        """
+    @property
+    def masking_minutes(self) -> float:
+        """
+        [min]
+        """
+    @property
+    def sanding_minutes(self) -> float:
+        """
+        machine time [min]
+        """
+    @property
+    def total_minutes(self) -> float:
+        """
+        all of it [min]
+        """
+class DiscLife:
+    """
+    Discs of one step.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> DiscLife:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, step: str = '', discs: int = 0, change_after_minutes: float | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> DiscLife:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def change_after_minutes(self) -> float | None:
+        """
+        Sanding [min] after which a fresh disc (or clean pad) has lost so much of its cut that it should be
+        changed (or cleaned); none = it never does.
+        """
+    @property
+    def discs(self) -> int:
+        """
+        used on the panel; pads of a compound are cleaned, not counted
+        """
+    @property
+    def step(self) -> str:
+        """
+        name of the step
+        """
+class EdgeMargin:
+    """
+    What the sequence does at an edge.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> EdgeMargin:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, peak_removal_um: float = 0.0, removed_area_mm2: float = 0.0, clear_at_edge_um: float = 0.0, margin_mm: float | None = None, sure_margin_mm: float | None = None, confidence: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> EdgeMargin:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def clear_at_edge_um(self) -> float:
+        """
+        expected clear at the edge before work [um]
+        """
+    @property
+    def confidence(self) -> float:
+        """
+        that confidence
+        """
+    @property
+    def margin_mm(self) -> float | None:
+        """
+        Least unsanded margin that keeps every rule of the budget, by best estimates [mm]; 0 = the flat may be
+        sanded to its end (leave the rounding itself); none = no margin helps: the flat does not keep the
+        budget.
+        """
+    @property
+    def peak_removal_um(self) -> float:
+        """
+        most clear removed anywhere across the edge [um]
+        """
+    @property
+    def removed_area_mm2(self) -> float:
+        """
+        of the section within 1.5 mm of where the flat ends [mm2]
+        """
+    @property
+    def sure_margin_mm(self) -> float | None:
+        """
+        the same at the confidence asked for, rule by rule [mm]
+        """
 class PanelPrediction:
     """
     One panel: what its readings say of the clear, and what the sequence does to it.
@@ -2875,7 +3260,7 @@ class PanelPrediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', area_m2: float = 0.0, total_film_least_um: float = 0.0, clear_um: float = 0.0, clear_sd_um: float = 0.0, removed_um: float = 0.0, removed_max_um: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, removable_um: float = 0.0, budget: list[BudgetRule] = [], discs: int = 0, minutes: float = 0.0, risk: PanelRisk = ..., start: HistoryRow = ..., steps: list[HistoryRow] = [], passes: list[HistoryRow] = []) -> None:
+    def __init__(self, *, name: str = '', area_m2: float = 0.0, total_film_least_um: float = 0.0, clear_um: float = 0.0, clear_sd_um: float = 0.0, removed_um: float = 0.0, removed_max_um: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, removable_um: float = 0.0, budget: list[BudgetRule] = [], discs: int = 0, minutes: float = 0.0, labour: LabourMinutes = ..., disc_lives: list[DiscLife] = [], edge: EdgeMargin | None = None, risk: PanelRisk = ..., start: HistoryRow = ..., steps: list[HistoryRow] = [], passes: list[HistoryRow] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2928,9 +3313,24 @@ class PanelPrediction:
         expected clear at that place [um]
         """
     @property
+    def disc_lives(self) -> list[DiscLife]:
+        """
+        Of each step: discs, and when to change them.
+        """
+    @property
     def discs(self) -> int:
         """
         discs used
+        """
+    @property
+    def edge(self) -> EdgeMargin | None:
+        """
+        The margin to leave unsanded, where the panel states the length of its edges.
+        """
+    @property
+    def labour(self) -> LabourMinutes:
+        """
+        a person's time
         """
     @property
     def minutes(self) -> float:
@@ -2996,7 +3396,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., checklist: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3029,6 +3429,11 @@ class Prediction:
         of the whole job
         """
     @property
+    def checklist(self) -> list[str]:
+        """
+        what to do before the first pass
+        """
+    @property
     def discs(self) -> int:
         """
         discs used on all panels
@@ -3037,6 +3442,11 @@ class Prediction:
     def discs_spread(self) -> Spread:
         """
         how sure the discs are
+        """
+    @property
+    def labour(self) -> LabourMinutes:
+        """
+        a person's time on all panels
         """
     @property
     def minutes(self) -> float:
@@ -3742,9 +4152,620 @@ class Catalogue:
         """
         by name
         """
+class TestSpot:
+    """
+    A spot of the panel on which a step of the job was tried.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> TestSpot:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, sequence: str = '', step: str = '', passes: int, area_m2: float = 0.04, before_um: list[float], after_um: list[float], spot_cv: float = 0.15, gloss_gone_passes: int | None = None, gloss_left_passes: int | None = None, gloss_log_sd: float = 0.12, rms_left_um: float | None = None, rms_left_log_sd: float = 0.15) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> TestSpot:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def after_um(self) -> list[float]:
+        """
+        readings after, at the same places [um]
+        """
+    @property
+    def area_m2(self) -> float:
+        """
+        area of the spot, which sets how discs load [m2], > 0 to 100; estimate
+        """
+    @property
+    def before_um(self) -> list[float]:
+        """
+        readings of the total film before, all over the spot [um]
+        """
+    @property
+    def gloss_gone_passes(self) -> int | None:
+        """
+        Passes at which no glossy valley was left anywhere on the spot, 1 to passes; none = not looked for.
+        """
+    @property
+    def gloss_left_passes(self) -> int | None:
+        """
+        Passes at which some were still seen, 0 to passes and under gloss_gone_passes; none = one pass before.
+        Alone: some were left at the end.
+        """
+    @property
+    def gloss_log_sd(self) -> float:
+        """
+        of the removal at which the last one goes, between eyes and places; estimate
+        """
+    @property
+    def passes(self) -> int:
+        """
+        overlapped passes made with fresh discs, 1 to 1000
+        """
+    @property
+    def rms_left_log_sd(self) -> float:
+        """
+        how sure that is, standard deviation of its logarithm; estimate
+        """
+    @property
+    def rms_left_um(self) -> float | None:
+        """
+        texture left after all passes, rms [um], > 0; none = not known
+        """
+    @property
+    def sequence(self) -> str:
+        """
+        of the job; empty = its first
+        """
+    @property
+    def spot_cv(self) -> float:
+        """
+        how much spots worked alike differ, coefficient of variation, 0 to 1; estimate
+        (one person's force)
+        """
+    @property
+    def step(self) -> str:
+        """
+        name of the step that was tried; empty = the sequence's first
+        """
+class Belief:
+    """
+    A figure in the unit of the field that it is: half as likely above its median as below.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Belief:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, median: float = 0.0, least: float = 0.0, most: float = 0.0, log_sd: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Belief:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def least(self) -> float:
+        """
+        2.5 % lie below
+        """
+    @property
+    def log_sd(self) -> float:
+        """
+        standard deviation of the figure's logarithm
+        """
+    @property
+    def median(self) -> float:
+        """
+        half as likely above as below
+        """
+    @property
+    def most(self) -> float:
+        """
+        2.5 % lie above
+        """
+class TestSpotResult:
+    """
+    What a test spot says.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> TestSpotResult:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, warnings: list[str] = []) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> TestSpotResult:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def abrasive(self) -> str:
+        """
+        name of the abrasive that was tried
+        """
+    @property
+    def after(self) -> Belief:
+        """
+        the same with the test spot
+        """
+    @property
+    def backing(self) -> str:
+        """
+        name of the backing that was tried
+        """
+    @property
+    def before(self) -> Belief:
+        """
+        wear rate of fresh discs [mm3/(N m)]: the job's
+        """
+    @property
+    def expected_um(self) -> float:
+        """
+        what the job's wear rate would remove [um]
+        """
+    @property
+    def gauge_sd_um(self) -> float:
+        """
+        standard uncertainty of it from the gauge [um]
+        """
+    @property
+    def is_useful(self) -> bool:
+        """
+        the gauge leaves the wear rate less uncertain than the spot itself, by far
+        """
+    @property
+    def passes_needed(self) -> int:
+        """
+        with as many readings, so many passes make the spot useful; at most 1000
+        """
+    @property
+    def readings_needed(self) -> int:
+        """
+        with as many passes, so many readings before, and after, do
+        """
+    @property
+    def removed_um(self) -> float:
+        """
+        mean before - mean after [um]; below 0 = it reads thicker after
+        """
+    @property
+    def stiffness_after(self) -> Belief | None:
+        """
+        the same with the test spot
+        """
+    @property
+    def stiffness_before(self) -> Belief | None:
+        """
+        Stiffness of the backing over that of the catalogue, the job's.
+        """
+    @property
+    def texture_after(self) -> Belief | None:
+        """
+        the same with the test spot
+        """
+    @property
+    def texture_before(self) -> Belief | None:
+        """
+        Rms of the texture before work [um], the job's; this and the next three only where texture was seen.
+        """
+    @property
+    def warnings(self) -> list[str]:
+        """
+        one sentence each
+        """
+class BenchRun:
+    """
+    A disc from fresh: what each pass removed, in order.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> BenchRun:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, name: str, removed_um: list[float]) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> BenchRun:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def name(self) -> str:
+        """
+        of the disc
+        """
+    @property
+    def removed_um(self) -> list[float]:
+        """
+        mean clear removed by each pass, from the first [um], at least one
+        """
+class Bench:
+    """
+    One abrasive on the bench: every pass alike, every run a fresh disc.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Bench:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, abrasive: str, grit: Grit | str, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', force_n: float, sliding_m_per_s: float, seconds_per_pass: float, area_cm2: float, disc_area_cm2: float, hardness_mpa: float = 200.0, runs: list[BenchRun]) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Bench:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def abrasive(self) -> str:
+        """
+        name that the catalogue entry will have
+        """
+    @property
+    def area_cm2(self) -> float:
+        """
+        area that a pass works [cm2], > 0
+        """
+    @property
+    def disc_area_cm2(self) -> float:
+        """
+        face of the disc, which loads [cm2], > 0
+        """
+    @property
+    def force_n(self) -> float:
+        """
+        [N], > 0
+        """
+    @property
+    def grit(self) -> Grit:
+        """
+        grain size
+        """
+    @property
+    def hardness_mpa(self) -> float:
+        """
+        indentation hardness of the clear [MPa], > 0
+        """
+    @property
+    def runs(self) -> list[BenchRun]:
+        """
+        at least one, four passes or more in all
+        """
+    @property
+    def seconds_per_pass(self) -> float:
+        """
+        [s], > 0
+        """
+    @property
+    def sliding_m_per_s(self) -> float:
+        """
+        mean sliding speed [m/s], > 0
+        """
+    @property
+    def wetness(self) -> str:
+        """
+        how wet the runs were worked
+        """
+class BenchResult:
+    """
+    What the runs say, for a clear of 200 MPa.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> BenchResult:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, wear_rate_mm3_per_n_m: Estimate = ..., worn_wear_rate_mm3_per_n_m: Estimate = ..., loading_um: Estimate = ..., is_loading_seen: bool = False, loading_p: float = 1.0, residual_sd_um: float = 0.0, residuals_um: list[list[float]] = [], run_mean_mm3_per_n_m: list[float] = [], disc_log_sd: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> BenchResult:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def disc_log_sd(self) -> float:
+        """
+        standard deviation of ln(run's removal/curve's); 0 with one run
+        """
+    @property
+    def is_loading_seen(self) -> bool:
+        """
+        F test against a wear rate that stays: p < .05, and both figures are fixed by the runs
+        """
+    @property
+    def loading_p(self) -> float:
+        """
+        p value of that test
+        """
+    @property
+    def loading_um(self) -> Estimate:
+        """
+        clear removed per disc area over which the cut falls (1/e) [um]; likewise
+        """
+    @property
+    def residual_sd_um(self) -> float:
+        """
+        spread of passes about the curve [um]
+        """
+    @property
+    def residuals_um(self) -> list[list[float]]:
+        """
+        removed - curve, by run and pass [um]
+        """
+    @property
+    def run_mean_mm3_per_n_m(self) -> list[float]:
+        """
+        each run's own mean wear rate, all passes
+        """
+    @property
+    def wear_rate_mm3_per_n_m(self) -> Estimate:
+        """
+        fresh
+        """
+    @property
+    def worn_wear_rate_mm3_per_n_m(self) -> Estimate:
+        """
+        loaded; unset where no loading is seen
+        """
+class BenchComparison:
+    """
+    Welch's t test of the logarithms of two abrasives' runs, which must have equally many passes.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> BenchComparison:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, ratio: Estimate = ..., p: float = 1.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> BenchComparison:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def p(self) -> float:
+        """
+        chance of such a difference, or a greater one, between equal abrasives
+        """
+    @property
+    def ratio(self) -> Estimate:
+        """
+        wear rate of the first over that of the second
+        """
+class CompressionCurve:
+    """
+    A sample pressed between flat plates, free to bulge.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> CompressionCurve:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, thickness_mm: float, area_cm2: float, force_n: list[float], deflection_mm: list[float]) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> CompressionCurve:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def area_cm2(self) -> float:
+        """
+        [cm2], > 0
+        """
+    @property
+    def deflection_mm(self) -> list[float]:
+        """
+        as many [mm], 0 to .6 x thickness: densification is not modelled
+        """
+    @property
+    def force_n(self) -> list[float]:
+        """
+        [N], four or more
+        """
+    @property
+    def thickness_mm(self) -> float:
+        """
+        of the sample [mm], > 0
+        """
+class CompressionResult:
+    """
+    What the curve says.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> CompressionResult:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, modulus_mpa: Estimate = ..., plateau_kpa: Estimate = ..., is_plateau_seen: bool = False, plateau_p: float = 1.0, residual_sd_kpa: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> CompressionResult:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def is_plateau_seen(self) -> bool:
+        """
+        F test against a straight line: p < .05, and the plateau is fixed by the curve
+        """
+    @property
+    def modulus_mpa(self) -> Estimate:
+        """
+        Young's modulus at small strain
+        """
+    @property
+    def plateau_kpa(self) -> Estimate:
+        """
+        unset where no plateau is seen
+        """
+    @property
+    def plateau_p(self) -> float:
+        """
+        p value of that test
+        """
+    @property
+    def residual_sd_kpa(self) -> float:
+        """
+        spread about the curve [kPa]
+        """
 def _increment(height: typing.Any, stiffness: typing.Any, removal: float) -> numpy.typing.NDArray[numpy.float64]:
     """
     For tests only. One implicit increment of levelling: pressure over its mean, (rows, cols), of a height (rows, cols) and a mean removal in the same unit; stiffness S/p_mean on the half spectrum [1/length].
+    """
+def abrasive_of(bench: Bench, result: BenchResult, *, carrier: str, source: str) -> Abrasive:
+    """
+    The abrasive as a catalogue holds it: rates with their ranges, wear_rate_log_sd from the fit and the
+    spread of discs; where no loading is seen its worn rate and loading are the catalogue's own estimates (.3
+    x fresh, 150 um).
     """
 def at_grit(abrasive: Abrasive, grit: Grit, *, exponent: float = 1.0) -> Abrasive:
     """
@@ -3763,6 +4784,18 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
     known ones (published and practice) that it does not count. Rules of the budget come first.
     """
+def calibrate(job: Job, readings: TestSpot | os.PathLike, *, progress: typing.Any = None) -> Job:
+    """
+    The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
+    wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
+    told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing.
+    Further spots narrow it further. What ties the three together is dropped: taken as independent.
+    """
+def catalogue_entry(abrasive: Abrasive) -> str:
+    """
+    An abrasive as a table of a catalogue file (TOML), its source line in it; read back it is the same
+    abrasive.
+    """
 def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits = ...) -> list[float]:
     """
     The same for each population alone [um], oldest first.
@@ -3770,6 +4803,10 @@ def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits =
 def compare(job: Job, *, progress: typing.Any = None) -> Comparison:
     """
     Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
+    """
+def compare_benches(first: Bench, second: Bench) -> BenchComparison:
+    """
+    InvalidInput with fewer than two runs each.
     """
 def depth_laws(scratches: Scratches) -> list[DepthLaw]:
     """
@@ -3900,12 +4937,31 @@ def image_wander_arcmin(field: HeightField, *, direction: str = 'rows', footprin
     Rms wander [arcmin] of a distant mirrored point as the eye moves over the surface: twice the slope.
     footprint_mm as in slope(): waves shorter than what the pupil sees blur the image and do not move it.
     """
+def judge_bench(bench: Bench) -> BenchResult:
+    """
+    Fits w_end + (w_0 - w_end) exp(-V/V_0) to all runs, integrated over each pass exactly. Intervals take
+    passes as independent: where discs differ by more than passes do, disc_log_sd says more.
+    """
+def judge_compression(curve: CompressionCurve) -> CompressionResult:
+    """
+    Fits stress = plateau (1 - exp(-E strain/plateau)), as a Layer with a plateau behaves, or E strain.
+    """
 def judge_target(target: Target, *, before: HeightField, now: HeightField, touched_share: float, clarity_light: float = 1.0) -> list[Reached]:
     """
     Judges a target on a surface that was worn from `before`. touched_share: what the levelling step has
     touched; clarity_light: share of the texture's image clarity that scratches leave. Letters are read in the
     worse of the two directions.
     The same at the end of a sequence, scratches included.
+    """
+def judge_test_spot(job: Job, readings: TestSpot | os.PathLike, *, progress: typing.Any = None) -> TestSpotResult:
+    """
+    Bayes' rule by the trapezoid rule on a grid, for ln(wear rate) and, where texture is told, ln(texture
+    scale) and ln(stiffness) with it. Priors are normal: the abrasive's wear_rate_log_sd, scale_log_sd() of
+    the texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
+    loading and being changed, with the gauge's uncertainty, its scale, and spot_cv; looks bracket the removal
+    at which the last glossy valley goes; the texture left is log-normal (docs/physics.md, test spot).
+    InvalidInput where the job has no such step, where curves are needed and none are given, and where the
+    film reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
     """
 def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     """
@@ -3955,6 +5011,29 @@ def published_budget() -> Budget:
     The budget of a job that states none: the two published rules, 35.6 um (1.4 mil) left and 12.7 um (0.5
     mil) removed; sources in docs/physics.md.
     """
+def read_bench(path: os.PathLike) -> Bench:
+    """
+    The bench of a file:
+    
+    # abrasive = my P1500          needed, as are the next six
+    # grit = P1500                 with its system: P1500, JIS 3000, CAMI 600
+    # force_n = 25
+    # sliding_m_per_s = 2.6
+    # seconds_per_pass = 20
+    # area_cm2 = 200
+    # disc_area_cm2 = 177
+    # wetness = dry                optional, as is hardness_mpa
+    disc,repeat,pass,removed_um
+    A,1,1,0.92
+    
+    Each disc, and each repeat of it, is a fresh disc; its passes count 1, 2, 3 ... in any order of rows.
+    repeat may be left out. Instead of removed_um: removed_mg, with the setting density_g_per_cm3 of the
+    clear. InvalidInput names the file and the line; FileMissing the file.
+    """
+def read_compression(path: os.PathLike) -> CompressionCurve:
+    """
+    A curve of force and deflection: settings thickness_mm and area_cm2, columns force_n and deflection_mm.
+    """
 def read_surface(path: os.PathLike, *, pixel_mm: float | None = None) -> HeightField:
     """
     The surface of a file; the ending names the format.
@@ -3964,6 +5043,23 @@ def read_surface(path: os.PathLike, *, pixel_mm: float | None = None) -> HeightF
     per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
     pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
     never has). InvalidInput names the file and the line or byte; FileMissing names a file that is not there.
+    """
+def read_test_spot(path: os.PathLike) -> TestSpot:
+    """
+    The test spot of a file:
+    
+    # passes = 6                  needed
+    # step = level                optional, as are sequence, area_m2 and spot_cv: see TestSpot
+    # gloss_gone_passes = 5       optional: no glossy valley was left (and gloss_left_passes)
+    # rms_left_um = 0.3           optional: texture left, where it was measured
+    when,total_um
+    before,262
+    before,260
+    after,256
+    after,254
+    
+    Columns: when (before or after), and total_um or total_mil, or both with one filled in per row; apart by
+    comma or semicolon, decimal point. InvalidInput names the file and the line; FileMissing the file.
     """
 def recommend(job: Job, *, machine: Machine = ..., progress: typing.Callable[[float], typing.Any] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05) -> Recommendation:
     """
@@ -4006,10 +5102,19 @@ def rms_slope(field: HeightField, *, direction: str = 'rows', footprint_mm: floa
     """
     Root mean square of slope(...).
     """
+def runs_needed(*, difference_percent: float, log_sd: float, power: float = 0.8) -> int:
+    """
+    Runs of each abrasive that a two-sided t test at 5 % needs to find a difference [%], > 0, with a chance of
+    `power`, where ln(wear rate) spreads by `log_sd` between discs: noncentral t distribution. At most 10000.
+    """
 def seen_letter_mm(wander_arcmin: float, viewer: Viewer) -> float:
     """
     Height [mm] of the smallest mirrored letter that this viewer can read, docs/physics.md (53): scratches are
     left out.
+    """
+def seen_rms_um(seen: SeenTexture) -> Estimate:
+    """
+    Rms of a seen texture [um] with its 95 % interval.
     """
 def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     """
@@ -4031,6 +5136,11 @@ def simulate(*, surface: HeightField, coating: Coating, steps: list[Step], progr
         refractive_index: of the clear, for gloss, > 1; clear coats about 1.5 (memory)
         scratch_limits: what counts as a visible scratch
         viewer: who reads the mirrored letters
+    """
+def size_exponent(benches: list[Bench], results: list[BenchResult]) -> Estimate:
+    """
+    How wear rate goes with grain size: exponent of wear ~ grain^exponent by a straight line through
+    logarithms. InvalidInput with fewer than three abrasives, or all of one grain.
     """
 def slope(field: HeightField, *, direction: str = 'rows', footprint_mm: float = 0.0) -> numpy.typing.NDArray[numpy.float64]:
     """
