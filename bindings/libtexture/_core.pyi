@@ -2494,9 +2494,9 @@ class Sequence:
         """
 class Uncertainty:
     """
-    The table [uncertainty] of a job; what is not given is an estimate. The spreads of wear rates, of force
-    between persons and of local dwell stand with the abrasives and motions; those of the clear follow from
-    the readings.
+    The table [uncertainty] of a job; what is not given is an estimate. The spreads of wear rates, of
+    stiffness, of force between persons and of local dwell stand with the abrasives, backings and motions,
+    that of the texture with its source; those of the clear follow from the readings.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -2508,7 +2508,7 @@ class Uncertainty:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, samples: int = 4000, texture_log_sd: float | None = None, force_within_cv: float = 0.15, hardness_log_sd: float = 0.15) -> None:
+    def __init__(self, *, samples: int = 4000, force_within_cv: float = 0.15, hardness_log_sd: float = 0.15) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2543,11 +2543,6 @@ class Uncertainty:
         possible worlds that are drawn, 100 to 1000000; 4000 fix a 5 % quantile's share to
         .35 % (one standard error, binomial)
         """
-    @property
-    def texture_log_sd(self) -> float | None:
-        """
-        standard deviation of ln(texture's amplitude), 0 to 1; none = by the texture's source
-        """
 class Job:
     """
     A job. Its lists are named as the tables of a job file, [[panel]] and [[sequence]].
@@ -2570,7 +2565,7 @@ class Job:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., labour: Labour = ..., edge: EdgeWork = ..., uncertainty: Uncertainty = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...

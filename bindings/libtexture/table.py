@@ -235,7 +235,7 @@ def outcome(prediction):
     discs, minutes = number_range(prediction.discs_spread), number_range(prediction.minutes_spread)
     work = (
         f"All panels: {discs} discs, {minutes} min of machine time (90 of 100 cases), "
-        f"{prediction.labour.total_minutes:.0f} min of work"
+        f"about {prediction.labour.total_minutes:.0f} min of work"
     )
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"
     return bullets(f"{work}\n{verdict}", prediction.reasons)

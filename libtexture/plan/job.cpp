@@ -82,9 +82,9 @@ void Job::validate() const {
   require_texture_fits(texture, patch);
   target.validate();
   budget.validate();
+  uncertainty.validate();
   labour.validate();
   edge.validate();
-  uncertainty.validate();
   scratch_limits.validate();
   viewer.validate();
   std::set<std::string> names;

@@ -96,9 +96,9 @@ struct Job {
                       optional("budget", &Job::budget),
                       optional("scratch_limits", &Job::scratch_limits),
                       optional("viewer", &Job::viewer),
+                      optional("uncertainty", &Job::uncertainty),
                       optional("labour", &Job::labour),
                       optional("edge", &Job::edge),
-                      optional("uncertainty", &Job::uncertainty),
                       optional("sequence", &Job::sequence),
                       optional("catalogue", &Job::catalogue)};
   }

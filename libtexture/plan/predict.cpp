@@ -61,6 +61,17 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
   return result;
 }
 
+std::string in_cases(double probability, int samples) {
+  if (probability == 0) return "in none of " + std::to_string(samples) + " cases";
+  const int of = probability < 0.1 ? 1000 : 100;
+  return "in " + to_text(probability * of, 0) + " of " + std::to_string(of) + " cases";
+}
+
+Verdict verdict_by(double probability, const ChanceLimits& limits) {
+  if (probability >= limits.off) return Verdict::do_not_sand;
+  return probability >= limits.care ? Verdict::go_with_care : Verdict::go;
+}
+
 // A person's work around the sanding: minutes, discs, and the edges where the panel states them.
 void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& steps, PanelPrediction& result,
                 std::vector<std::string>& warnings) {
@@ -75,17 +86,6 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
     warnings.push_back(panel.name +
                        ": no margin along its edges is told: a half-space or rigid backing has "
                        "no mean approach");
-}
-
-std::string in_cases(double probability, int samples) {
-  if (probability == 0) return "in none of " + std::to_string(samples) + " cases";
-  const int of = probability < 0.1 ? 1000 : 100;
-  return "in " + to_text(probability * of, 0) + " of " + std::to_string(of) + " cases";
-}
-
-Verdict verdict_by(double probability, const ChanceLimits& limits) {
-  if (probability >= limits.off) return Verdict::do_not_sand;
-  return probability >= limits.care ? Verdict::go_with_care : Verdict::go;
 }
 
 // The worse of two verdicts stays.

@@ -175,7 +175,7 @@ std::vector<StepWorld> Sampler::step_worlds_of(const Panel& panel, const Step& s
   std::vector<StepWorld> all(worlds_.person.size());
   in_tasks(all.size(), [&](std::size_t world) {
     StepWorld& one = all[world];
-    one.step = in_world(step, drawn.force_factor[world], drawn.wear_factor[world], panel.crown_radius_m);
+    one.step = in_world(step, drawn, world, panel.crown_radius_m);
     const DiscContact contact = disc_contact(one.step, surface_.grid(), panel.crown_radius_m);
     one.pressure_kpa = contact.pressure_kpa;
     if (!has_clock_only)

@@ -32,11 +32,6 @@ double mean_of(const std::vector<double>& readings) {
   return std::accumulate(readings.begin(), readings.end(), 0.0) / static_cast<double>(readings.size());
 }
 
-/// Standard deviation of ln(texture's heights) that the job holds.
-double texture_log_sd(const Job& job) {
-  return job.uncertainty.texture_log_sd.value_or(scale_log_sd(job.texture));
-}
-
 const Sequence& sequence_of(const Job& job, const std::string& name) {
   require(!job.sequence.empty(), "Job", "sequence", "must hold the step that was tried", "none");
   if (name.empty()) return job.sequence.front();
@@ -321,7 +316,7 @@ SpotCurves curves_of(const Job& job, const TestSpot& spot, const HeightField& su
   job.validate();
   spot.validate();
   const Step& step = step_of(job, spot);
-  const double reach = prior_reach * std::hypot(texture_log_sd(job), step.backing.stiffness_log_sd);
+  const double reach = prior_reach * std::hypot(scale_log_sd(job.texture), step.backing.stiffness_log_sd);
   return spot_curves(step, surface, spot.area_m2, std::clamp(reach, 0.1, most_log_ratio), progress);
 }
 
@@ -351,7 +346,7 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   } else {
     require(!curves.gloss_gone_um.empty(), "TestSpot", "curves", "must be given where texture is told",
             "none");
-    const double scale_sd = texture_log_sd(job), stiffness_sd = step.backing.stiffness_log_sd;
+    const double scale_sd = scale_log_sd(job.texture), stiffness_sd = step.backing.stiffness_log_sd;
     result.texture_before = lognormal_belief(curves.rms_um, scale_sd);
     result.stiffness_before = lognormal_belief(step.backing.stiffness_factor, stiffness_sd);
     const Marginals marginals = marginals_of(likelihood, wear, wear_sd, scale_sd, stiffness_sd);
@@ -388,7 +383,6 @@ Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
   if (result.texture_after) {
     calibrated.texture.scale *= result.texture_after->median / result.texture_before->median;
     calibrated.texture.scale_log_sd = result.texture_after->log_sd;
-    calibrated.uncertainty.texture_log_sd.reset();  // the spot knows better
   }
   calibrated.validate();
   return calibrated;

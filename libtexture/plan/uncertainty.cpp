@@ -6,7 +6,6 @@ namespace libtexture {
 
 void Uncertainty::validate() const {
   require_within(samples, 100, 1000000, "Uncertainty", "samples");
-  if (texture_log_sd) require_within(*texture_log_sd, 0, 1, "Uncertainty", "texture_log_sd");
   require_within(force_within_cv, 0, 1, "Uncertainty", "force_within_cv");
   require_within(hardness_log_sd, 0, 1, "Uncertainty", "hardness_log_sd");
 }

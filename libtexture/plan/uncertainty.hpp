@@ -2,20 +2,16 @@
 // Uncertainty: how many possible worlds a prediction is drawn from, and the spreads that no other table
 // holds.
 
-#include <optional>
-
 #include "libtexture/base/fields.hpp"
 
 namespace libtexture {
 
-/// The table [uncertainty] of a job; what is not given is an estimate. The spreads of wear rates, of force
-/// between persons and of local dwell stand with the abrasives and motions; those of the clear follow from
-/// the readings.
+/// The table [uncertainty] of a job; what is not given is an estimate. The spreads of wear rates, of
+/// stiffness, of force between persons and of local dwell stand with the abrasives, backings and motions,
+/// that of the texture with its source; those of the clear follow from the readings.
 struct Uncertainty {
   int samples = 4000;  ///< possible worlds that are drawn, 100 to 1000000; 4000 fix a 5 % quantile's share to
                        ///< .35 % (one standard error, binomial)
-  std::optional<double> texture_log_sd =
-      {};  ///< standard deviation of ln(texture's amplitude), 0 to 1; none = by the texture's source
   double force_within_cv = 0.15;  ///< spread of one person's force from step to step, 0 to 1; estimate
   double hardness_log_sd = 0.15;  ///< standard deviation of ln(the clear's hardness), 0 to 1; estimate: 150
                                   ///< to 270 MPa about 200
@@ -24,7 +20,6 @@ struct Uncertainty {
   bool operator==(const Uncertainty&) const = default;
   static constexpr auto fields() {
     return std::tuple{optional("samples", &Uncertainty::samples),
-                      optional("texture_log_sd", &Uncertainty::texture_log_sd),
                       optional("force_within_cv", &Uncertainty::force_within_cv),
                       optional("hardness_log_sd", &Uncertainty::hardness_log_sd)};
   }

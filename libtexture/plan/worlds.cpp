@@ -81,8 +81,8 @@ Worlds worlds_of(const Job& job) {
   worlds.uncertainty = job.uncertainty;
   worlds.seed = job.seed;
   const int samples = job.uncertainty.samples;
-  worlds.texture_scale = lognormal(stratified_normals(samples, job.seed, "texture"),
-                                   job.uncertainty.texture_log_sd.value_or(scale_log_sd(job.texture)));
+  worlds.texture_scale =
+      lognormal(stratified_normals(samples, job.seed, "texture"), scale_log_sd(job.texture));
   worlds.hardness_factor =
       lognormal(stratified_normals(samples, job.seed, "hardness"), job.uncertainty.hardness_log_sd);
   worlds.person = stratified_normals(samples, job.seed, "person");
@@ -94,6 +94,9 @@ StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
   StepWorlds drawn;
   drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + step.abrasive.name),
                                 step.abrasive.wear_rate_log_sd);
+  drawn.stiffness_factor =
+      lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + step.backing.name),
+                step.backing.stiffness_log_sd);
   const double between = log_sd_of(step.motion.force_cv);
   const double within = log_sd_of(worlds.uncertainty.force_within_cv);
   const double shift = -(between * between + within * within) / 2;  // mean 1
@@ -103,13 +106,14 @@ StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
   return drawn;
 }
 
-Step in_world(const Step& step, double force_factor, double wear_factor,
+Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
               std::optional<double> crown_radius_m) {
   Step scaled = step;
-  scaled.abrasive.wear_rate_mm3_per_n_m *= wear_factor;
-  scaled.abrasive.worn_wear_rate_mm3_per_n_m *= wear_factor;
-  const double force_n = std::min(most_force_n, force_factor * step.motion.force_n);
-  scaled.motion.force_n = bearable_force_n(step, force_n, crown_radius_m);
+  scaled.abrasive.wear_rate_mm3_per_n_m *= drawn.wear_factor[world];
+  scaled.abrasive.worn_wear_rate_mm3_per_n_m *= drawn.wear_factor[world];
+  scaled.backing.stiffness_factor *= drawn.stiffness_factor[world];
+  const double force_n = std::min(most_force_n, drawn.force_factor[world] * step.motion.force_n);
+  scaled.motion.force_n = bearable_force_n(scaled, force_n, crown_radius_m);
   return scaled;
 }
 

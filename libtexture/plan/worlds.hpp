@@ -23,17 +23,19 @@ struct Worlds {
 Worlds worlds_of(const Job& job);
 
 /// What a step draws besides, one value per world: the force, of mean 1, log-normal with motion.force_cv
-/// between persons and force_within_cv from step to step (by its place in the sequence); the wear rate,
-/// log-normal of median 1, by the abrasive's name, so that an abrasive is the same in all sequences.
+/// between persons and force_within_cv from step to step (by its place in the sequence); wear rate and
+/// stiffness, log-normal of median 1, by the names of abrasive and backing, so that each is the same tool in
+/// all sequences.
 struct StepWorlds {
   std::vector<double> force_factor;
   std::vector<double> wear_factor;
+  std::vector<double> stiffness_factor;
 };
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place);
 
 /// The step as it is in a world, on a crown [m] (none = flat). Where the force would make a foam of the
 /// backing collapse it is taken as the most that does not: nobody goes on with a disc that has bottomed out.
-Step in_world(const Step& step, double force_factor, double wear_factor,
+Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
               std::optional<double> crown_radius_m);
 
 /// Standard normal numbers, one in each of `samples` layers of equal probability (Latin hypercube; McKay,

@@ -72,8 +72,7 @@ Rerun simulate_worlds(const Job& job) {
   parallel_for(static_cast<int>(count), 0, [&](int i) {
     const auto world = static_cast<std::size_t>(i);
     std::vector<Step> own;
-    for (std::size_t j = 0; j < steps.size(); ++j)
-      own.push_back(in_world(steps[j], drawn[j].force_factor[world], drawn[j].wear_factor[world], {}));
+    for (std::size_t j = 0; j < steps.size(); ++j) own.push_back(in_world(steps[j], drawn[j], world, {}));
     const Coating coating{{{.name = "clear",
                             .thickness_um = 60,
                             .hardness_mpa = job.coating.hardness_mpa * worlds.hardness_factor[world]}}};
@@ -213,8 +212,9 @@ TEST_CASE("no cut is more efficient than a plane, and a rigid backing is all but
 TEST_CASE("a pass count leaves the removal open, a texture rule leaves the passes open") {
   Job job = small_job(300);
   job.sequence.front().step.resize(1);
-  job.uncertainty.texture_log_sd = 0;
+  job.texture.scale_log_sd = 0;
   Step& step = job.sequence.front().step.front();
+  step.backing.stiffness_log_sd = 0;
   step.motion.force_cv = 0;
   job.uncertainty.force_within_cv = 0;
   step.passes = 3;

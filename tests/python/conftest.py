@@ -86,7 +86,7 @@ EXAMPLES = {
     "Paint": lambda: lt.Paint(kind="repaint", clear_um=60),
     "Target": lambda: lt.Target(rms_um=0.15, band_mm=(1, 8)),
     "Budget": lambda: lt.Budget(clear_left_least_um=35),
-    "Uncertainty": lambda: lt.Uncertainty(samples=200, texture_log_sd=0.2),
+    "Uncertainty": lambda: lt.Uncertainty(samples=200, hardness_log_sd=0.2),
     "Sequence": lambda: lt.Sequence(name="one step", step=[EXAMPLES["Step"]()]),
     "Job": lambda: lt.Job(
         schema=1,
