@@ -3,6 +3,7 @@
 from . import Comparison, Recommendation, page, plot
 from .choice_report import comparison_page, recommendation_page
 from .whole_file import write_whole
+from .wording import labours
 
 
 def write_report(result, path, job=None):
