@@ -17,7 +17,7 @@ BASES = {
 
 ANSWERS = {
     "go": "the budget bears it",
-    "go with care": "the budget bears it, with little to spare",
+    "go with care": "it may go wrong: prove it on a test spot first",
     "do not sand": "the budget does not bear it",
 }
 
