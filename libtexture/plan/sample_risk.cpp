@@ -10,6 +10,7 @@
 #include "libtexture/base/random.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/panel_cells.hpp"
+#include "libtexture/plan/reached.hpp"
 #include "libtexture/plan/step_curves.hpp"
 #include "libtexture/plan/worlds.hpp"
 #include "libtexture/process/pace.hpp"
@@ -25,9 +26,7 @@ namespace {
 constexpr std::size_t first_factors = 5, later_factors = 3;  // nodes of S/p: the first step levels most
 constexpr int most_starts = 5;                               // nodes of what earlier steps leave
 constexpr double start_spacing = 0.35;                       // of ln(rms) between them
-constexpr double rare = 0.002;         // share of worlds at either end that take the outermost node's curve
-constexpr double full_share = 0.995;   // TargetPreset::full
-constexpr double partial_share = 0.5;  // TargetPreset::partial
+constexpr double rare = 0.002;  // share of worlds at either end that take the outermost node's curve
 constexpr int worlds_a_task = 64;
 
 // The nodes are solved on every second pixel (and again) while so many are left to a wave and to a side:
@@ -234,9 +233,9 @@ double Sampler::target_margin(const State& state, const StepPoint& point, std::s
     const auto band = static_cast<Eigen::Index>(band_of(target.band_mm));
     least = std::min(least, *target.rms_um - scale(world) * state.band_um[band] * point.band_ratio[band]);
   }
-  if (target.preset == TargetPreset::full) least = std::min(least, point.touched_share - full_share);
+  if (target.preset == TargetPreset::full) least = std::min(least, point.touched_share - full_touched_share);
   if (target.preset == TargetPreset::partial)
-    least = std::min(least, partial_share * start_.band_um[0] - state.band_um[0] * point.band_ratio[0]);
+    least = std::min(least, partial_rms_share * start_.band_um[0] - state.band_um[0] * point.band_ratio[0]);
   return std::isinf(least) ? -HUGE_VAL : least;
 }
 
