@@ -10,10 +10,9 @@ namespace libtexture {
 
 namespace {
 
-constexpr int most_starts = 3;         // nodes of what earlier steps leave
-constexpr double start_spacing = 0.6;  // of ln(rms) between them
-constexpr double rare = 0.002;         // share of worlds at either end that take the outermost surface
-constexpr double apart = 1.001;        // rms heights nearer than this are one
+constexpr double start_spacing = 0.35;  // of ln(rms) between them, where there are enough
+constexpr double rare = 0.002;          // share of worlds at either end that take the outermost surface
+constexpr double apart = 1.001;         // rms heights nearer than this are one
 
 // A levelled surface with about the wished rms height: where it starts, and how much goes.
 struct Wish {
