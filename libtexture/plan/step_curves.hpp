@@ -42,7 +42,7 @@ struct SolvedCurves;
 /// texture itself under p/s. The surface that earlier steps leave is the third, told by its rms height.
 class StepCurves {
  public:
-  /// Between the nodes: a polynomial in the logarithm of the start's rms height, a cubic in that of S/p_mean,
+  /// Between the nodes: a polynomial in the start's rms height, a cubic in the logarithm of S/p_mean,
   /// a monotone cubic in the removal. Beyond them: as at the last.
   StepPoint at(double start_rms_um, double stiffness_factor, double removal_um) const;
 
