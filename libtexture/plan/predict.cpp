@@ -183,6 +183,7 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
       sample_risk(job, surface, chosen, clarity_light(predicted.histories.front()), sampling);
   for (std::size_t i = 0; i < prediction.panels.size(); ++i) {
     prediction.panels[i].risk = risk_of(sampled.draws[i], sampled.node_solves);
+    prediction.panels[i].risk.texture_left = std::move(sampled.texture_left[i]);
     judge(prediction, prediction.panels[i]);
   }
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);

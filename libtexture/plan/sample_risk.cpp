@@ -43,6 +43,7 @@ struct State {
   double removed_um = 0, levelling_um = 0, overshoot_um = 0, debt_um = 0;
   double removed_sd_um = 0;  // of uneven dwell
   double minutes = 0, discs = 0;
+  TexturePath path = {};
   std::vector<double> efficiency = {};  // of each step
 };
 
@@ -113,6 +114,9 @@ class Sampler {
     start_ = start;
     for (const Panel& panel : job.panel)
       panels_.push_back({&panel, std::vector<State>(worlds_.person.size(), start)});
+    for (PanelWorlds& panel : panels_)
+      for (std::size_t world = 0; world < panel.states.size(); ++world)
+        panel.states[world].path = {{0}, {scale(world) * start.band_um[0]}};
     wavelength_mm_ = mean_wavelength_mm(surface_);
   }
 
@@ -285,9 +289,12 @@ void Sampler::march(std::size_t world, const Panel& panel, const StepWorld& in_w
   bool is_met = false;
   StepPoint point;
   while (made < step.passes && !is_met) {
-    for (int k = 0; k < step.look_every_passes && made < step.passes; ++k, ++made)
+    for (int k = 0; k < step.look_every_passes && made < step.passes; ++k, ++made) {
       removed += removal_of_pass_um(step, panel.area_m2, hardness_mpa(world), use);
-    point = point_at(removed);
+      point = point_at(removed);
+      state.path.removed_um.push_back(state.removed_um + removed);
+      state.path.rms_um.push_back(s * rms * point.band_ratio[0]);
+    }
     is_met = margin(state, step, point, removed, world) >= 0 || is_owed_met(point);
   }
 
@@ -439,10 +446,12 @@ SampledRisk Sampler::result(double clarity_light) {
     const auto& [panel, states] = panels_[p];
     PanelWork work;
     RiskDraws draws;
+    std::vector<TexturePath> paths;
     draws.step_efficiency.resize(sequence_.step.size());
     for (std::size_t world = 0; world < states.size(); ++world) {
       const State& state = states[world];
       const double s = scale(world);
+      paths.push_back(state.path);
       work.removed_um.push_back(state.removed_um);
       work.dwell_cv.push_back(state.removed_um > 0 ? state.removed_sd_um / state.removed_um : 0);
       work.valley_depth_um.push_back(s * state.valley_um);
@@ -475,6 +484,7 @@ SampledRisk Sampler::result(double clarity_light) {
           breaks(job_.budget, states[world].removed_um, extremes.clear_left_um[world]) ? 1 : 0);
     }
     sampled.draws.push_back(std::move(draws));
+    sampled.texture_left.push_back(texture_left(paths));
   }
   return sampled;
 }

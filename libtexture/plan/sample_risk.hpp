@@ -13,6 +13,8 @@ namespace libtexture {
 /// The draws of each panel, and what they cost.
 struct SampledRisk {
   std::vector<RiskDraws> draws = {};  ///< one per panel of the job
+  /// One curve per panel of the job.
+  std::vector<std::vector<TextureLeft>> texture_left = {};
   int node_solves = 0;                ///< levelling runs, for all panels together
 };
 

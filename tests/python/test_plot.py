@@ -42,7 +42,7 @@ def test_a_profile_shows_the_clear_between_before_and_after(predicted, ax):
     lt.plot.profile_overlay(history.before, history.surfaces[-1], ax, row=3)
     top, bottom = (line.get_ydata() for line in ax.lines)
     np.testing.assert_allclose(top - bottom, history.before.height_um[3] - history.surfaces[-1].height_um[3])
-    assert "mm" in ax.get_xlabel() and "um" in ax.get_ylabel()
+    assert "mm" in ax.get_xlabel() and "µm" in ax.get_ylabel()
 
 
 def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted, ax):
@@ -56,7 +56,7 @@ def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted,
         assert np.all(line.get_ydata() > bound - 1e-3)
     assert lines[0].get_xdata()[-1] == panel.removed_um and lines[0].get_ydata()[0] == panel.start.rms_um
     assert any(list(line.get_xdata()) == [panel.removable_um] * 2 for line in ax.lines)
-    assert "um" in ax.get_xlabel() and "um rms" in ax.get_ylabel()
+    assert "µm" in ax.get_xlabel() and "µm rms" in ax.get_ylabel()
 
 
 def test_the_ideal_cut_of_a_wave_is_its_closed_form():
@@ -81,7 +81,7 @@ def test_bars_are_the_bands_and_the_clear_of_the_steps(predicted):
     np.testing.assert_allclose(needed + overshoot, [row.removed_um for row in panel.steps], rtol=1e-12)
     assert list(overshoot) == [row.overshoot_um for row in panel.steps]
     assert list(owed) == [row.clear_owed_um for row in panel.steps]
-    assert ax.get_ylabel() == "clear, um"
+    assert ax.get_ylabel() == "clear, µm"
 
 
 def test_the_levelling_limit_of_a_half_space_is_where_pressure_over_stiffness_says(ax):
@@ -102,7 +102,7 @@ def test_scratches_are_shown_by_the_share_of_the_surface_that_lies_deeper(predic
     marked = sum(law.area_share * (1 - np.exp(-sum(one.coverage for one in law.grooves))) for law in laws)
     assert line.get_ydata()[0] == pytest.approx(100 * marked, rel=1e-12)
     assert all(np.diff(line.get_ydata()) < 0) and len(ax.lines) == len(history.steps) + 1
-    assert labels(ax) == ["depth, um", "surface in deeper grooves, %"]
+    assert labels(ax) == ["depth, µm", "surface in deeper grooves, %"]
 
 
 def test_an_edge_section_shows_the_clear_and_the_margin(ax):
@@ -116,7 +116,7 @@ def test_an_edge_section_shows_the_clear_and_the_margin(ax):
     assert before[0] == pytest.approx(36) and before[-1] == 45  # .8 of the clear at the edge, as EdgeClear says
     bare = lt.plot.edge_section(profile, Figure().subplots())
     assert list(bare.lines[0].get_ydata()) == list(profile.removal_um)
-    assert labels(bare) == ["distance from the edge, mm", "clear removed, um"]
+    assert labels(bare) == ["distance from the edge, mm", "clear removed, µm"]
 
 
 def test_a_strip_of_reflections_has_a_picture_before_after_each_step_and_ideal(predicted):
