@@ -40,14 +40,14 @@ def add_mil_axis(ax, axis):
     return second
 
 
-def mark_budget(ax, budget_um):
-    """A dashed line where the budget ends, if there is one."""
+def mark_budget(ax, budget_um, end="top"):
+    """A dashed line where the budget ends, if there is one; its word at the top or bottom end."""
     if budget_um <= 0:
         return
     ax.axvline(budget_um, color=BLACK, linestyle="--", linewidth=1.2)
     ax.annotate(
-        "budget", (budget_um, 0.97), (-4, 0), xycoords=("data", "axes fraction"), textcoords="offset points", rotation=90,
-        ha="right", va="top", fontsize="small",
+        "budget", (budget_um, 0.97 if end == "top" else 0.03), (-4, 0), xycoords=("data", "axes fraction"), textcoords="offset points", rotation=90,
+        ha="right", va=end, fontsize="small", bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
     )
 
 

@@ -9,6 +9,7 @@ PARTS = (  # of the clear spent: field, word, colour, hatch: told apart without 
     ("overshoot_um", "overshoot", COLOURS[4], "...."),
     ("debt_um", "scratch debt", COLOURS[1], "////"),
 )
+LEAST_LABEL = 0.04  # of the width: less has no room for its figure
 
 
 def split_chart(comparison, ax=None):
@@ -18,10 +19,11 @@ def split_chart(comparison, ax=None):
     shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
     places = np.arange(len(shown))
     start = np.zeros(len(shown))
+    least_um = LEAST_LABEL * max([comparison.removable_um, *(one.removed_um.p95 for one in shown)])
     for field, word, colour, hatch in PARTS:
         widths = np.array([getattr(one, field).p50 for one in shown])
         bars = ax.barh(places, widths, 0.56, left=start, color=colour, hatch=hatch, edgecolor="white", linewidth=0.8, label=word)
-        texts = [f"{width:.1f}" if width >= 0.25 else "" for width in widths]
+        texts = [f"{width:.1f}" if width > least_um else "" for width in widths]
         ax.bar_label(bars, texts, label_type="center", fontsize="small", color="white" if colour == COLOURS[0] else "black",
                      bbox=None if colour == COLOURS[0] else {"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1})
         start += np.maximum(widths, 0)
@@ -29,13 +31,13 @@ def split_chart(comparison, ax=None):
         spread = one.removed_um
         ax.plot([spread.p05, spread.p95], [place - 0.38] * 2, color=BLACK, linewidth=1.4, solid_capstyle="butt")
         ax.plot(spread.p50, place - 0.38, "o", color=BLACK, markersize=3.5)
-    mark_budget(ax, comparison.removable_um)
+    mark_budget(ax, comparison.removable_um, "bottom")
     ax.set_yticks(places, [one.sequence for one in shown])
     ax.set_ylim(-0.7, len(shown) - 0.5)
     ax.set_xlim(left=0)
     ax.set_xlabel("clear spent, µm (medians; line: 5 to 95 %)")
     add_mil_axis(ax, "x")
-    ax.legend(frameon=False, ncols=3, loc="upper center", bbox_to_anchor=(0.4, -0.24), fontsize="small", columnspacing=1.2)
+    ax.legend(frameon=False, ncols=3, loc="upper center", bbox_to_anchor=(0.4, 0), borderaxespad=5.5, fontsize="small", columnspacing=1.2)
     return ax
 
 
