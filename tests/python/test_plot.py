@@ -56,6 +56,11 @@ def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted,
         assert np.all(line.get_ydata() > bound - 1e-3)
     assert lines[0].get_xdata()[-1] == panel.removed_um and lines[0].get_ydata()[0] == panel.start.rms_um
     assert any(list(line.get_xdata()) == [panel.removable_um] * 2 for line in ax.lines)
+    first, second = [one.get_datalim(ax.transData) for one in ax.collections]  # a band each
+    curve = panel.risk.texture_left
+    assert first.x1 == second.x1 == pytest.approx(curve[-1].removed_um)
+    assert first.y1 == pytest.approx(max(point.rms_um.p95 for point in curve))
+    assert first.y0 == pytest.approx(min(point.rms_um.p05 for point in curve))
     assert "µm" in ax.get_xlabel() and "µm rms" in ax.get_ylabel()
 
 
@@ -161,8 +166,38 @@ def test_a_film_map_shows_the_clear_left_with_its_readings(ax):
     panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="factory")
     lt.plot.film_map(panel, paint, ax, removed_um=5.0, pixels=16)
     np.testing.assert_allclose(ax.images[0].get_array(), lt.film_picture(panel, paint, pixels=16).clear_um - 5.0)
-    assert {text.get_text() for text in ax.texts} == {"120", "160"}
+    assert {"120", "160"} <= {text.get_text() for text in ax.texts}
     assert ax.images[0].get_array().shape[1] == 16 > ax.images[0].get_array().shape[0]
+
+
+def test_a_film_map_draws_lines_of_equal_chance_that_too_little_is_left(ax):
+    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=100 + x / 10) for x in (0, 400) for y in (0, 300)]
+    panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="factory")
+    picture = lt.film_picture(panel, paint, pixels=16)
+    middle = 16 // 2
+    # Where just so much is expected as must be left, the chance of less is a half, whatever the spread (symmetry).
+    left_um = picture.clear_um[:, middle].mean()
+    lt.plot.film_map(panel, paint, ax, clear_left_least_um=left_um, pixels=16)
+    lines = next(one for one in ax.collections if hasattr(one, "levels") and 50 in one.levels)
+    half = lines.allsegs[list(lines.levels).index(50)][0]
+    x_mm = picture.corner_x_mm + middle * picture.pixel_mm
+    assert half[:, 0].mean() == pytest.approx(x_mm, abs=0.5 * picture.pixel_mm)  # straight lines between pixels
+    assert "50 %" in {text.get_text() for text in ax.texts} and "chance that under" in ax.get_title()
+
+
+def test_a_film_map_says_so_where_the_chance_is_much_the_same_everywhere(ax):
+    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=300) for x in (0, 400) for y in (0, 300)]
+    panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="repaint", clear_um=100, clear_uncertainty_um=5)
+    lt.plot.film_map(panel, paint, ax, pixels=8)
+    assert "% chance everywhere that under 35.6 µm is left" in ax.get_title()
+
+
+def test_a_backing_that_levels_all_or_none_of_the_waves_says_so(ax):
+    rigid_as_steel, cloud = lt.Backing.half_space(modulus_mpa=2e5), lt.Backing.half_space(modulus_mpa=1e-4)
+    lt.plot.backing_stiffness({"steel": rigid_as_steel, "cloud": cloud}, ax)
+    names = [text.get_text() for text in ax.get_legend().get_texts()]
+    assert names == ["steel: all of these", "cloud: none of these", "levelling limit"]
+    assert not [line for line in ax.lines if line.get_marker() in "os"]
 
 
 def test_a_plot_makes_its_own_axes_where_none_are_given(field):
