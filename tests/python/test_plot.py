@@ -9,6 +9,9 @@ from conftest import EXAMPLES
 
 matplotlib.use("agg")
 from matplotlib.figure import Figure  # noqa: E402
+from matplotlib.text import Text  # noqa: E402
+
+from libtexture.plot.film import shortfall_chance  # noqa: E402
 
 GRID = lt.Grid(rows=64, cols=64, pixel_mm=0.4)
 JOB = EXAMPLES["Job"]().replace(patch=GRID)
@@ -48,7 +51,7 @@ def test_a_profile_shows_the_clear_between_before_and_after(predicted, ax):
 def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted, ax):
     lt.plot.texture_against_clear([predicted, predicted.prediction], ax)
     (panel,) = predicted.prediction.panels
-    least, *lines = [line for line in ax.lines if not line.get_label().startswith("_")]
+    *lines, least = [line for line in ax.lines if not line.get_label().startswith("_")]
     assert len(lines) == 2
     assert least.get_ydata()[0] == pytest.approx(panel.start.rms_um) and least.get_ydata()[-1] == pytest.approx(0, abs=1e-6)
     for line in lines:  # no plan does better; tolerance: straight lines between 400 points of a curve that is hollow
@@ -171,18 +174,24 @@ def test_a_film_map_shows_the_clear_left_with_its_readings(ax):
 
 
 def test_a_film_map_draws_lines_of_equal_chance_that_too_little_is_left(ax):
-    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=100 + x / 10) for x in (0, 400) for y in (0, 300)]
+    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=100 + x / 5) for x in (0, 400) for y in (0, 300)]
     panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="factory")
     picture = lt.film_picture(panel, paint, pixels=16)
-    middle = 16 // 2
-    # Where just so much is expected as must be left, the chance of less is a half, whatever the spread (symmetry).
-    left_um = picture.clear_um[:, middle].mean()
-    lt.plot.film_map(panel, paint, ax, clear_left_least_um=left_um, pixels=16)
-    lines = next(one for one in ax.collections if hasattr(one, "levels") and 50 in one.levels)
-    half = lines.allsegs[list(lines.levels).index(50)][0]
-    x_mm = picture.corner_x_mm + middle * picture.pixel_mm
-    assert half[:, 0].mean() == pytest.approx(x_mm, abs=0.5 * picture.pixel_mm)  # straight lines between pixels
-    assert "50 %" in {text.get_text() for text in ax.texts} and "chance that under" in ax.get_title()
+    lt.plot.film_map(panel, paint, ax, clear_left_least_um=45.0, pixels=16)
+    chance_percent = 100 * shortfall_chance(picture.clear_um, picture.clear_sd_um, 45.0)
+    lines = [text for text in ax.findobj(Text) if text.get_text().endswith(" %")]
+    assert lines and "dashed: chance that under 45.0 µm is left" in ax.get_title()
+    for text in lines:  # a line's label stands where its chance is, to what a pixel's neighbours differ by
+        x_mm, y_mm = text.get_position()
+        col, row = (x_mm - picture.corner_x_mm) / picture.pixel_mm, (y_mm - picture.corner_y_mm) / picture.pixel_mm
+        near = chance_percent[int(row) : int(row) + 2, int(col) : int(col) + 2]
+        assert near.min() - 0.5 <= float(text.get_text()[:-2]) <= near.max() + 0.5
+
+
+def test_the_chance_of_a_shortfall_is_that_of_a_normal_thickness():
+    # Quantiles of the normal distribution (standard tables): 5 % lie 1.645 standard deviations below the mean.
+    chances = shortfall_chance(np.array([50.0, 50 + 1.645 * 4, 50 - 1.645 * 4]), 4.0, 50.0)
+    np.testing.assert_allclose(chances, [0.5, 0.05, 0.95], atol=1e-4)  # the tables' three decimals
 
 
 def test_a_film_map_says_so_where_the_chance_is_much_the_same_everywhere(ax):

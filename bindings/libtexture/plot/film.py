@@ -1,5 +1,7 @@
 """Clear left over a panel."""
 
+from math import erfc
+
 import numpy as np
 
 from .. import film_picture
@@ -29,7 +31,7 @@ def film_map(panel, paint, ax=None, *, removed_um=0.0, clear_left_least_um=CLEAR
             _draw_reading(ax, reading)
     ax.set(xlabel="mm", ylabel="mm")
     ax.set_title(
-        f"{panel.name}; dots: total film as read, µm\n{said} that under {clear_left_least_um:g} µm is left",
+        f"{panel.name}; dots: total film as read, µm\n{said} that under {clear_left_least_um:.1f} µm is left",
         fontsize="medium", pad=16,
     )
     ax.figure.colorbar(image, ax=ax, label="expected clear left, µm", shrink=0.9)
@@ -38,8 +40,6 @@ def film_map(panel, paint, ax=None, *, removed_um=0.0, clear_left_least_um=CLEAR
 
 def shortfall_chance(left_um, sd_um, least_um):
     """Chance, 0 to 1, that a normal thickness is less than least_um."""
-    from math import erfc
-
     return np.vectorize(erfc)((left_um - least_um) / (np.sqrt(2) * sd_um)) / 2
 
 
