@@ -43,6 +43,7 @@ void bind_prediction(py::module_& module) {
   bind_fields<StepCautions, "StepCautions">(module);
   bind_fields<LabourMinutes, "LabourMinutes">(module);
   bind_fields<DiscLife, "DiscLife">(module);
+  bind_fields<DiscSizeMinutes, "DiscSizeMinutes">(module);
   bind_fields<EdgeMargin, "EdgeMargin">(module);
   auto panel = bind_fields<PanelPrediction, "PanelPrediction">(module);
   def_to_pandas(panel);

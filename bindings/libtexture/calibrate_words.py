@@ -1,6 +1,7 @@
 """The word calibrate: a test spot's readings, what they teach, and the plan before and after."""
 
 import json
+from importlib import import_module
 from pathlib import Path
 
 from . import Job, calibrate, judge_test_spot, predict, read_test_spot
@@ -16,28 +17,38 @@ def add_calibrate(verbs):
     words.add_argument("job", metavar="JOB.toml", type=Path)
     words.add_argument("--sequence", metavar="NAME", default="", help="the sequence to predict; else the spot's own")
     words.add_argument("--save", metavar="JOB.json", type=Path, help="writes the calibrated job, which predict reads")
+    words.add_argument("--report", metavar="FILE.html", type=Path, help="writes a page with pictures")
     words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
     words.set_defaults(run=run_calibrate)
 
 
 def run_calibrate(options):
-    for path in filter(None, (options.save, options.json)):
+    for path in filter(None, (options.save, options.report, options.json)):
         require_writable(path)
     if options.save and options.save.suffix != ".json":
         raise ValueError(f"--save must name a file that ends in .json (got {options.save})")
+    # The page needs jinja2 and matplotlib: said before the work, not after it.
+    pages = options.report and import_module(".calibrate_report", __package__)
     job, spot = Job.load(options.job), read_test_spot(options.readings)
     result = judge_test_spot(job, spot)
     calibrated = calibrate(job, spot)
     sequence = options.sequence or spot.sequence
     before, after = (predict(one, sequence=sequence).prediction for one in (job, calibrated))
-    if options.save:
-        calibrated.save(options.save)
+    outputs = {}
+    if options.report:
+        outputs[options.report] = pages.calibration_page(result, spot, before, after, job)
     if options.json:
         figures = {"test_spot": result.to_dict(), "before": before.to_dict(), "after": after.to_dict()}
-        write_whole(options.json, json.dumps(figures, indent=2, allow_nan=False) + "\n")
+        outputs[options.json] = json.dumps(figures, indent=2, allow_nan=False) + "\n"
+    if options.save:
+        calibrated.save(options.save)
+    for path, content in outputs.items():
+        write_whole(path, content)
     print(calibration_table(result, before, after), end="")
     if options.save:
         print(f"\ncalibrated job written to {options.save}")
+    if options.report:
+        print(f"\nreport written to {options.report}")
 
 
 def calibration_table(result, before, after):
@@ -57,38 +68,50 @@ def belief_table(result):
         ("before", "median", "", 11), ("", "95 % from", "", 11), ("", "to", "", 9),
         ("after", "median", "", 11), ("", "95 % from", "", 11), ("", "to", "", 9),
     ]
-    named = [
-        ("wear, mm3/(N m)", result.before, result.after),
-        ("texture, um rms", result.texture_before, result.texture_after),
-        ("stiffness, ratio", result.stiffness_before, result.stiffness_after),
-    ]
     rows = [
-        (name, *[f"{figure:.3g}" for belief in pair for figure in (belief.median, belief.least, belief.most)])
-        for name, *pair in named
-        if pair[0] is not None
+        (f"{name}, {unit}", *[f"{figure:.3g}" for belief in pair for figure in (belief.median, belief.least, belief.most)])
+        for name, unit, *pair in beliefs(result)
     ]
     return ruled("What is believed", columns, rows, "")
 
 
+def beliefs(result):
+    """What the spot tells of: (name, unit, belief before, belief after)."""
+    named = [
+        ("wear", "mm3/(N m)", result.before, result.after),
+        ("texture", "um rms", result.texture_before, result.texture_after),
+        ("stiffness", "ratio", result.stiffness_before, result.stiffness_after),
+    ]
+    return [row for row in named if row[2] is not None]
+
+
 def side_by_side(before, after):
-    columns = [("before", "", "", 16), ("after", "", "", 16)]
+    columns = [("before", "", "", 18), ("after", "", "", 18)]
+    return ruled(f"By {before.sequence}", columns, plan_rows(before, after), "panel", 30)
+
+
+def plan_rows(before, after):
+    """The plan before and after the spot: (what, before, after), in words."""
     rows = []
-    for old, new in zip(before.panels, after.panels):
-        pair = (old, new)
+    for pair in zip(before.panels, after.panels):
+
+        def line(name, word, pair=pair):
+            return (f"  {name}", *[word(panel) for panel in pair])
+
         rows += [
-            (old.name, "", ""),
-            ("  clear removed um", *[f"{panel.removed_um:.2f}" for panel in pair]),
-            ("  least left um", *[f"{panel.clear_left_least_um:.1f}" for panel in pair]),
-            ("  passes", *[f"{sum(row.passes for row in panel.steps)}" for panel in pair]),
-            ("  discs", *[f"{panel.discs}" for panel in pair]),
-            ("  sanding min", *[f"{panel.minutes:.0f}" for panel in pair]),
+            (pair[0].name, "", ""),
+            line("clear removed, um", lambda panel: f"{panel.removed_um:.2f}"),
+            line("least clear left, um", lambda panel: f"{panel.clear_left_least_um:.1f}"),
+            line("passes", lambda panel: f"{sum(row.passes for row in panel.steps)}"),
+            line("discs", lambda panel: f"{panel.discs}"),
+            line("sanding, min", lambda panel: f"{panel.minutes:.0f}"),
         ]
-        if old.risk.samples and new.risk.samples:
+        if all(panel.risk.samples for panel in pair):
             rows += [
-                ("  removed, 90 % um", *[f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f}" for panel in pair]),
-                ("  minutes, 90 %", *[f"{panel.risk.minutes.p05:.0f} to {panel.risk.minutes.p95:.0f}" for panel in pair]),
-                ("  over budget %", *[f"{100 * panel.risk.budget_exceeded_probability:.0f}" for panel in pair]),
-                ("  struck through %", *[f"{100 * panel.risk.strike_through_probability:.1f}" for panel in pair]),
+                line("removed, 90 of 100, um", lambda panel: f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f}"),
+                line("sanding, 90 of 100, min", lambda panel: f"{panel.risk.minutes.p05:.0f} to {panel.risk.minutes.p95:.0f}"),
+                line("over budget, %", lambda panel: f"{100 * panel.risk.budget_exceeded_probability:.0f}"),
+                line("struck through, %", lambda panel: f"{100 * panel.risk.strike_through_probability:.1f}"),
+                line("target missed, %", lambda panel: f"{100 * panel.risk.target_missed_probability:.0f}"),
             ]
-    rows.append(("verdict", before.verdict, after.verdict))
-    return ruled(f"By {before.sequence}"[:18], columns, rows, "panel")
+    return [*rows, ("verdict", before.verdict, after.verdict)]

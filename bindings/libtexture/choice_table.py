@@ -1,6 +1,6 @@
 """Comparisons and recommendations as text, at most 100 columns wide."""
 
-from .table import bullets, ruled
+from .table import TIME_COLUMNS, bullets, ruled, size_rows, time_row
 from .wording import ANSWERS, film
 
 COSTS = [  # group, heading, unit, width
@@ -22,6 +22,8 @@ COSTS_NOTE = (
     "Debt: cut by the later steps for scratches. * on the Pareto front: no other is as good in clear,\n"
     "trouble, time, discs, texture and marks, and better in one."
 )
+
+TIME_NOTE = "Best estimates. Looking: wiping included. Edges: by hand, along the length that a panel states."
 
 
 def comparison_table(comparison):
@@ -45,7 +47,22 @@ def recommendation_table(recommendation):
 
 def tables(comparison):
     rows = [costs_row(one) for one in comparison.alternatives]
-    return [ruled("Sequences compared", COSTS, rows, "sequence", NAME_WIDTH) + "\n" + COSTS_NOTE]
+    nodes = f"\nFrom {comparison.samples} possible worlds, read off {comparison.node_solves} levelling runs." if comparison.node_solves else ""
+    return [
+        ruled("Sequences compared", COSTS, rows, "sequence", NAME_WIDTH) + "\n" + COSTS_NOTE + nodes,
+        ruled("A person's time", TIME_COLUMNS, time_rows(comparison), "sequence", NAME_WIDTH) + "\n" + TIME_NOTE,
+    ]
+
+
+def time_rows(comparison):
+    """A person's time by sequence, and of it by disc size where sizes differ."""
+    sizes = {size.disc_diameter_mm for one in comparison.alternatives for size in one.disc_sizes}
+    rows = []
+    for one in comparison.alternatives:
+        rows.append(time_row(one.sequence, one.labour, sum(size.discs for size in one.disc_sizes)))
+        if len(sizes) > 1:
+            rows += size_rows(one.disc_sizes)
+    return rows
 
 
 def costs_row(one):

@@ -11,7 +11,6 @@ from .wording import (
     film,
     film_pm,
     film_range,
-    labours,
     mil,
     number_range,
     rule_state,
@@ -21,6 +20,7 @@ from .wording import (
 
 WIDTH = 100
 NAME_WIDTH = 18
+SURE_WIDTH = 32
 
 
 def table(prediction):
@@ -51,74 +51,89 @@ def heading(panel, prediction):
     return f"{title}\n{'=' * len(title)}\nthinnest reading {film(panel.total_film_least_um)}, clear there {clear}"
 
 
+CLEAR = [  # group, heading, unit, width, figure of a step's row
+    ("", "passes", "", 7, lambda row: f"{row.passes}"),
+    ("removed", "mean", "um", 8, lambda row: f"{row.removed_um:.2f}"),
+    ("", "95th", "um", 7, lambda row: f"{row.removed_p95_um:.2f}"),
+    ("", "max", "um", 7, lambda row: f"{row.removed_max_um:.2f}"),
+    ("", "mean", "mil", 7, lambda row: mil(row.removed_um, 3)),
+    ("left", "mean", "um", 8, lambda row: f"{row.clear_left_mean_um:.1f}"),
+    ("", "least", "um", 7, lambda row: f"{row.clear_left_least_um:.1f}"),
+    ("", "least", "mil", 7, lambda row: mil(row.clear_left_least_um)),
+    ("touched", "share", "%", 9, lambda row: f"{100 * row.touched_share:.1f}"),
+    ("", "discs", "", 7, lambda row: f"{row.discs}"),
+    ("", "time", "min", 7, lambda row: f"{row.minutes:.1f}"),
+]
+
+SIGHT = [
+    ("scratch", "rms", "nm", 9, lambda row: f"{row.scratch_rms_nm:.1f}"),
+    ("", "deepest", "um", 9, lambda row: f"{row.deepest_scratch_um:.2f}"),
+    ("visible", "marks", "1/cm2", 9, lambda row: f"{row.marks_per_cm2:,.0f}"),
+    ("stray", "marks", "1/dm2", 7, lambda row: f"{row.stray_marks_per_dm2:.2f}"),
+    ("gloss", "20 deg", "GU", 8, lambda row: f"{row.gloss_20_gu:.0f}"),
+    ("lamp", "stands", "out %", 8, lambda row: f"{100 * row.lamp_visibility:.0f}"),
+    ("clarity", ".5 mm", "%", 9, lambda row: f"{row.image_clarity_percent:.0f}"),
+    ("image", "wander", "arcmin", 8, lambda row: f"{row.image_wander_arcmin:.1f}"),
+    ("letter", "read", "mm", 8, lambda row: f"{row.smallest_letter_mm:.0f}"),
+]
+
+
+def texture_columns(edges_mm):
+    return [
+        ("all", "rms", "um", 8, lambda row: f"{row.rms_um:.3f}"),
+        ("", "p-v", "um", 7, lambda row: f"{row.peak_to_valley_um:.2f}"),
+        *[
+            ("" if band else "rms by mm", words, "um", 7 if band else 10, lambda row, band=band: f"{row.band_rms_um[band]:.3f}")
+            for band, words in enumerate(band_words(edges_mm))
+        ],
+        ("clear", "owed", "um", 9, lambda row: f"{row.clear_owed_um:.2f}"),
+    ]
+
+
+def by_step(columns, panel):
+    """Rows of figures, one a step."""
+    return [(step_title(row, number), *figures(columns, row)) for number, row in enumerate(panel.steps, 1)]
+
+
+def figures(columns, row):
+    return [figure(row) for *_, figure in columns]
+
+
 def clear_table(panel):
-    columns = [  # group, heading, unit, width
-        ("", "passes", "", 7),
-        ("removed", "mean", "um", 8),
-        ("", "95th", "um", 7),
-        ("", "max", "um", 7),
-        ("", "mean", "mil", 7),
-        ("left", "mean", "um", 8),
-        ("", "least", "um", 7),
-        ("", "least", "mil", 7),
-        ("touched", "share", "%", 9),
-        ("", "discs", "", 7),
-        ("", "time", "min", 7),
-    ]
-    rows = [
-        (
-            step_title(row, number),
-            f"{row.passes}",
-            f"{row.removed_um:.2f}",
-            f"{row.removed_p95_um:.2f}",
-            f"{row.removed_max_um:.2f}",
-            mil(row.removed_um, 3),
-            *clear_left(row.clear_left_mean_um, row.clear_left_least_um),
-            f"{100 * row.touched_share:.1f}",
-            f"{row.discs}",
-            f"{row.minutes:.1f}",
-        )
-        for number, row in enumerate(panel.steps, 1)
-    ]
     total = (
-        "all steps",
-        f"{sum(row.passes for row in panel.steps)}",
-        f"{panel.removed_um:.2f}",
-        "",
-        f"{panel.removed_max_um:.2f}",
-        mil(panel.removed_um, 3),
-        *clear_left(panel.clear_left_mean_um, panel.clear_left_least_um),
-        "",
-        f"{panel.discs}",
-        f"{panel.minutes:.1f}",
+        "all steps", f"{sum(row.passes for row in panel.steps)}", f"{panel.removed_um:.2f}", "", f"{panel.removed_max_um:.2f}",
+        mil(panel.removed_um, 3), f"{panel.clear_left_mean_um:.1f}", f"{panel.clear_left_least_um:.1f}",
+        mil(panel.clear_left_least_um), "", f"{panel.discs}", f"{panel.minutes:.1f}",
     )
-    return ruled("Best estimate", columns, [*rows, total])
-
-
-def clear_left(mean_um, least_um):
-    return f"{mean_um:.1f}", f"{least_um:.1f}", mil(least_um)
+    return ruled("Best estimate", CLEAR, [*by_step(CLEAR, panel), total])
 
 
 def texture_table(panel, edges_mm):
-    bands = band_words(edges_mm)
-    columns = [
-        ("all", "rms", "um", 8),
-        ("", "p-v", "um", 7),
-        *[("rms by mm" if number == 0 else "", band, "um", 10 if number == 0 else 7) for number, band in enumerate(bands)],
-        ("clear", "owed", "um", 9),
-    ]
-    rows = [
-        (
-            step_title(row, number) if number else "before",
-            f"{row.rms_um:.3f}",
-            f"{row.peak_to_valley_um:.2f}",
-            *[f"{rms:.3f}" for rms in row.band_rms_um],
-            f"{row.clear_owed_um:.2f}",
-        )
-        for number, row in enumerate([panel.start, *panel.steps])
-    ]
+    columns = texture_columns(edges_mm)
+    rows = [("before", *figures(columns, panel.start)), *by_step(columns, panel)]
     note = "p-v: peak to valley. Clear owed: what taking out the scratches still asks for."
     return ruled("Texture left", columns, rows) + "\n" + note
+
+
+def sight_table(panel):
+    rows = [("before", *figures(SIGHT, panel.start)), *by_step(SIGHT, panel)]
+    note = "Deepest: one regular groove a dm2 is deeper. A lamp can be made out from about 5 %."
+    return ruled("What is seen", SIGHT, rows) + "\n" + note
+
+
+SURE = [  # name, unit, decimals, spread of a risk, whether mil are shown as well
+    ("clear removed, mean", "um", 1, lambda risk: risk.removed_um, True),
+    ("  until the texture was met", "um", 1, lambda risk: risk.levelling_um, False),
+    ("  from then to the next look", "um", 1, lambda risk: risk.overshoot_um, False),
+    ("  to take out scratches", "um", 1, lambda risk: risk.debt_um, False),
+    ("thinnest clear left anywhere", "um", 1, lambda risk: risk.clear_left_least_um, True),
+    ("texture left, rms", "um", 3, lambda risk: risk.rms_um, False),
+    ("touched by the first step", "%", 1, lambda risk: percent(risk.touched_share), False),
+    ("least clear needed/spent", "%", 0, lambda risk: percent(risk.levelling_efficiency), False),
+    ("discs", "", 0, lambda risk: risk.discs, False),
+    ("machine time", "min", 0, lambda risk: risk.minutes, False),
+]
+QUANTILES = [("", "", "", 5), ("5 %", "", "", 9), ("50 %", "", "", 9), ("95 %", "", "", 9), ("5 to 95 %, mil", "", "", 18)]
 
 
 def risk_table(panel):
@@ -126,25 +141,12 @@ def risk_table(panel):
     risk = panel.risk
     if not risk.samples:
         return ""
-    rows = [  # name, unit, decimals, spread, whether mil are shown as well
-        ("clear removed, mean", "um", 1, risk.removed_um, True),
-        ("  until the texture was met", "um", 1, risk.levelling_um, False),
-        ("  from then to the next look", "um", 1, risk.overshoot_um, False),
-        ("  to take out scratches", "um", 1, risk.debt_um, False),
-        (f"thinnest clear left on {panel.area_m2:g} m2", "um", 1, risk.clear_left_least_um, True),
-        ("texture left, rms", "um", 3, risk.rms_um, False),
-        ("touched by the first step", "%", 1, percent(risk.touched_share), False),
-        ("least clear needed/spent", "%", 0, percent(risk.levelling_efficiency), False),
-        ("discs", "", 0, risk.discs, False),
-        ("machine time", "min", 0, risk.minutes, False),
+    efficiencies = [
+        (f"  by {step_title(row, number)}", "%", 0, lambda _, spread=spread: percent(spread), False)
+        for number, (row, spread) in enumerate(zip(panel.steps, risk.step_efficiency), 1)
     ]
-
-    def line(name, unit, decimals, spread, has_mil):
-        figures = "".join(f"{figure:>9.{decimals}f}" for figure in (spread.p05, spread.p50, spread.p95))
-        in_mil = f"  ({mil(spread.p05)} to {mil(spread.p95)} mil)" if has_mil else ""
-        return f"{name:<32}{unit:>4}{figures}{in_mil}".rstrip()
-
-    title = f"{'How sure':<36}{'5 %':>9}{'50 %':>9}{'95 %':>9}"
+    place = next(i for i, row in enumerate(SURE) if row[0].startswith("least clear needed")) + 1
+    rows = [sure_row(risk, *row) for row in [*SURE[:place], *efficiencies, *SURE[place:]]]
     chances = [
         f"Struck through somewhere on {panel.area_m2:g} m2: {chance(risk.strike_through_probability, risk.samples)}; "
         f"budget exceeded: {chance(risk.budget_exceeded_probability, risk.samples)}; "
@@ -152,42 +154,17 @@ def risk_table(panel):
         f"From {risk.samples} possible worlds, read off {risk.node_solves} levelling runs.",
     ]
     wrapped = [textwrap.fill(sentence, WIDTH) for sentence in chances]
-    return "\n".join([title, "-" * len(title), *[line(*row) for row in rows], *wrapped])
+    return "\n".join([ruled("How sure", QUANTILES, rows, "", SURE_WIDTH), *wrapped])
+
+
+def sure_row(risk, name, unit, decimals, spread_of, has_mil):
+    spread = spread_of(risk)
+    in_mil = f"{mil(spread.p05)} to {mil(spread.p95)}" if has_mil else ""
+    return (name, unit, *[f"{figure:.{decimals}f}" for figure in (spread.p05, spread.p50, spread.p95)], in_mil)
 
 
 def percent(spread):
     return spread.replace(p05=100 * spread.p05, p50=100 * spread.p50, p95=100 * spread.p95)
-
-
-def sight_table(panel):
-    columns = [
-        ("scratch", "rms", "nm", 9),
-        ("", "deepest", "um", 9),
-        ("visible", "marks", "1/cm2", 9),
-        ("stray", "marks", "1/dm2", 7),
-        ("gloss", "20 deg", "GU", 8),
-        ("lamp", "stands", "out %", 8),
-        ("clarity", ".5 mm", "%", 9),
-        ("image", "wander", "arcmin", 8),
-        ("letter", "read", "mm", 8),
-    ]
-    rows = [
-        (
-            step_title(row, number) if number else "before",
-            f"{row.scratch_rms_nm:.1f}",
-            f"{row.deepest_scratch_um:.2f}",
-            f"{row.marks_per_cm2:,.0f}",
-            f"{row.stray_marks_per_dm2:.2f}",
-            f"{row.gloss_20_gu:.0f}",
-            f"{100 * row.lamp_visibility:.0f}",
-            f"{row.image_clarity_percent:.0f}",
-            f"{row.image_wander_arcmin:.1f}",
-            f"{row.smallest_letter_mm:.0f}",
-        )
-        for number, row in enumerate([panel.start, *panel.steps])
-    ]
-    note = "Deepest: one regular groove a dm2 is deeper. A lamp can be made out from about 5 %."
-    return ruled("What is seen", columns, rows) + "\n" + note
 
 
 def ruled(title, columns, rows, row_word="step", name_width=NAME_WIDTH):
@@ -200,17 +177,43 @@ def ruled(title, columns, rows, row_word="step", name_width=NAME_WIDTH):
 
     names = [title, row_word, ""]
     header = [line((names[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
+    header = [heading for heading in header if heading]
     return "\n".join([*header, "-" * (name_width + sum(widths)), *[line(row).rstrip() for row in rows]])
 
 
 def labour_table(prediction):
-    parts = ["sanding", "looking", "disc change", "edge", "masking", "cleaning", "total"]
-    columns = [(*(["disc", "change"] if part == "disc change" else ["", part]), "min", 10) for part in parts]
-    rows = [
-        (name, *[f"{getattr(labour, part.replace(' ', '_') + '_minutes'):.1f}" for part in parts])
-        for name, labour in labours(prediction)
+    """A person's time by panel, and of it by disc size where steps differ in it."""
+    rows = [time_row(panel.name, panel.labour, panel.discs) for panel in prediction.panels]
+    if len(rows) > 1:
+        rows.append(time_row("all panels", prediction.labour, prediction.discs))
+    if len(prediction.disc_sizes) > 1:
+        rows += size_rows(prediction.disc_sizes)
+    return ruled("A person's time", TIME_COLUMNS, rows, "panel")
+
+
+TIME_COLUMNS = [
+    ("", "sanding", "min", 9), ("", "looking", "min", 9), ("disc", "changes", "min", 9),
+    ("", "edges", "min", 8), ("", "masking", "min", 9), ("", "cleaning", "min", 10), ("", "total", "min", 8),
+    ("", "discs", "", 7),
+]
+
+
+def time_row(name, labour, discs):
+    minutes = [
+        labour.sanding_minutes, labour.looking_minutes, labour.disc_change_minutes, labour.edge_minutes,
+        labour.masking_minutes, labour.cleaning_minutes, labour.total_minutes,
     ]
-    return ruled("A person's time", columns, rows, "panel")
+    return (name, *[f"{figure:.1f}" for figure in minutes], f"{discs}")
+
+
+def size_rows(sizes):
+    """What goes by the discs' size: edges, masking and cleaning do not."""
+    return [
+        (f"  {size.disc_diameter_mm:g} mm discs",
+         *[f"{figure:.1f}" for figure in (size.sanding_minutes, size.looking_minutes, size.disc_change_minutes)], *[""] * 4,
+         f"{size.discs}")
+        for size in sizes
+    ]
 
 
 def discs_and_edges(panel):

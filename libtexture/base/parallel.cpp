@@ -36,4 +36,12 @@ void parallel_for(int count, int threads, const std::function<void(int)>& task) 
     if (error) std::rethrow_exception(error);
 }
 
+void parallel_for_small(std::size_t count, const std::function<void(std::size_t)>& work) {
+  constexpr std::size_t in_a_row = 64;
+  parallel_for(static_cast<int>((count + in_a_row - 1) / in_a_row), 0, [&](int task) {
+    const std::size_t first = static_cast<std::size_t>(task) * in_a_row;
+    for (std::size_t i = first; i < std::min(count, first + in_a_row); ++i) work(i);
+  });
+}
+
 }  // namespace libtexture

@@ -82,6 +82,8 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
   one.first_grain_um = sequence.step.front().abrasive.grit.median_um();
   one.verdict = predicted.prediction.verdict;
   one.reasons = predicted.prediction.reasons;
+  one.labour = predicted.prediction.labour;
+  one.disc_sizes = predicted.prediction.disc_sizes;
   one.removed_um = spread_of(worked.removed_um);
   one.levelling_um = spread_of(worked.levelling_um);
   one.overshoot_um = spread_of(worked.overshoot_um);
@@ -171,6 +173,7 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
             "predicted", "must have draws and a history per panel", static_cast<double>(one.draws.size()));
   Comparison comparison;
   comparison.seed = job.seed;
+  comparison.samples = static_cast<int>(predicted.front().draws.front().removed_um.size());
   comparison.removable_um = HUGE_VAL;
   for (const PanelPrediction& panel : predicted.front().prediction.panels)
     comparison.removable_um = std::min(comparison.removable_um, panel.removable_um);
@@ -197,17 +200,10 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
 }
 
 Comparison compare(const Job& job, const HeightField& surface, const Progress& progress) {
-  job.validate();
-  require(!job.sequence.empty(), "Job", "sequence", "must hold at least one sequence", "none");
-  std::vector<Predicted> predicted;
-  const double share = 1.0 / static_cast<double>(job.sequence.size());
-  for (const Sequence& sequence : job.sequence) {
-    const double done = share * static_cast<double>(predicted.size());
-    predicted.push_back(
-        predict(job, surface, sequence.name,
-                progress ? Progress([&](double part) { progress(done + share * part); }) : Progress()));
-  }
-  return comparison_of(job, predicted);
+  const AllPredicted all = predict_all(job, surface, progress);
+  Comparison comparison = comparison_of(job, all.predicted);
+  comparison.node_solves = all.node_solves;
+  return comparison;
 }
 
 }  // namespace libtexture

@@ -50,12 +50,15 @@ struct Alternative {
   double target_missed_probability = 0;    ///< something that the target asks for is not reached, 0 to 1
   Spread minutes = {};                     ///< machine time on all panels [min]
   Spread discs = {};                       ///< on all panels
-  Spread rms_um = {};                      ///< texture left, in the target's band [um]
-  double marks_per_cm2 = 0;                ///< visible grooves left, best estimate, worst panel [1/cm2]
-  std::vector<Reached> target = {};        ///< what it asks and what is reached, best estimate, worst panel
-  bool is_on_front = false;                ///< no other is as good in clear, trouble, time, discs, texture
-                                           ///< and marks, and better in one (medians)
-  Difference more = {};                    ///< than the best alternative
+  LabourMinutes labour = {};               ///< a person's time on all panels, best estimate
+  /// Of it, what goes by the discs' size, smallest first.
+  std::vector<DiscSizeMinutes> disc_sizes = {};
+  Spread rms_um = {};                ///< texture left, in the target's band [um]
+  double marks_per_cm2 = 0;          ///< visible grooves left, best estimate, worst panel [1/cm2]
+  std::vector<Reached> target = {};  ///< what it asks and what is reached, best estimate, worst panel
+  bool is_on_front = false;          ///< no other is as good in clear, trouble, time, discs, texture
+                                     ///< and marks, and better in one (medians)
+  Difference more = {};              ///< than the best alternative
 
   bool operator==(const Alternative&) const = default;
   static constexpr auto fields() {
@@ -74,6 +77,8 @@ struct Alternative {
                       optional("target_missed_probability", &Alternative::target_missed_probability),
                       optional("minutes", &Alternative::minutes),
                       optional("discs", &Alternative::discs),
+                      optional("labour", &Alternative::labour),
+                      optional("disc_sizes", &Alternative::disc_sizes),
                       optional("rms_um", &Alternative::rms_um),
                       optional("marks_per_cm2", &Alternative::marks_per_cm2),
                       optional("target", &Alternative::target),
@@ -92,7 +97,9 @@ struct Comparison {
   std::vector<std::string> warnings = {};        ///< limits that the model came near
   std::vector<std::string> cautions = {};        ///< of the whole job
   std::vector<StepCautions> step_cautions = {};  ///< of each step
-  std::uint64_t seed = 0;                        ///< of the job
+  int samples = 0;                               ///< possible worlds that all were drawn in
+  int node_solves = 0;     ///< levelling runs that the draws were read off, shared ones once; 0 = not told
+  std::uint64_t seed = 0;  ///< of the job
 
   bool operator==(const Comparison&) const = default;
   static constexpr auto fields() {
@@ -100,7 +107,8 @@ struct Comparison {
         optional("alternatives", &Comparison::alternatives),   optional("best", &Comparison::best),
         optional("removable_um", &Comparison::removable_um),   optional("findings", &Comparison::findings),
         optional("warnings", &Comparison::warnings),           optional("cautions", &Comparison::cautions),
-        optional("step_cautions", &Comparison::step_cautions), optional("seed", &Comparison::seed)};
+        optional("step_cautions", &Comparison::step_cautions), optional("samples", &Comparison::samples),
+        optional("node_solves", &Comparison::node_solves),     optional("seed", &Comparison::seed)};
   }
 };
 

@@ -29,7 +29,8 @@ struct EdgeWork {
   }
 };
 
-/// What the sequence does at an edge.
+/// What the sequence does at a straight edge of a flat panel. The panel's crown, which lets a disc touch less
+/// of the edge or press it harder, and its corners, where two edges are worn at once, are not in it.
 struct EdgeMargin {
   double peak_removal_um = 0;   ///< most clear removed anywhere across the edge [um]
   double removed_area_mm2 = 0;  ///< of the section within 1.5 mm of where the flat ends [mm2]

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <mutex>
 #include <utility>
 
 #include "libtexture/base/error.hpp"
@@ -74,16 +73,11 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
   for (const Backing& backing : tools.backings)
     if (carrier_of(backing) != Carrier::compound && coarsest(tools, carrier_of(backing)))
       fits.push_back({backing, carrier_of(backing)});
-  // Progress comes from one thread at a time; an exception of it ends the work.
-  std::mutex mutex;
-  std::size_t done = 0;
+  JoinedProgress joined(progress, fits.size());
   parallel_for(static_cast<int>(fits.size()), 0, [&](int i) {
     Fit& fit = fits[static_cast<std::size_t>(i)];
     const Step step = step_with(*coarsest(tools, fit.carrier), fit.backing, tools, limits);
-    const Progress part = [&](double) {
-      const std::lock_guard lock(mutex);
-      report(progress, static_cast<double>(done) / static_cast<double>(fits.size()));
-    };
+    const Progress part = joined.part(static_cast<std::size_t>(i));
     try {
       for (const Panel& panel : job.panel) {
         const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
@@ -93,8 +87,7 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
     } catch (const InvalidInput& error) {
       fit.collapse = error.what();
     }
-    const std::lock_guard lock(mutex);
-    ++done;
+    report(part, 1);
   });
   return fits;
 }

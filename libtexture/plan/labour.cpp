@@ -1,5 +1,6 @@
 #include "libtexture/plan/labour.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
@@ -33,15 +34,13 @@ LabourMinutes labour_of(const Labour& labour, double area_m2, double edge_length
   labour.validate();
   require_positive(area_m2, "Labour", "area_m2");
   require_not_negative(edge_length_m, "Labour", "edge_length_m");
-  require_one_row_a_step(steps, rows);
   LabourMinutes minutes;
   double removed_um = 0;
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    const double look = labour.look_minutes + labour.wipe_minutes_per_m2 * area_m2;
-    minutes.sanding_minutes += rows[i].minutes;
-    minutes.looking_minutes += looks_of(steps[i], rows[i]) * look;
-    minutes.disc_change_minutes += rows[i].discs * labour.disc_change_minutes;
-    removed_um += rows[i].removed_um;
+  for (const HistoryRow& row : rows) removed_um += row.removed_um;
+  for (const DiscSizeMinutes& size : minutes_by_disc_size(labour, area_m2, steps, rows)) {
+    minutes.sanding_minutes += size.sanding_minutes;
+    minutes.looking_minutes += size.looking_minutes;
+    minutes.disc_change_minutes += size.disc_change_minutes;
   }
   minutes.edge_minutes = edge_length_m * labour.edge_minutes_per_m_um * removed_um;
   minutes.masking_minutes = edge_length_m * labour.masking_minutes_per_m;
@@ -49,6 +48,35 @@ LabourMinutes labour_of(const Labour& labour, double area_m2, double edge_length
   minutes.total_minutes = minutes.sanding_minutes + minutes.looking_minutes + minutes.disc_change_minutes +
                           minutes.edge_minutes + minutes.masking_minutes + minutes.cleaning_minutes;
   return minutes;
+}
+
+std::vector<DiscSizeMinutes> minutes_by_disc_size(const Labour& labour, double area_m2,
+                                                  const std::vector<Step>& steps,
+                                                  const std::vector<HistoryRow>& rows) {
+  require_one_row_a_step(steps, rows);
+  const double look_minutes = labour.look_minutes + labour.wipe_minutes_per_m2 * area_m2;
+  std::vector<DiscSizeMinutes> sizes;
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    add(sizes, {.disc_diameter_mm = steps[i].motion.disc_diameter_mm,
+                .discs = rows[i].discs,
+                .sanding_minutes = rows[i].minutes,
+                .looking_minutes = looks_of(steps[i], rows[i]) * look_minutes,
+                .disc_change_minutes = rows[i].discs * labour.disc_change_minutes});
+  return sizes;
+}
+
+void add(std::vector<DiscSizeMinutes>& total, const DiscSizeMinutes& minutes) {
+  const auto place = std::find_if(total.begin(), total.end(), [&](const DiscSizeMinutes& one) {
+    return one.disc_diameter_mm >= minutes.disc_diameter_mm;
+  });
+  if (place == total.end() || place->disc_diameter_mm != minutes.disc_diameter_mm) {
+    total.insert(place, minutes);
+    return;
+  }
+  place->discs += minutes.discs;
+  place->sanding_minutes += minutes.sanding_minutes;
+  place->looking_minutes += minutes.looking_minutes;
+  place->disc_change_minutes += minutes.disc_change_minutes;
 }
 
 void add(LabourMinutes& total, const LabourMinutes& minutes) {

@@ -54,6 +54,24 @@ struct LabourMinutes {
   }
 };
 
+/// What the steps with discs of one size take: a small disc needs more lanes, and loads sooner.
+struct DiscSizeMinutes {
+  double disc_diameter_mm = 0;     ///< [mm]
+  int discs = 0;                   ///< used; pads of a compound are cleaned, not counted
+  double sanding_minutes = 0;      ///< machine time [min]
+  double looking_minutes = 0;      ///< wiping and looking [min]
+  double disc_change_minutes = 0;  ///< [min]
+
+  bool operator==(const DiscSizeMinutes&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("disc_diameter_mm", &DiscSizeMinutes::disc_diameter_mm),
+                      optional("discs", &DiscSizeMinutes::discs),
+                      optional("sanding_minutes", &DiscSizeMinutes::sanding_minutes),
+                      optional("looking_minutes", &DiscSizeMinutes::looking_minutes),
+                      optional("disc_change_minutes", &DiscSizeMinutes::disc_change_minutes)};
+  }
+};
+
 /// Discs of one step.
 struct DiscLife {
   std::string step = {};  ///< name of the step
@@ -75,8 +93,14 @@ struct DiscLife {
 LabourMinutes labour_of(const Labour& labour, double area_m2, double edge_length_m,
                         const std::vector<Step>& steps, const std::vector<HistoryRow>& rows);
 
+/// Of these minutes, what goes by the discs' size, from the smallest disc up.
+std::vector<DiscSizeMinutes> minutes_by_disc_size(const Labour& labour, double area_m2,
+                                                  const std::vector<Step>& steps,
+                                                  const std::vector<HistoryRow>& rows);
+
 /// Adds minutes to a total.
 void add(LabourMinutes& total, const LabourMinutes& minutes);
+void add(std::vector<DiscSizeMinutes>& total, const DiscSizeMinutes& minutes);
 
 /// Discs of each step on a clear of a hardness [MPa], rows as above.
 std::vector<DiscLife> disc_lives(const std::vector<Step>& steps, const std::vector<HistoryRow>& rows,

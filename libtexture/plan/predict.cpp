@@ -1,8 +1,11 @@
 #include "libtexture/plan/predict.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/parallel.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/checklist.hpp"
@@ -79,6 +82,12 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
   result.labour = labour_of(job.labour, panel.area_m2, edge_length_m, steps, result.steps);
   result.disc_lives = disc_lives(steps, result.steps, job.coating.hardness_mpa);
   if (edge_length_m <= 0) return;
+  if (panel.crown_radius_m)
+    warnings.push_back(panel.name +
+                       ": the margin along its edges is told as for straight edges of a flat panel; its "
+                       "crown of " +
+                       to_text(*panel.crown_radius_m) +
+                       " m is not in it, and corners, where two edges meet, lose more");
   if (std::all_of(steps.begin(), steps.end(),
                   [](const Step& step) { return has_edge_profile(step.backing); }))
     result.edge = edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps);
@@ -124,6 +133,85 @@ double clarity_light(const History& history) {
   return smooth > 0 ? history.steps.back().image_clarity_percent / smooth : 1;
 }
 
+// Best estimates: every sequence on every panel, by sequence.
+std::vector<std::vector<History>> histories_of(const Job& job, const HeightField& surface,
+                                               const std::vector<Sequence>& sequences,
+                                               const Progress& progress) {
+  const std::size_t panels = job.panel.size(), runs = sequences.size() * panels;
+  std::vector<std::optional<History>> made(runs);
+  JoinedProgress joined(progress, runs);
+  parallel_for(static_cast<int>(runs), 0, [&](int i) {
+    const auto run = static_cast<std::size_t>(i);
+    const Panel& panel = job.panel[run % panels];
+    const Film film = thinnest_film(panel, job.coating);
+    const Coating coating{{{.name = "clear",
+                            .thickness_um = film.clear_um,
+                            .uncertainty_um = film.clear_sd_um,
+                            .hardness_mpa = job.coating.hardness_mpa}}};
+    made[run] = simulate(surface, coating, sequences[run / panels].step,
+                         {.area_m2 = panel.area_m2,
+                          .crown_radius_m = panel.crown_radius_m,
+                          .scratch_limits = job.scratch_limits,
+                          .viewer = job.viewer},
+                         joined.part(run));
+  });
+  std::vector<std::vector<History>> histories(sequences.size());
+  for (std::size_t run = 0; run < runs; ++run) histories[run / panels].push_back(std::move(*made[run]));
+  return histories;
+}
+
+// A prediction from its histories and its risk.
+Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<History> histories,
+                       SampledRisk sampled) {
+  Predicted predicted;
+  Prediction& prediction = predicted.prediction;
+  prediction.sequence = sequence.name;
+  prediction.verdict = Verdict::go;
+  prediction.seed = job.seed;
+  prediction.band_edges_mm = histories.front().band_edges_mm;
+  for (std::size_t i = 0; i < job.panel.size(); ++i) {
+    const Panel& panel = job.panel[i];
+    prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));
+    PanelPrediction& result = prediction.panels.back();
+    add_labour(panel, job, sequence.step, result, prediction.warnings);
+    add(prediction.labour, result.labour);
+    for (const DiscSizeMinutes& size :
+         minutes_by_disc_size(job.labour, panel.area_m2, sequence.step, histories[i].steps))
+      add(prediction.disc_sizes, size);
+    prediction.discs += result.discs;
+    prediction.minutes += result.minutes;
+    for (const std::string& warning : histories[i].warnings)
+      prediction.warnings.push_back(panel.name + ": " + warning);
+    result.risk = risk_of(sampled.draws[i], sampled.node_solves);
+    result.risk.texture_left = std::move(sampled.texture_left[i]);
+    judge(prediction, result);
+  }
+  prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
+  prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
+  prediction.checklist = checklist_of(job.panel, sequence.step);
+  prediction.cautions = general_cautions();
+  for (const Step& step : sequence.step)
+    prediction.step_cautions.push_back({title_of(step), cautions_of(step)});
+  predicted.histories = std::move(histories);
+  predicted.draws = std::move(sampled.draws);
+  return predicted;
+}
+
+AllPredicted predict_these(const Job& job, const HeightField& surface, const std::vector<Sequence>& sequences,
+                           const Progress& progress) {
+  auto histories = histories_of(job, surface, sequences, part_of(progress, 0, nominal_work));
+  std::vector<SampledSequence> sampled;
+  for (std::size_t i = 0; i < sequences.size(); ++i)
+    sampled.push_back({sequences[i], clarity_light(histories[i].front())});
+  SampledRisks sampling = sample_risk(job, surface, sampled, part_of(progress, nominal_work, 1));
+  AllPredicted all;
+  all.node_solves = sampling.node_solves;
+  for (std::size_t i = 0; i < sequences.size(); ++i)
+    all.predicted.push_back(
+        predicted_of(job, sequences[i], std::move(histories[i]), std::move(sampling.risks[i])));
+  return all;
+}
+
 }  // namespace
 
 const Sequence& sequence_named(const Job& job, const std::string& name) {
@@ -143,57 +231,13 @@ const Sequence& sequence_named(const Job& job, const std::string& name) {
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence,
                   const Progress& progress) {
   job.validate();
-  const Sequence& chosen = sequence_named(job, sequence);
-  Predicted predicted;
-  Prediction& prediction = predicted.prediction;
-  prediction.sequence = chosen.name;
-  prediction.verdict = Verdict::go;
-  prediction.seed = job.seed;
-  double done = 0;
-  for (const Panel& panel : job.panel) {
-    const Film film = thinnest_film(panel, job.coating);
-    const Coating coating{{{.name = "clear",
-                            .thickness_um = film.clear_um,
-                            .uncertainty_um = film.clear_sd_um,
-                            .hardness_mpa = job.coating.hardness_mpa}}};
-    const double share = nominal_work / static_cast<double>(job.panel.size());
-    const Progress part =
-        progress ? Progress([&](double panel_done) { progress(done + share * panel_done); }) : Progress();
-    History history = simulate(surface, coating, chosen.step,
-                               {.area_m2 = panel.area_m2,
-                                .crown_radius_m = panel.crown_radius_m,
-                                .scratch_limits = job.scratch_limits,
-                                .viewer = job.viewer},
-                               part);
-    done += share;
-    prediction.panels.push_back(predict_panel(panel, job, film, history));
-    add_labour(panel, job, chosen.step, prediction.panels.back(), prediction.warnings);
-    add(prediction.labour, prediction.panels.back().labour);
-    prediction.discs += prediction.panels.back().discs;
-    prediction.minutes += prediction.panels.back().minutes;
-    for (const std::string& warning : history.warnings)
-      prediction.warnings.push_back(panel.name + ": " + warning);
-    prediction.band_edges_mm = history.band_edges_mm;
-    predicted.histories.push_back(std::move(history));
-  }
-  const Progress sampling =
-      progress ? Progress([&](double part) { progress(nominal_work + (1 - nominal_work) * part); })
-               : Progress();
-  SampledRisk sampled =
-      sample_risk(job, surface, chosen, clarity_light(predicted.histories.front()), sampling);
-  for (std::size_t i = 0; i < prediction.panels.size(); ++i) {
-    prediction.panels[i].risk = risk_of(sampled.draws[i], sampled.node_solves);
-    prediction.panels[i].risk.texture_left = std::move(sampled.texture_left[i]);
-    judge(prediction, prediction.panels[i]);
-  }
-  prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
-  prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
-  predicted.draws = std::move(sampled.draws);
-  prediction.checklist = checklist_of(job.panel, chosen.step);
-  prediction.cautions = general_cautions();
-  for (const Step& step : chosen.step)
-    prediction.step_cautions.push_back({title_of(step), cautions_of(step)});
-  return predicted;
+  return std::move(predict_these(job, surface, {sequence_named(job, sequence)}, progress).predicted.front());
+}
+
+AllPredicted predict_all(const Job& job, const HeightField& surface, const Progress& progress) {
+  job.validate();
+  require(!job.sequence.empty(), "Job", "sequence", "must hold at least one sequence", "none");
+  return predict_these(job, surface, job.sequence, progress);
 }
 
 }  // namespace libtexture

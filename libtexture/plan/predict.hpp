@@ -28,4 +28,13 @@ const Sequence& sequence_named(const Job& job, const std::string& name);
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence = "",
                   const Progress& progress = {});
 
+/// Predictions of all sequences of a job, in their order.
+struct AllPredicted {
+  std::vector<Predicted> predicted;
+  int node_solves = 0;  ///< levelling runs of the risks in all: those that sequences share count once
+};
+
+/// Predicts every sequence of a job, at least one, side by side: each is the same bytes as by itself.
+AllPredicted predict_all(const Job& job, const HeightField& surface, const Progress& progress = {});
+
 }  // namespace libtexture

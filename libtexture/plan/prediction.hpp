@@ -96,6 +96,7 @@ struct Prediction {
   Spread discs_spread = {};                      ///< how sure the discs are
   Spread minutes_spread = {};                    ///< how sure the machine time is [min]
   LabourMinutes labour = {};                     ///< a person's time on all panels
+  std::vector<DiscSizeMinutes> disc_sizes = {};  ///< of it, what goes by the discs' size, smallest first
   std::vector<std::string> checklist = {};       ///< what to do before the first pass
   std::vector<std::string> warnings = {};        ///< limits that the model came near
   std::vector<std::string> cautions = {};        ///< of the whole job
@@ -114,6 +115,7 @@ struct Prediction {
                       optional("discs_spread", &Prediction::discs_spread),
                       optional("minutes_spread", &Prediction::minutes_spread),
                       optional("labour", &Prediction::labour),
+                      optional("disc_sizes", &Prediction::disc_sizes),
                       optional("checklist", &Prediction::checklist),
                       optional("warnings", &Prediction::warnings),
                       optional("cautions", &Prediction::cautions),

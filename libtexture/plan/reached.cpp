@@ -1,6 +1,7 @@
 #include "libtexture/plan/reached.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/surface/image_clarity.hpp"
@@ -26,20 +27,36 @@ double letter_mm(const HeightField& surface, double distance_m) {
 
 }  // namespace
 
+std::vector<Reached> judge_heights(const Target& target, const HeightFigures& figures) {
+  std::vector<Reached> parts;
+  if (target.rms_um) parts.push_back(at_most("rms_um", *target.rms_um, figures.band_rms_um));
+  if (target.preset == TargetPreset::full)
+    parts.push_back(at_least("preset", full_touched_share, figures.touched_share));
+  if (target.preset == TargetPreset::partial)
+    parts.push_back(at_most("preset", partial_rms_share * figures.start_rms_um, figures.rms_um));
+  return parts;
+}
+
+double height_margin(const Target& target, const HeightFigures& figures) {
+  const bool is_full = target.preset == TargetPreset::full;
+  double least = HUGE_VAL;
+  for (const Reached& part : judge_heights(target, figures)) {
+    const bool is_at_least = is_full && part.asks == "preset";
+    least = std::min(least, is_at_least ? part.found - part.wanted : part.wanted - part.found);
+  }
+  return std::isinf(least) ? -HUGE_VAL : least;
+}
+
 std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
                                   double touched_share, double clarity_light) {
   target.validate();
   require_within(touched_share, 0, 1, "judge_target", "touched_share");
-  std::vector<Reached> parts;
-  if (target.rms_um) {
-    const auto& band = target.band_mm;
-    parts.push_back(at_most("rms_um", *target.rms_um,
-                            band ? band_rms_um(now, {band->begin(), band->end()}).front() : now.rms_um()));
-  }
-  if (target.preset == TargetPreset::full)
-    parts.push_back(at_least("preset", full_touched_share, touched_share));
-  if (target.preset == TargetPreset::partial)
-    parts.push_back(at_most("preset", partial_rms_share * before.rms_um(), now.rms_um()));
+  const auto& band = target.band_mm;
+  std::vector<Reached> parts = judge_heights(
+      target, {.start_rms_um = before.rms_um(),
+               .rms_um = now.rms_um(),
+               .band_rms_um = band ? band_rms_um(now, {band->begin(), band->end()}).front() : now.rms_um(),
+               .touched_share = touched_share});
   if (target.image_clarity_percent)
     parts.push_back(at_least("image_clarity_percent", *target.image_clarity_percent,
                              clarity_light * image_clarity_percent(now)));

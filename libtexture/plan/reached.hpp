@@ -35,6 +35,20 @@ struct Reached {
 std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
                                   double touched_share, double clarity_light = 1);
 
+/// The figures that targets of height and touch are judged by.
+struct HeightFigures {
+  double start_rms_um = 0;   ///< of all waves, before [um]
+  double rms_um = 0;         ///< of all waves [um]
+  double band_rms_um = 0;    ///< of the target's band, all waves where it has none [um]
+  double touched_share = 0;  ///< of the levelling step
+};
+
+/// The parts of a target that ask for height or touch: rms_um and preset.
+std::vector<Reached> judge_heights(const Target& target, const HeightFigures& figures);
+
+/// The least margin by which those parts are met, in the unit of the part; >= 0 = met. No such part: never.
+double height_margin(const Target& target, const HeightFigures& figures);
+
 /// The same at the end of a sequence, scratches included.
 std::vector<Reached> judge_target(const Target& target, const History& history);
 

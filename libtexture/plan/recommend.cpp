@@ -18,11 +18,6 @@ const Alternative& named(const Comparison& comparison, const std::string& name) 
                        [&](const Alternative& one) { return one.sequence == name; });
 }
 
-Progress part_of(const Progress& progress, double from, double to) {
-  if (!progress) return {};
-  return [&progress, from, to](double done) { progress(from + (to - from) * done); };
-}
-
 std::string in_words(const Spread& spread) {
   return to_text(spread.p50, 1) + " um (5 to 95 %: " + to_text(spread.p05, 1) + " to " +
          to_text(spread.p95, 1) + ")";

@@ -1,5 +1,5 @@
 #pragma once
-// SampleRisk: a sequence in every possible world, along curves that are solved at a few nodes.
+// SampleRisk: sequences in every possible world, along curves that are solved at a few nodes.
 
 #include <vector>
 
@@ -10,22 +10,33 @@
 
 namespace libtexture {
 
+/// A sequence to be sampled.
+struct SampledSequence {
+  Sequence sequence = {};
+  /// Share of the texture's image clarity that scratches leave, where the target asks for image clarity.
+  double clarity_light = 1;
+};
+
 /// The draws of each panel, and what they cost.
 struct SampledRisk {
   std::vector<RiskDraws> draws = {};  ///< one per panel of the job
-  /// One curve per panel of the job.
-  std::vector<std::vector<TextureLeft>> texture_left = {};
-  int node_solves = 0;                ///< levelling runs, for all panels together
+  int node_solves = 0;                ///< levelling runs that they rest on, for all panels together
+  std::vector<std::vector<TextureLeft>> texture_left = {};  ///< one curve per panel of the job
 };
 
-/// Takes the sequence through the worlds of the job (worlds_of): per world and step the removal after each
-/// look from the closed law of loading discs, the texture from StepCurves, the clear owed from the closed
-/// scratch laws on the quantiles of the removal maps; then the worst of each panel's cells. What simulate()
-/// would give in that world follows within about a tenth of the spread (docs/physics.md, risk).
-///
-/// clarity_light: the share of the texture's image clarity that scratches leave, where the target asks for
-/// image clarity. The same bytes for any number of threads.
-SampledRisk sample_risk(const Job& job, const HeightField& surface, const Sequence& sequence,
-                        double clarity_light = 1, const Progress& progress = {});
+/// The risks of several sequences, in their order.
+struct SampledRisks {
+  std::vector<SampledRisk> risks = {};
+  int node_solves = 0;  ///< levelling runs in all: those that sequences share count once
+};
+
+/// Takes the sequences through the worlds of the job (worlds_of), side by side, step by step: per world and
+/// step the removal after each look from the closed law of loading discs, the texture from StepCurves, the
+/// clear owed from the closed scratch laws on the quantiles of the removal maps; then the worst of each
+/// panel's cells. What simulate() would give in that world follows within about a tenth of the spread
+/// (docs/physics.md, risk). The same bytes for any number of threads, and for a sequence alone or among
+/// others.
+SampledRisks sample_risk(const Job& job, const HeightField& surface,
+                         const std::vector<SampledSequence>& sequences, const Progress& progress = {});
 
 }  // namespace libtexture

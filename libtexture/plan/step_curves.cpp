@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <mutex>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
@@ -19,19 +18,22 @@ constexpr double tolerance_share = 0.01, least_tolerance_um = 5e-3;
 
 constexpr double even_until_valleys = 1.5;  // removals are even until the deepest valley is well past,
 constexpr int per_valley = 8;               // so many to its depth,
+constexpr int least_removals = 4;           // more where the step does not go as far,
 constexpr double growth = 1.4;              // and grow by this beyond, where all curves are flat
+constexpr double least_valley_um = 0.02;    // what is flatter needs no finer ones
 constexpr std::size_t reports_a_run = 6;    // keeps few surfaces in memory at a time
-constexpr std::size_t most_pixels = 65536;  // of a removal map that are sorted for its quantiles
+constexpr std::size_t most_pixels = 16384;  // of a removal map that are sorted for its quantiles
 
 enum Figure { contact, touched, valley, first_quantile, first_band = first_quantile + removal_levels };
 
+// Whole runs of removals that reach as far as the plan asks. The spacing goes by halves, so that plans that
+// do not go equally far have their first removals in common.
 std::vector<double> removals_for(const CurvePlan& plan) {
-  const double valley_um = plan.starts.back().valley_depth_um();
+  const double valley_um = std::max(least_valley_um, plan.starts.back().valley_depth_um());
+  double step = valley_um / per_valley;
+  while (step * least_removals > plan.most_removal_um) step /= 2;
   std::vector<double> at{0};
-  const double spacing = std::min(valley_um / per_valley, plan.most_removal_um / 4);
-  const double least = plan.most_removal_um / 400;  // a surface that is all but flat needs no fine steps
-  double step = std::max(spacing, least);
-  while (at.back() < plan.most_removal_um) {
+  while (at.back() < plan.most_removal_um || (at.size() - 1) % reports_a_run != 0) {
     if (at.back() >= even_until_valleys * valley_um) step *= growth;
     at.push_back(at.back() + step);
   }
@@ -63,47 +65,124 @@ double ratio(double now, double before) {
   return before > 0 ? now / before : 1;
 }
 
-/// One node: every figure at every removal, in units of the start.
-Eigen::ArrayXXd run_node(const CurvePlan& plan, const HeightField& start, double factor,
-                         const std::vector<double>& at, const Progress& progress) {
+// Who reads a node: a plan, and the removals that it has.
+struct Reader {
+  std::size_t plan, node;
+  const std::vector<double>* at;
+};
+
+// A levelling run, for all that read it.
+struct Node {
+  const HeightField* start;
+  double factor;
+  std::vector<Reader> readers;
+};
+
+bool begin_alike(const std::vector<double>& a, const std::vector<double>& b) {
+  return std::equal(a.begin(), a.begin() + static_cast<std::ptrdiff_t>(std::min(a.size(), b.size())),
+                    b.begin());
+}
+
+bool shares(const Node& node, const CurvePlan& first, const CurvePlan& plan, const HeightField& start,
+            double factor, const std::vector<double>& at) {
+  const DiscContact &a = first.contact, &b = plan.contact;
+  return node.factor == factor && a.pressure_kpa == b.pressure_kpa && a.footprint_mm == b.footprint_mm &&
+         a.backing == b.backing &&
+         std::all_of(node.readers.begin(), node.readers.end(),
+                     [&](const Reader& reader) { return begin_alike(*reader.at, at); }) &&
+         *node.start == start;
+}
+
+std::vector<Node> nodes_of(const std::vector<CurvePlan>& plans, const std::vector<std::vector<double>>& at) {
+  std::vector<Node> nodes;
+  for (std::size_t p = 0; p < plans.size(); ++p) {
+    const CurvePlan& plan = plans[p];
+    for (std::size_t n = 0; n < plan.starts.size() * plan.stiffness_factors.size(); ++n) {
+      const HeightField& start = plan.starts[n / plan.stiffness_factors.size()];
+      const double factor = plan.stiffness_factors[n % plan.stiffness_factors.size()];
+      auto node = std::find_if(nodes.begin(), nodes.end(), [&](const Node& one) {
+        return shares(one, plans[one.readers.front().plan], plan, start, factor, at[p]);
+      });
+      if (node == nodes.end()) node = nodes.insert(node, {&start, factor, {}});
+      node->readers.push_back({p, n, &at[p]});
+    }
+  }
+  return nodes;
+}
+
+// A surface on the way, with what all readers see of it alike.
+struct Report {
+  double removal_um, contact_share, valley_ratio;
+  const HeightField& surface;
+  Array2d removed_um;
+  Eigen::ArrayXd quantiles_um;
+};
+
+// The figures of a report, in units of the start.
+Eigen::ArrayXd figures_of(const CurvePlan& plan, const HeightField& first, double factor,
+                          const Report& report) {
+  const double depth_um =
+      groove_depth_um(plan.step, plan.contact.pressure_kpa, report.contact_share, plan.hardness_mpa);
+  const Eigen::ArrayXd bands = band_rms_of(first, plan.bands_mm),
+                       left = band_rms_of(report.surface, plan.bands_mm);
+  Eigen::ArrayXd figures(first_band + bands.size());
+  figures[contact] = report.contact_share;
+  figures[touched] = (report.removed_um > factor * touched_in_depths * depth_um).cast<double>().mean();
+  figures[valley] = report.valley_ratio;
+  figures.segment(first_quantile, removal_levels) = report.quantiles_um / factor - report.removal_um;
+  for (Eigen::Index band = 0; band < bands.size(); ++band)
+    figures[first_band + band] = ratio(left[band], bands[band]);
+  return figures;
+}
+
+// What each reader has of a node: (figures, its removals).
+std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const Node& node,
+                                      const Progress& progress) {
+  const auto goes_further = [](const Reader& a, const Reader& b) { return a.at->size() < b.at->size(); };
+  const std::vector<double>& at =
+      *std::max_element(node.readers.begin(), node.readers.end(), goes_further)->at;
+  const DiscContact& disc = plans[node.readers.front().plan].contact;
   // S/p times a factor is the same as heights times it.
-  const HeightField first = scaled(start, factor);
-  const Eigen::ArrayXd bands = band_rms_of(first, plan.bands_mm);
+  const HeightField first = scaled(*node.start, node.factor);
   const double valley_um = first.valley_depth_um();
-  const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
-  Eigen::ArrayXXd figures(first_band + bands.size(), static_cast<Eigen::Index>(at.size()));
+  const double tolerance_um =
+      node.factor * std::max(least_tolerance_um, tolerance_share * node.start->rms_um());
+  std::vector<Eigen::ArrayXXd> read;
+  for (const Reader& reader : node.readers)
+    read.emplace_back(first_band + static_cast<Eigen::Index>(plans[reader.plan].bands_mm.size()),
+                      static_cast<Eigen::Index>(reader.at->size()));
   HeightField surface = first;
   for (std::size_t done = 1; done < at.size(); done += reports_a_run) {
     std::vector<double> removals;
-    for (std::size_t k = done; k < std::min(at.size(), done + reports_a_run); ++k)
-      removals.push_back(factor * (at[k] - at[done - 1]));
-    const Levelled levelled = level(surface, plan.contact.backing, plan.contact.pressure_kpa,
-                                    {.removal_um = removals.back(),
-                                     .report_at_um = removals,
-                                     .amplitude_tolerance_um = tolerance_um,
-                                     .disc_diameter_mm = plan.contact.footprint_mm},
-                                    progress);
+    for (std::size_t k = done; k < done + reports_a_run; ++k)
+      removals.push_back(node.factor * (at[k] - at[done - 1]));
+    const Levelled levelled =
+        level(surface, disc.backing, disc.pressure_kpa,
+              {.removal_um = removals.back(),
+               .report_at_um = removals,
+               .amplitude_tolerance_um = tolerance_um,
+               .disc_diameter_mm = disc.footprint_mm},
+              part_of(progress, at[done - 1] / at.back(), at[done + reports_a_run - 1] / at.back()));
     for (std::size_t k = 0; k < removals.size(); ++k) {
       const HeightField& now = levelled.surfaces[k];
       const Array2d removed = first.height_um() - now.height_um();
-      const double share = levelled.contact_share[k];
-      const double depth_um = groove_depth_um(plan.step, plan.contact.pressure_kpa, share, plan.hardness_mpa);
-      auto column = figures.col(static_cast<Eigen::Index>(done + k));
-      column[contact] = share;
-      column[touched] = (removed > factor * touched_in_depths * depth_um).cast<double>().mean();
-      column[valley] = ratio(now.valley_depth_um(), valley_um);
-      column.segment(first_quantile, removal_levels) = quantiles_of(removed) / factor - at[done + k];
-      const Eigen::ArrayXd left = band_rms_of(now, plan.bands_mm);
-      for (Eigen::Index band = 0; band < bands.size(); ++band)
-        column[first_band + band] = ratio(left[band], bands[band]);
+      const Report report{
+          at[done + k], levelled.contact_share[k], ratio(now.valley_depth_um(), valley_um), now,
+          removed,      quantiles_of(removed)};
+      for (std::size_t r = 0; r < node.readers.size(); ++r)
+        if (done + k < node.readers[r].at->size())
+          read[r].col(static_cast<Eigen::Index>(done + k)) =
+              figures_of(plans[node.readers[r].plan], first, node.factor, report);
     }
     surface = levelled.surfaces.back();
   }
-  figures.col(0) = 0;
-  figures(contact, 0) = figures(contact, 1);
-  figures(valley, 0) = 1;
-  figures.col(0).tail(bands.size()) = 1;
-  return figures;
+  for (Eigen::ArrayXXd& figures : read) {
+    figures.col(0) = 0;
+    figures(contact, 0) = figures(contact, 1);
+    figures(valley, 0) = 1;
+    figures.col(0).tail(figures.rows() - first_band) = 1;
+  }
+  return read;
 }
 
 /// Slopes of monotone cubics through each figure: the weighted harmonic mean of the neighbouring chords'
@@ -167,31 +246,36 @@ Eigen::ArrayXd band_rms_of(const HeightField& surface, const std::vector<std::ar
   return rms;
 }
 
-StepCurves::StepCurves(const CurvePlan& plan, const Progress& progress) {
-  require_positive(plan.most_removal_um, "StepCurves", "most_removal_um");
-  require(!plan.starts.empty() && !plan.stiffness_factors.empty(), "StepCurves", "starts, stiffness_factors",
-          "must hold at least one each", "none");
-  for (const HeightField& start : plan.starts) starts_um_.push_back(start.rms_um());
-  factors_ = plan.stiffness_factors;
-  at_um_ = removals_for(plan);
-  const int nodes = solves();
-  values_.resize(static_cast<std::size_t>(nodes));
-  slopes_.resize(static_cast<std::size_t>(nodes));
-  std::mutex reporting;
-  int done = 0;
-  parallel_for(nodes, 0, [&](int node) {
-    const auto index = static_cast<std::size_t>(node);
-    const Progress own = [&](double) {
-      if (!progress) return;
-      const std::lock_guard lock(reporting);
-      progress(static_cast<double>(done) / nodes);
-    };
-    values_[index] =
-        run_node(plan, plan.starts[index / factors_.size()], factors_[index % factors_.size()], at_um_, own);
-    slopes_[index] = slopes_of(values_[index], at_um_);
-    const std::lock_guard lock(reporting);
-    ++done;
+SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& progress) {
+  SolvedCurves solved;
+  std::vector<std::vector<double>> at;
+  for (const CurvePlan& plan : plans) {
+    require_positive(plan.most_removal_um, "StepCurves", "most_removal_um");
+    require(!plan.starts.empty() && !plan.stiffness_factors.empty(), "StepCurves",
+            "starts, stiffness_factors", "must hold at least one each", "none");
+    at.push_back(removals_for(plan));
+    StepCurves curves;
+    for (const HeightField& start : plan.starts) curves.starts_um_.push_back(start.rms_um());
+    curves.factors_ = plan.stiffness_factors;
+    curves.at_um_ = at.back();
+    curves.values_.resize(plan.starts.size() * plan.stiffness_factors.size());
+    curves.slopes_.resize(curves.values_.size());
+    solved.curves.push_back(std::move(curves));
+  }
+  const std::vector<Node> nodes = nodes_of(plans, at);
+  solved.solves = static_cast<int>(nodes.size());
+  JoinedProgress joined(progress, nodes.size());
+  parallel_for(solved.solves, 0, [&](int n) {
+    const Node& node = nodes[static_cast<std::size_t>(n)];
+    std::vector<Eigen::ArrayXXd> read = run_node(plans, node, joined.part(static_cast<std::size_t>(n)));
+    for (std::size_t r = 0; r < read.size(); ++r) {
+      const Reader& reader = node.readers[r];
+      StepCurves& curves = solved.curves[reader.plan];
+      curves.slopes_[reader.node] = slopes_of(read[r], curves.at_um_);
+      curves.values_[reader.node] = std::move(read[r]);
+    }
   });
+  return solved;
 }
 
 StepPoint StepCurves::at(double start_rms_um, double stiffness_factor, double removal_um) const {

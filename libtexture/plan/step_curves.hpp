@@ -35,28 +35,39 @@ struct CurvePlan {
   std::vector<std::array<double, 2>> bands_mm = {};
 };
 
+struct SolvedCurves;
+
 /// R is the natural clock: a step's texture depends on wear, speed, dwell, loading and wetness only through
 /// it. S/p_mean is the second variable: a texture of s times the height under a pressure p wears as the
 /// texture itself under p/s. The surface that earlier steps leave is the third, told by its rms height.
 class StepCurves {
  public:
-  /// Solves the nodes, a levelling run each, on all threads.
-  explicit StepCurves(const CurvePlan& plan, const Progress& progress = {});
-
   /// Between the nodes: linear in the start's rms height, cubic in the logarithm of S/p_mean, cubic and
   /// monotone in the removal. Beyond them: as at the last.
   StepPoint at(double start_rms_um, double stiffness_factor, double removal_um) const;
 
-  int solves() const { return static_cast<int>(starts_um_.size() * factors_.size()); }
   double most_removal_um() const { return at_um_.back(); }
 
   /// Removal [um] that leaves an rms height [um] of all waves, on the middle factor; at most most_removal_um.
   double removal_to_um(double start_rms_um, double rms_um) const;
 
  private:
+  friend SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& progress);
+
   std::vector<double> starts_um_, factors_, at_um_;
   std::vector<Eigen::ArrayXXd> values_, slopes_;  // a node each: (figures, removals)
 };
+
+/// Curves, one per plan, and the levelling runs that they took.
+struct SolvedCurves {
+  std::vector<StepCurves> curves = {};
+  int solves = 0;
+};
+
+/// Solves the nodes of all plans, a levelling run each, on all threads. A node that several plans share
+/// (equal contact, start, factor and first removals) is solved once, as far as the plan that goes furthest:
+/// grit and wear rate move nothing on it. A plan's curves are the same bytes alone and among others.
+SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& progress = {});
 
 /// The surface that the plan's step leaves of a start after a mean removal [um], on the middle factor.
 HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um);

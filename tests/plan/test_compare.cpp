@@ -5,6 +5,7 @@
 #include "door.hpp"
 #include "libtexture/plan/compare.hpp"
 #include "libtexture/plan/first_step.hpp"
+#include "libtexture/plan/predict.hpp"
 
 using namespace libtexture;
 using Catch::Approx;
@@ -159,4 +160,26 @@ TEST_CASE("a job without sequences has nothing to compare") {
   const Job job = door::job();
   CHECK_THROWS_WITH(compare(job, surface_of(job)),
                     "Job: sequence must hold at least one sequence (got none)");
+}
+
+TEST_CASE("what is compared is what predict says of each sequence, to the byte, on nodes that are shared") {
+  Job job = door::job();
+  const std::vector<Weighed> weighed = weigh_first_steps(job, surface_of(job), tools_of(job));
+  for (const Weighed& one : weighed)
+    if (one.sequence && job.sequence.size() < 3 &&
+        (job.sequence.empty() || one.first.backing == weighed.front().first.backing))
+      job.sequence.push_back(*one.sequence);
+  REQUIRE(job.sequence.size() >= 2);
+  const Comparison comparison = compare(job, surface_of(job));
+  int solves = 0;
+  std::vector<Predicted> alone;
+  for (const Sequence& sequence : job.sequence) {
+    alone.push_back(predict(job, surface_of(job), sequence.name));
+    solves += alone.back().prediction.panels.front().risk.node_solves;
+  }
+  Comparison expected = comparison_of(job, alone);
+  expected.node_solves = comparison.node_solves;
+  CHECK(comparison == expected);
+  CHECK(comparison.node_solves < solves);
+  CHECK(comparison.samples == job.uncertainty.samples);
 }

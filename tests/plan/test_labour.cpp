@@ -101,6 +101,40 @@ TEST_CASE("a small disc takes longer and more discs for the same clear") {
   CHECK(per_disc_small < per_disc_large);
 }
 
+TEST_CASE(
+    "at equal pressure a disc of half the diameter sands twice the lanes and carries a quarter of the "
+    "clear") {
+  // Geometry: lanes = width/step-over, and the step-over is half a diameter; area goes with its square. Steps
+  // alike but for size, force by area: the same pressure.
+  Step large = step_of("150 mm light"), small = large;
+  small.motion.disc_diameter_mm = 75;
+  small.motion.step_over_mm = large.motion.step_over_mm / 2;
+  small.motion.force_n = large.motion.force_n / 4;
+  CHECK(pressure_kpa(small.motion) == Catch::Approx(pressure_kpa(large.motion)).epsilon(1e-12));
+  CHECK(pass_minutes(small.motion, 0.9) == Catch::Approx(2 * pass_minutes(large.motion, 0.9)).epsilon(1e-12));
+  // A pass of twice the lanes at a quarter of the force removes half; a disc of a quarter of the area loads
+  // four times as fast for the same clear: with wear rates that stay, the same depth takes four times the
+  // sanding.
+  small.abrasive.worn_wear_rate_mm3_per_n_m = large.abrasive.worn_wear_rate_mm3_per_n_m =
+      large.abrasive.wear_rate_mm3_per_n_m;
+  DiscUse by_small, by_large;
+  const double removed_small = removal_of_pass_um(small, 0.9, 200, by_small);
+  const double removed_large = removal_of_pass_um(large, 0.9, 200, by_large);
+  CHECK(removed_small == Catch::Approx(removed_large / 2).epsilon(1e-9));
+  CHECK(by_small.removed_um == Catch::Approx(2 * by_large.removed_um).epsilon(1e-9));  // per disc area
+
+  const std::vector<DiscSizeMinutes> sizes = minutes_by_disc_size(
+      {}, 0.9, {large, small, large}, {row_of(4, 2, 1, 10), row_of(8, 2, 4, 40), row_of(2, 1, 1, 5)});
+  REQUIRE(sizes.size() == 2);
+  CHECK(sizes[0].disc_diameter_mm == 75);
+  CHECK(sizes[0].discs == 4);
+  CHECK(sizes[0].sanding_minutes == 40);
+  CHECK(sizes[1].discs == 2);
+  CHECK(sizes[1].sanding_minutes == 15);
+  CHECK(sizes[1].looking_minutes == Catch::Approx((2 + 1) * (0.5 + 0.9)));  // looks every 2 passes
+  CHECK(sizes[1].disc_change_minutes == 1);
+}
+
 TEST_CASE("labour refuses figures below zero and rows that do not fit the steps") {
   Labour labour;
   labour.look_minutes = -1;

@@ -86,3 +86,20 @@ TEST_CASE("a target of several parts is reached when all of them are") {
   CHECK(is_reached(judge_target(target, start, now, 1)));
   CHECK_THROWS_AS(judge_target(target, start, now, 1.1), InvalidInput);
 }
+
+TEST_CASE("the least margin of a target's heights and touch has the sign of the judgement") {
+  Target target;
+  target.rms_um = 0.2;
+  target.preset = TargetPreset::full;
+  HeightFigures figures{.start_rms_um = 1, .rms_um = 0.5, .band_rms_um = 0.15, .touched_share = 0.999};
+  CHECK(height_margin(target, figures) == Approx(0.004));  // touched: .999 of .995
+  figures.band_rms_um = 0.3;
+  CHECK(height_margin(target, figures) == Approx(-0.1));
+  CHECK_FALSE(is_reached(judge_heights(target, figures)));
+  target = {};
+  target.preset = TargetPreset::partial;
+  CHECK(height_margin(target, figures) == Approx(0));  // half of 1 um
+  target = {};
+  target.image_clarity_percent = 50;
+  CHECK(height_margin(target, figures) == -HUGE_VAL);
+}

@@ -48,7 +48,8 @@ Job small_job(int samples) {
 }
 
 RiskDraws draws_of(const Job& job) {
-  return sample_risk(job, starting_surface(job.texture, job.patch, job.seed), job.sequence.front())
+  return sample_risk(job, starting_surface(job.texture, job.patch, job.seed), {{job.sequence.front()}})
+      .risks.front()
       .draws.front();
 }
 
@@ -128,7 +129,7 @@ double mean_of(const std::vector<double>& values) {
 TEST_CASE("risk along curves agrees with running the whole sequence again in every world") {
   const Job job = small_job(200);
   const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
-  const SampledRisk sampled = sample_risk(job, surface, job.sequence.front());
+  const SampledRisk sampled = sample_risk(job, surface, {{job.sequence.front()}}).risks.front();
   const RiskDraws& fast = sampled.draws.front();
   const Rerun slow = simulate_worlds(job);
   // Two samples of 200 of one distribution differ by more than .136 in 5 % of cases (Kolmogorov and Smirnov,
@@ -248,4 +249,22 @@ TEST_CASE("a pass count leaves the removal open, a texture rule leaves the passe
         Catch::Approx(quantile_of(ruled.levelling_um, .05)).epsilon(.001));
   CHECK(quantile_of(ruled.minutes, .95) > 2 * quantile_of(ruled.minutes, .05));
   for (const double touched : ruled.is_target_missed) CHECK(touched == 0);
+}
+
+TEST_CASE("sequences sampled side by side share what their first steps have in common, and change no byte") {
+  Job job = small_job(200);
+  const Step coarse = job.sequence.front().step[0], refine = job.sequence.front().step[1];
+  Step fine = coarse;
+  fine.abrasive = shipped_catalogue().abrasives.at("P3000 film");
+  fine.passes = 30;
+  const Sequence first{"coarse first", {coarse, refine}}, second{"fine first", {fine}};
+  const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
+  const SampledRisks both = sample_risk(job, surface, {{first}, {second}});
+  const SampledRisks one = sample_risk(job, surface, {{first}}),
+                     other = sample_risk(job, surface, {{second}});
+  CHECK(both.risks[0].draws == one.risks[0].draws);
+  CHECK(both.risks[1].draws == other.risks[0].draws);
+  CHECK(both.risks[0].node_solves == one.node_solves);
+  CHECK(both.risks[1].node_solves == other.node_solves);
+  CHECK(both.node_solves == one.node_solves + other.node_solves - 5);  // the first step's five values of S/p
 }

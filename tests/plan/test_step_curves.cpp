@@ -27,6 +27,10 @@ CurvePlan plan_on(const Backing& backing, const std::vector<HeightField>& starts
   return plan;
 }
 
+StepCurves curves_of(const CurvePlan& plan) {
+  return solve_curves({plan}).curves.front();
+}
+
 HeightField texture(double rms_um) {
   return synthesize({{.wavelength_mm = 3, .rms_um = rms_um, .bandwidth_octaves = .5}}, Grid{64, 64, 0.4}, 5);
 }
@@ -36,7 +40,7 @@ HeightField texture(double rms_um) {
 TEST_CASE("in full contact on springs every wave falls by exp(-k R/p), at and between nodes") {
   // Closed form, docs/physics.md (19). Heights of .01 um are in full contact with k = .5 kPa/um at 1.4 kPa.
   const HeightField field = texture(.01);
-  const StepCurves curves(plan_on(Backing::on_springs(.5), {field}));
+  const StepCurves curves = curves_of(plan_on(Backing::on_springs(.5), {field}));
   for (const double factor : {.5, .83, 1., 1.7})
     for (const double removed : {.01, .4, 2.3, 9.})
       // Five nodes of exp(-c e^x) over a factor of 4 leave .003; a cubic between removals .002.
@@ -49,7 +53,7 @@ TEST_CASE("in full contact on springs every wave falls by exp(-k R/p), at and be
 TEST_CASE("between nodes a step does what a run of its own does") {
   const Backing backing = at_working_pressure(shipped_catalogue().backings.at("film on firm interface"), 1.4);
   const HeightField low = texture(.5), high = texture(.8), between = texture(.65);
-  const StepCurves curves(plan_on(backing, {low, high}));
+  const StepCurves curves = curves_of(plan_on(backing, {low, high}));
   const double factor = 1.2;
   const HeightField scaled(between.height_um() * factor, between.pixel_mm());
   const std::vector<double> at{1.7, 3.1, 5.3};
@@ -68,7 +72,7 @@ TEST_CASE("between nodes a step does what a run of its own does") {
 
 TEST_CASE("removal quantiles have the mean that was removed, and the texture at 0 is the start") {
   const HeightField field = texture(.8);
-  const StepCurves curves(
+  const StepCurves curves = curves_of(
       plan_on(at_working_pressure(shipped_catalogue().backings.at("film on firm interface"), 1.4), {field}));
   for (const double removed : {.5, 2., 7.}) {
     const StepPoint point = curves.at(field.rms_um(), 1, removed);
@@ -87,9 +91,37 @@ TEST_CASE("the removal that reaches an rms height is found on the curve, and the
   const Backing backing = at_working_pressure(shipped_catalogue().backings.at("film on firm interface"), 1.4);
   const HeightField field = texture(.8);
   const CurvePlan plan = plan_on(backing, {field});
-  const StepCurves curves(plan);
+  const StepCurves curves = curves_of(plan);
   const double removed = curves.removal_to_um(field.rms_um(), .3);
   CHECK(std::abs(surface_after(plan, field, removed).rms_um() - .3) < .01);
   CHECK(surface_after(plan, field, 0).rms_um() == field.rms_um());
-  CHECK_THROWS_AS(StepCurves(plan_on(backing, {})), InvalidInput);
+  CHECK_THROWS_AS(curves_of(plan_on(backing, {})), InvalidInput);
+}
+
+TEST_CASE("plans on the same contact and starts share all nodes, and read the same bytes as by themselves") {
+  // The clear removed is the clock (docs/physics.md, how fast R runs): grit moves only what counts as
+  // touched.
+  const Backing backing = at_working_pressure(shipped_catalogue().backings.at("film on firm interface"), 1.4);
+  const HeightField field = texture(.8);
+  CurvePlan coarse = plan_on(backing, {field}), fine = coarse, short_one = coarse, other = coarse;
+  fine.step.abrasive = shipped_catalogue().abrasives.at("P3000 film");
+  short_one.most_removal_um = 2.5;
+  other.contact.pressure_kpa = 1.5;
+  const SolvedCurves solved = solve_curves({coarse, fine, short_one, other});
+  CHECK(solved.solves == 10);  // five factors, shared by three of them, and five of another pressure
+  const std::vector<CurvePlan> plans{coarse, fine, short_one, other};
+  for (std::size_t i = 0; i < plans.size(); ++i) {
+    const StepCurves alone = curves_of(plans[i]);
+    CHECK(alone.most_removal_um() == solved.curves[i].most_removal_um());
+    for (const double removed : {.3, 1.1, 2.4, 8.}) {
+      const StepPoint a = alone.at(.8, 1.1, removed), b = solved.curves[i].at(.8, 1.1, removed);
+      CHECK(a.band_ratio[0] == b.band_ratio[0]);
+      CHECK(a.touched_share == b.touched_share);
+      CHECK(a.contact_share == b.contact_share);
+      CHECK((a.removal_quantile_um == b.removal_quantile_um).all());
+    }
+  }
+  // Shallower grooves count a shallower cut as touched.
+  CHECK(solved.curves[1].at(.8, 1, 1).touched_share > solved.curves[0].at(.8, 1, 1).touched_share);
+  CHECK(solved.curves[1].at(.8, 1, 1).band_ratio[0] == solved.curves[0].at(.8, 1, 1).band_ratio[0]);
 }

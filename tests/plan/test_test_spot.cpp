@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "catch.hpp"
+#include "door.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "libtexture/process/levelling.hpp"
@@ -34,22 +35,10 @@ Job job_of(double worn_share = 1, double loading_um = 150) {
   Step other = step;
   other.name = "refine";
   other.abrasive.name = "other film";
-  Reading reading;
-  reading.total_um = 250;
-  Panel panel;
-  panel.name = "door";
-  panel.area_m2 = 0.9;
-  panel.readings = {reading};
-  TextureBand band;
-  band.wavelength_mm = 2;
-  band.rms_um = 0.5;
-  Job job;
-  job.patch.rows = job.patch.cols = 128;
-  job.patch.pixel_mm = 0.1;
-  job.panel = {panel};
+  Job job = door::job();
+  job.patch = {128, 128, 0.1};
+  job.texture.bands = {{.wavelength_mm = 2, .rms_um = 0.5}};
   job.coating.gauge = {1.5, 1.0};
-  job.texture.bands = {band};
-  job.target.rms_um = 0.15;
   job.sequence = {Sequence{"one", {step, other, step}}};
   return job;
 }

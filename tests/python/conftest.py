@@ -126,6 +126,7 @@ EXAMPLES = {
     "EdgeMargin": lambda: lt.EdgeMargin(peak_removal_um=5, margin_mm=3.5, confidence=0.95),
     "Labour": lambda: lt.Labour(look_minutes=1),
     "LabourMinutes": lambda: lt.LabourMinutes(sanding_minutes=30, total_minutes=45),
+    "DiscSizeMinutes": lambda: lt.DiscSizeMinutes(disc_diameter_mm=75, discs=2, sanding_minutes=12),
     "DiscLife": lambda: lt.DiscLife(step="level", discs=2, change_after_minutes=12),
     "BudgetRule": lambda: lt.BudgetRule(limit="clear_left", basis="published", limit_um=35.6, removable_um=12),
     "StepCautions": lambda: lt.StepCautions(step="level", cautions=["Dust: extract at the tool."]),

@@ -1,0 +1,151 @@
+#include "libtexture/plan/march.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "libtexture/plan/reached.hpp"
+#include "libtexture/process/pace.hpp"
+
+namespace libtexture {
+
+namespace {
+
+constexpr int halvings = 20;  // of a step's removal, for the moment at which a rule was met
+
+bool has_texture_rule(const Stop& stop) {
+  return stop.touched_share || stop.rms_um;
+}
+
+bool has_rule(const Stop& stop) {
+  return has_texture_rule(stop) || stop.removed_um || stop.clear_owed_um;
+}
+
+// One step of one world, as its looks see it.
+class Working {
+ public:
+  Working(const March& march, std::size_t world, const WorldStep& step, const StepCurves& curves,
+          const WorldState& state)
+      : march_(march),
+        world_(world),
+        scale_(march.worlds.texture_scale[world]),
+        step_(step),
+        curves_(curves),
+        state_(state) {}
+
+  StepPoint at(double removed_um) const {
+    return curves_.at(state_.band_um[0], step_.stiffness_factor, removed_um / scale_);
+  }
+
+  bool is_rule_met(const StepPoint& point, double removed_um) const {
+    const Stop& stop = step_.step.stop;
+    if (stop.touched_share && point.touched_share >= *stop.touched_share) return true;
+    if (stop.removed_um && removed_um >= *stop.removed_um) return true;
+    const Eigen::Index band = march_.band_of(stop.band_mm);
+    if (stop.rms_um && scale_ * state_.band_um[band] * point.band_ratio[band] <= *stop.rms_um) return true;
+    return stop.clear_owed_um && is_owed_met(point, *stop.clear_owed_um);
+  }
+
+  // The texture, for the split of clear: a step without a rule levels until the target is met.
+  bool is_level(double removed_um) const {
+    const StepPoint point = at(removed_um);
+    if (has_rule(step_.step.stop)) return is_rule_met(point, removed_um);
+    WorldState there = state_;
+    there.band_um *= point.band_ratio;
+    there.touched_share = point.touched_share;
+    return march_.target_margin(there, world_) >= 0;
+  }
+
+  Scratches scratched(const StepPoint& point) const {
+    const Step& step = step_.step;
+    const double depth_um =
+        groove_depth_um(step, step_.pressure_kpa, point.contact_share, march_.hardness_mpa(world_));
+    Scratches scratches = state_.scratches;
+    const Array2d removed = scale_ * point.removal_quantile_um.transpose();
+    scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um), removed);
+    return scratches;
+  }
+
+ private:
+  bool is_owed_met(const StepPoint& point, double owed_um) const {
+    const ScratchLimits& limits = march_.job.scratch_limits;
+    return grooves_per_cm2(scratched(point), owed_um + limits.visible_depth_um, Marks::earlier) <=
+           limits.marks_per_cm2;
+  }
+
+  const March& march_;
+  const std::size_t world_;
+  const double scale_;
+  const WorldStep& step_;
+  const StepCurves& curves_;
+  const WorldState& state_;
+};
+
+// Removal [um] at which the texture was met, which it is after so much.
+double levelled_at(const Working& working, double removed_um) {
+  double low = 0, high = removed_um;
+  for (int halving = 0; halving < halvings; ++halving) {
+    const double middle = (low + high) / 2;
+    (working.is_level(middle) ? high : low) = middle;
+  }
+  return high;
+}
+
+}  // namespace
+
+double March::hardness_mpa(std::size_t world) const {
+  return job.coating.hardness_mpa * worlds.hardness_factor[world];
+}
+
+Eigen::Index March::band_of(const std::optional<std::array<double, 2>>& band_mm) const {
+  if (!band_mm) return 0;
+  const auto found = std::find(bands_mm.begin(), bands_mm.end(), *band_mm);
+  return found == bands_mm.end() ? 0 : static_cast<Eigen::Index>(found - bands_mm.begin());
+}
+
+double March::target_margin(const WorldState& state, std::size_t world) const {
+  const double scale = worlds.texture_scale[world];
+  return height_margin(job.target, {.start_rms_um = scale * start_rms_um,
+                                    .rms_um = scale * state.band_um[0],
+                                    .band_rms_um = scale * state.band_um[band_of(job.target.band_mm)],
+                                    .touched_share = state.touched_share});
+}
+
+void March::step(std::size_t world, const Panel& panel, const WorldStep& in_world, const StepCurves& curves,
+                 const StartSurfaces& starts, bool is_first, WorldState& state) const {
+  const Step& step = in_world.step;
+  const double scale = worlds.texture_scale[world];
+  const Working working(*this, world, in_world, curves, state);
+  DiscUse use;
+  double removed = 0;
+  int made = 0;
+  bool is_met = false;
+  StepPoint point;
+  while (made < step.passes && !is_met) {
+    for (int k = 0; k < step.look_every_passes && made < step.passes; ++k, ++made) {
+      removed += removal_of_pass_um(step, panel.area_m2, hardness_mpa(world), use);
+      point = working.at(removed);
+      state.path.removed_um.push_back(state.removed_um + removed);
+      state.path.rms_um.push_back(scale * state.band_um[0] * point.band_ratio[0]);
+    }
+    is_met = working.is_rule_met(point, removed);
+  }
+
+  const bool is_levelling = is_first || has_texture_rule(step.stop);
+  const double levelling =
+      is_levelling && working.is_level(removed) ? levelled_at(working, removed) : removed;
+  (is_levelling ? state.levelling_um : state.debt_um) += levelling;
+  state.overshoot_um += removed - levelling;
+
+  const double ideal_um = scale * starts.ideal_removal_um(state.band_um[0], point.band_ratio[0]);
+  state.efficiency.push_back(removed > 0 ? std::min(1.0, ideal_um / removed) : 0);
+  state.scratches = working.scratched(point);
+  if (is_first) state.touched_share = point.touched_share;
+  state.band_um *= point.band_ratio;
+  state.valley_um *= point.valley_ratio;
+  state.removed_um += removed;
+  state.removed_sd_um = std::hypot(state.removed_sd_um, step.motion.dwell_cv * removed);
+  state.minutes += made * pass_minutes(step.motion, panel.area_m2);
+  state.discs += step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
+}
+
+}  // namespace libtexture

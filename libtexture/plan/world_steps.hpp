@@ -1,0 +1,31 @@
+#pragma once
+// WorldSteps: one step of a sequence as it is in each possible world.
+
+#include <optional>
+#include <vector>
+
+#include "libtexture/plan/worlds.hpp"
+#include "libtexture/process/disc_contact.hpp"
+
+namespace libtexture {
+
+/// A step in one world.
+struct WorldStep {
+  Step step = {};
+  double pressure_kpa = 0;  ///< within the contact [kPa]
+  double stiffness_factor =
+      1;  ///< the patch's S/p_mean at its mean wavelength, world's heights, over nominal
+};
+
+/// Where a step works.
+struct Workplace {
+  Grid grid = {};                             ///< of the patch
+  double wavelength_mm = 0;                   ///< mean, of its texture [mm]; 0 = flat
+  std::optional<double> crown_radius_m = {};  ///< of the panel [m]; none = flat
+};
+
+/// The step in every world, as drawn, its contact told over a nominal one.
+std::vector<WorldStep> world_steps(const Worlds& worlds, const Step& step, const StepWorlds& drawn,
+                                   const Workplace& place, const DiscContact& nominal);
+
+}  // namespace libtexture

@@ -1,0 +1,101 @@
+#include <cmath>
+
+#include "catch.hpp"
+#include "door.hpp"
+#include "libtexture/io/catalogue.hpp"
+#include "libtexture/plan/march.hpp"
+#include "libtexture/process/pace.hpp"
+
+using namespace libtexture;
+using Catch::Approx;
+
+namespace {
+
+// One world on springs, on a texture so shallow that it is in full contact: the closed form of
+// docs/physics.md (19) holds, rms falls by exp(-k R/p).
+struct Spring {
+  Job job = door::job();
+  Worlds worlds;
+  std::vector<std::array<double, 2>> bands{{0, HUGE_VAL}};
+  HeightField field;
+  CurvePlan plan;
+  WorldState start;
+
+  Spring() : field(surface()) {
+    worlds.texture_scale = {1};
+    worlds.hardness_factor = {1};
+    worlds.person = {0};
+    plan.step.name = "level";
+    plan.step.abrasive = shipped_catalogue().abrasives.at("P2000 film");
+    plan.step.motion = shipped_catalogue().motions.at("150 mm light");
+    plan.step.backing = Backing::on_springs(.5);
+    plan.step.passes = 40;
+    plan.contact = {plan.step.backing, pressure_kpa(plan.step.motion), std::nullopt};
+    plan.starts = {field};
+    plan.stiffness_factors = {1};
+    plan.most_removal_um = 40;
+    plan.bands_mm = bands;
+    start.band_um = band_rms_of(field, bands);
+    start.valley_um = field.valley_depth_um();
+  }
+
+  static HeightField surface() {
+    return synthesize({{.wavelength_mm = 2.5, .rms_um = .01}}, Grid{64, 64, 0.4}, 5);
+  }
+
+  WorldState marched(const Step& step, bool is_first) const {
+    const March march{job, worlds, bands, start.band_um[0]};
+    WorldState state = start;
+    march.step(0, job.panel.front(), {step, plan.contact.pressure_kpa, 1},
+               solve_curves({plan}).curves.front(), StartSurfaces({field}), is_first, state);
+    return state;
+  }
+};
+
+double pass_um(const Spring& spring, int passes) {
+  DiscUse use;
+  double removed = 0;
+  for (int i = 0; i < passes; ++i)
+    removed += removal_of_pass_um(spring.plan.step, spring.job.panel.front().area_m2,
+                                  spring.job.coating.hardness_mpa, use);
+  return removed;
+}
+
+}  // namespace
+
+TEST_CASE("a rule of texture is met where the closed form says, and the rest to the look is overshoot") {
+  const Spring spring;
+  Step step = spring.plan.step;
+  step.stop.rms_um = .004;
+  step.look_every_passes = 2;
+  const WorldState end = spring.marched(step, true);
+  const double met_um = std::log(.01 / .004) * spring.plan.contact.pressure_kpa / .5;
+  CHECK(end.levelling_um == Approx(met_um).epsilon(.01));  // cubic between nodes: .002, see test_step_curves
+  int passes = 0;
+  while (pass_um(spring, passes) < met_um) passes += 2;
+  CHECK(end.removed_um == Approx(pass_um(spring, passes)).epsilon(1e-12));
+  CHECK(end.overshoot_um == Approx(end.removed_um - end.levelling_um).epsilon(1e-12));
+  CHECK(end.debt_um == 0);
+  CHECK(end.minutes == Approx(passes * pass_minutes(step.motion, .9)));
+}
+
+TEST_CASE("a later step without a rule of texture is scratch debt, all of it") {
+  const Spring spring;
+  Step step = spring.plan.step;
+  step.passes = 3;
+  const WorldState end = spring.marched(step, false);
+  CHECK(end.debt_um == Approx(pass_um(spring, 3)).epsilon(1e-12));
+  CHECK(end.levelling_um == 0);
+  CHECK(end.overshoot_um == 0);
+}
+
+TEST_CASE("a step without a rule levels until the job's target was met") {
+  Spring spring;
+  spring.job.target.rms_um = .005;
+  Step step = spring.plan.step;
+  step.passes = 12;
+  const WorldState end = spring.marched(step, true);
+  CHECK(end.levelling_um ==
+        Approx(std::log(.01 / .005) * spring.plan.contact.pressure_kpa / .5).epsilon(.01));
+  CHECK(end.removed_um == Approx(pass_um(spring, 12)).epsilon(1e-12));
+}

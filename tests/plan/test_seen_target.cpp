@@ -1,0 +1,52 @@
+#include "catch.hpp"
+#include "door.hpp"
+#include "libtexture/plan/seen_target.hpp"
+#include "libtexture/surface/image_clarity.hpp"
+#include "libtexture/surface/viewer.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+HeightField texture(double rms_um) {
+  return synthesize({{.wavelength_mm = 2.5, .rms_um = rms_um}}, Grid{64, 64, 0.4}, 5);
+}
+
+Worlds worlds_of_scales(const std::vector<double>& scales) {
+  Worlds worlds;
+  worlds.texture_scale = scales;
+  return worlds;
+}
+
+}  // namespace
+
+TEST_CASE("letters are missed in the worlds whose own surface would not show them") {
+  Job job = door::job();
+  job.target = {};
+  job.target.letter_mm = 20;
+  job.target.distance_m = 3;
+  REQUIRE(asks_sight(job.target));
+  const StartSurfaces ends({texture(.05), texture(.3)});
+  const SeenTarget seen(job, worlds_of_scales({1}), ends, 1);
+  // Judged on the surface itself; wander goes with the rms height of one texture (a straight line).
+  for (const double rms_um : {.05, .1, .2, .3}) {
+    const double wander = seen_wander_arcmin(texture(rms_um), job.viewer);
+    CHECK(seen.is_missed(rms_um, 1) == (smallest_letter_mm(wander, 3) > 20));
+    CHECK(seen.is_missed(rms_um, 1.3) == (smallest_letter_mm(1.3 * wander, 3) > 20));
+  }
+  CHECK_FALSE(seen.is_missed(.05, 1));
+  CHECK(seen.is_missed(.3, 1));
+}
+
+TEST_CASE("image clarity is missed from less light, or more texture") {
+  Job job = door::job();
+  job.target = {};
+  const StartSurfaces ends({texture(.02), texture(.1)});
+  const double clarity = image_clarity_percent(texture(.02));
+  job.target.image_clarity_percent = .9 * clarity;
+  const Worlds worlds = worlds_of_scales({.9, 1, 1.1});
+  CHECK_FALSE(SeenTarget(job, worlds, ends, 1).is_missed(.02, 1));
+  CHECK(SeenTarget(job, worlds, ends, .8).is_missed(.02, 1));
+  CHECK(SeenTarget(job, worlds, ends, 1).is_missed(.1, 1) ==
+        (image_clarity_percent(texture(.1)) < .9 * clarity));
+}
