@@ -209,6 +209,14 @@ def test_a_backing_that_levels_all_or_none_of_the_waves_says_so(ax):
     assert not [line for line in ax.lines if line.get_marker() in "os"]
 
 
+def test_beliefs_are_drawn_as_multiples_of_the_median_before(ax):
+    old, new = lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35), lt.Belief(median=0.15, least=0.12, most=0.18, log_sd=0.1)
+    lt.plot.belief_chart([("wear rate", "mm3/(N m)", old, new)], ax)
+    drawn = [list(np.round(line.get_xdata(), 12)) for line in ax.lines]
+    assert drawn == [[0.5, 2.0], [1.0], [1.2, 1.8], [1.5]]
+    assert [text.get_text() for text in ax.get_yticklabels()] == ["wear rate"]
+
+
 def test_a_plot_makes_its_own_axes_where_none_are_given(field):
     from matplotlib import pyplot
 

@@ -3,6 +3,7 @@
 Every function draws on the Axes it is given, or on new ones, and returns them.
 """
 
+from .beliefs import belief_chart
 from .choices import pareto_chart, split_chart
 from .edges import edge_section
 from .film import film_map
@@ -15,6 +16,7 @@ from .tools import backing_stiffness, bench_residuals
 __all__ = [
     "backing_stiffness",
     "band_amplitudes",
+    "belief_chart",
     "bench_residuals",
     "edge_section",
     "film_map",
