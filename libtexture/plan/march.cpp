@@ -10,7 +10,8 @@ namespace libtexture {
 
 namespace {
 
-constexpr int halvings = 20;  // of a step's removal, for the moment at which a rule was met
+constexpr int halvings = 20;    // of a step's removal, for the moment at which a rule was met
+constexpr int path_points = 8;  // of a step, closest where texture falls fastest; smooth to the eye
 
 bool has_texture_rule(const Stop& stop) {
   return stop.touched_share || stop.rms_um;
@@ -121,13 +122,16 @@ void March::step(std::size_t world, const Panel& panel, const WorldStep& in_worl
   bool is_met = false;
   StepPoint point;
   while (made < step.passes && !is_met) {
-    for (int k = 0; k < step.look_every_passes && made < step.passes; ++k, ++made) {
+    for (int k = 0; k < step.look_every_passes && made < step.passes; ++k, ++made)
       removed += removal_of_pass_um(step, panel.area_m2, hardness_mpa(world), use);
-      point = working.at(removed);
-      state.path.removed_um.push_back(state.removed_um + removed);
-      state.path.rms_um.push_back(scale * state.band_um[0] * point.band_ratio[0]);
-    }
+    point = working.at(removed);
     is_met = working.is_rule_met(point, removed);
+  }
+
+  for (int k = 1; k <= path_points; ++k) {
+    const double at_um = removed * k * k / (path_points * path_points);
+    state.path.removed_um.push_back(state.removed_um + at_um);
+    state.path.rms_um.push_back(scale * state.band_um[0] * working.at(at_um).band_ratio[0]);
   }
 
   const bool is_levelling = is_first || has_texture_rule(step.stop);

@@ -23,7 +23,7 @@ struct WorldState {
   double removed_um = 0, levelling_um = 0, overshoot_um = 0, debt_um = 0;  ///< mean clear [um]
   double removed_sd_um = 0;                                                ///< of uneven dwell [um]
   double minutes = 0, discs = 0;
-  TexturePath path = {};                ///< pass by pass, from the start on
+  TexturePath path = {};                ///< from the start on
   std::vector<double> efficiency = {};  ///< of each step
 };
 

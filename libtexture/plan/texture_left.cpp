@@ -11,11 +11,12 @@ constexpr int most_points = 41;  // smooth to the eye
 
 double rms_at_um(const TexturePath& path, double removed_um) {
   const std::vector<double>&x = path.removed_um, &y = path.rms_um;
-  const auto above =
-      static_cast<std::size_t>(std::upper_bound(x.begin(), x.end(), removed_um) - x.begin());
+  const auto above = static_cast<std::size_t>(std::upper_bound(x.begin(), x.end(), removed_um) - x.begin());
   if (above == 0) return y.front();
   if (above == x.size()) return y.back();
-  return std::lerp(y[above - 1], y[above], (removed_um - x[above - 1]) / (x[above] - x[above - 1]));
+  const double share = (removed_um - x[above - 1]) / (x[above] - x[above - 1]);
+  const double from = y[above - 1], to = y[above];
+  return from > 0 && to > 0 ? from * std::pow(to / from, share) : std::lerp(from, to, share);
 }
 
 }  // namespace

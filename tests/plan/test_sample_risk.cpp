@@ -146,14 +146,16 @@ TEST_CASE("risk along curves agrees with running the whole sequence again in eve
   for (std::size_t i = 0; i < fast.removed_um.size(); ++i)
     CHECK(fast.levelling_um[i] + fast.overshoot_um[i] + fast.debt_um[i] ==
           Catch::Approx(fast.removed_um[i]).epsilon(1e-12));
-  // The curve of texture against clear: the same quantiles, to the .02 um of the ends above.
-  const std::vector<TextureLeft> &curve = sampled.texture_left.front(), again = texture_left(slow.paths);
+  // The curve of texture against clear: the same quantiles, to the .02 um of the ends above; .05 um where it
+  // falls, because the reruns tell it after whole passes only, some .8 um each.
+  const std::vector<TextureLeft>&curve = sampled.texture_left.front(), again = texture_left(slow.paths);
   REQUIRE(curve.size() == again.size());
   for (std::size_t i = 0; i < curve.size(); ++i) {
     CHECK(std::abs(curve[i].removed_um - again[i].removed_um) < .02 * again.back().removed_um);
-    CHECK(std::abs(curve[i].rms_um.p05 - again[i].rms_um.p05) < .02);
-    CHECK(std::abs(curve[i].rms_um.p50 - again[i].rms_um.p50) < .02);
-    CHECK(std::abs(curve[i].rms_um.p95 - again[i].rms_um.p95) < .02);
+    const double near_um = 0 < i && i < curve.size() / 2 ? .05 : .02;
+    CHECK(std::abs(curve[i].rms_um.p05 - again[i].rms_um.p05) < near_um);
+    CHECK(std::abs(curve[i].rms_um.p50 - again[i].rms_um.p50) < near_um);
+    CHECK(std::abs(curve[i].rms_um.p95 - again[i].rms_um.p95) < near_um);
   }
 }
 
