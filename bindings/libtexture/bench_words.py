@@ -30,7 +30,7 @@ def add_bench(verbs):
     words.add_argument("--catalogue", metavar="FILE.toml", type=Path, help="writes the abrasives as a catalogue")
     words.add_argument("--carrier", choices=CARRIERS, default="film_disc", help="of the catalogue's entries")
     words.add_argument("--source", metavar="TEXT", help="source line of the entries; else the file's name")
-    words.add_argument("--plot", metavar="FILE.png", type=Path, help="draws the residuals of the first file")
+    words.add_argument("--plot", metavar="FILE.png", type=Path, help="draws what the fits leave, pass by pass")
     words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
     words.set_defaults(run=run_bench)
 
@@ -47,7 +47,7 @@ def run_bench(options):
         ]
         write_whole(options.catalogue, "\n".join(entries))
     if options.plot:
-        write_residuals(benches[0], results[0], options.plot)
+        write_residuals(benches, results, options.plot)
     if options.json:
         figures = [{"bench": bench.to_dict(), "result": result.to_dict()} for bench, result in zip(benches, results)]
         write_whole(options.json, json.dumps(figures, indent=2, allow_nan=False) + "\n")
@@ -104,13 +104,14 @@ def comparison(first, second):
     return f"{names} {differ}: the first cuts {ratio}, p = {told.p:.2g}."
 
 
-def write_residuals(bench, result, path):
+def write_residuals(benches, results, path):
     from matplotlib.figure import Figure
 
     from . import plot
 
-    figure = Figure(figsize=(5.6, 3.6), layout="constrained")
-    plot.bench_residuals(bench, result, figure.subplots())
+    figure = Figure(figsize=(5.6, 3.6 * len(benches)), layout="constrained")
+    for bench, result, ax in zip(benches, results, figure.subplots(len(benches), squeeze=False)[:, 0]):
+        plot.bench_residuals(bench, result, ax)
     figure.savefig(path)
 
 

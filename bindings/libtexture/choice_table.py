@@ -32,15 +32,21 @@ def comparison_table(comparison):
 
 
 def recommendation_table(recommendation):
-    """The whole recommendation as text."""
+    """The whole recommendation as text; its answer last, where a terminal stands, but "do not sand" first."""
     comparison = recommendation.comparison
+    is_off = recommendation.verdict == "do not sand"
     compared = [*tables(comparison), bullets("What the others cost", comparison.findings)] if comparison.alternatives else []
     parts = [
+        is_off and advice(recommendation),
         first_steps(recommendation),
         *compared,
-        *[plan(sequence) for sequence in recommendation.sequences if sequence.name == recommendation.recommended],
+        *[
+            plan("What it would take" if is_off else "Plan", sequence)
+            for sequence in recommendation.sequences
+            if sequence.name == recommendation.recommended
+        ],
         cautions(comparison) or bullets("Cautions", recommendation.cautions),
-        advice(recommendation),
+        not is_off and advice(recommendation),
     ]
     return "\n\n".join(filter(None, parts)) + "\n"
 
@@ -100,8 +106,8 @@ def first_steps(recommendation):
     return ruled("First steps weighed", columns, rows, "finest first", NAME_WIDTH)
 
 
-def plan(sequence):
-    lines = [f"Plan: {sequence.name}"]
+def plan(title, sequence):
+    lines = [f"{title}: {sequence.name}"]
     for number, step in enumerate(sequence.step, 1):
         tools = f"{step.abrasive.name} on {step.backing.name}, {step.motion.name}, {step.wetness}"
         lines += [f"  {number}. {tools}:", f"     {stop_words(step)}"]

@@ -17,6 +17,8 @@ namespace libtexture {
 namespace {
 
 constexpr std::size_t first_factors = 5, later_factors = 3;  // nodes of S/p: the first step levels most
+constexpr int most_starts = 3;                               // nodes of what earlier steps leave
+constexpr int most_ends = 5;          // surfaces at the end on which is judged what a person sees
 constexpr double one_factor = 1.001;  // factors that spread less than this need one node
 constexpr double rare = 0.002;        // share of worlds at either end that take the outermost node's curve
 
@@ -135,7 +137,9 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
     for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);
   }
   int solves = 0;
-  if (place + 1 < steps() || asks_sight(job_.target)) starts_ = next_starts(plan, curves, ends, solves);
+  const bool is_last = place + 1 == steps();
+  if (!is_last || asks_sight(job_.target))
+    starts_ = next_starts(plan, curves, ends, is_last ? most_ends : most_starts, solves);
   solves_ += static_cast<int>(plan.starts.size() * plan.stiffness_factors.size()) + solves;
   return solves;
 }

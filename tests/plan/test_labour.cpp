@@ -107,6 +107,9 @@ TEST_CASE(
   // Geometry: lanes = width/step-over, and the step-over is half a diameter; area goes with its square. Steps
   // alike but for size, force by area: the same pressure.
   Step large = step_of("150 mm light"), small = large;
+  large.motion.spin_rpm =
+      0;  // the rim of a smaller disc that spins is slower; an orbit's speed is the same all over
+  small.motion.spin_rpm = 0;
   small.motion.disc_diameter_mm = 75;
   small.motion.step_over_mm = large.motion.step_over_mm / 2;
   small.motion.force_n = large.motion.force_n / 4;

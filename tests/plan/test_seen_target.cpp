@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "catch.hpp"
 #include "door.hpp"
 #include "libtexture/plan/seen_target.hpp"
@@ -23,19 +25,21 @@ Worlds worlds_of_scales(const std::vector<double>& scales) {
 TEST_CASE("letters are missed in the worlds whose own surface would not show them") {
   Job job = door::job();
   job.target = {};
-  job.target.letter_mm = 20;
+  const auto letter_mm = [&](double rms_um) {
+    return smallest_letter_mm(seen_wander_arcmin(texture(rms_um), job.viewer), 3);
+  };
+  job.target.letter_mm = std::sqrt(letter_mm(.5) * letter_mm(3));
   job.target.distance_m = 3;
   REQUIRE(asks_sight(job.target));
-  const StartSurfaces ends({texture(.05), texture(.3)});
+  const StartSurfaces ends({texture(.5), texture(3)});
   const SeenTarget seen(job, worlds_of_scales({1}), ends, 1);
   // Judged on the surface itself; wander goes with the rms height of one texture (a straight line).
-  for (const double rms_um : {.05, .1, .2, .3}) {
-    const double wander = seen_wander_arcmin(texture(rms_um), job.viewer);
-    CHECK(seen.is_missed(rms_um, 1) == (smallest_letter_mm(wander, 3) > 20));
-    CHECK(seen.is_missed(rms_um, 1.3) == (smallest_letter_mm(1.3 * wander, 3) > 20));
+  for (const double rms_um : {.5, 1., 2., 3.}) {
+    CHECK(seen.is_missed(rms_um, 1) == (letter_mm(rms_um) > *job.target.letter_mm));
+    CHECK(seen.is_missed(rms_um, 1.3) == (letter_mm(1.3 * rms_um) > *job.target.letter_mm));
   }
-  CHECK_FALSE(seen.is_missed(.05, 1));
-  CHECK(seen.is_missed(.3, 1));
+  CHECK_FALSE(seen.is_missed(.5, 1));
+  CHECK(seen.is_missed(3, 1));
 }
 
 TEST_CASE("image clarity is missed from less light, or more texture") {

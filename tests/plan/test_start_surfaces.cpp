@@ -44,7 +44,7 @@ TEST_CASE("the ideal cut of a start is the plane cut's, and in proportion to its
   const StartSurfaces starts({half, field});
   CHECK(starts.ideal_removal_um(.8, .5) == Approx(IdealCut(field).removal_um(.4)).epsilon(1e-9));
   CHECK(starts.ideal_removal_um(.4, .5) == Approx(starts.ideal_removal_um(.8, .5) / 2).epsilon(1e-6));
-  CHECK(starts.ideal_removal_um(.8, 1) == 0);
+  CHECK(starts.ideal_removal_um(.8, 1) == Approx(0).margin(1e-9));
 }
 
 TEST_CASE("the next step's starts span what the worlds leave") {
@@ -56,13 +56,13 @@ TEST_CASE("the next step's starts span what the worlds leave") {
     ends.end_rms_um.push_back(.2 + .003 * i);
   }
   int solves = 0;
-  const StartSurfaces starts = next_starts(plan, curves, ends, solves);
+  const StartSurfaces starts = next_starts(plan, curves, ends, 3, solves);
   CHECK(solves == 3);
   REQUIRE(starts.rms_um().size() == 3);
   CHECK(starts.rms_um().front() == Approx(.2).margin(.01));
   CHECK(starts.rms_um().back() == Approx(.497).margin(.01));
   ends.end_rms_um.assign(100, .3);
-  CHECK(next_starts(plan, curves, ends, solves).rms_um().size() == 1);
+  CHECK(next_starts(plan, curves, ends, 3, solves).rms_um().size() == 1);
   ends.end_rms_um.assign(100, 0);  // flat in every world
-  CHECK(next_starts(plan, curves, ends, solves).surfaces().front() == plan.starts.front());
+  CHECK(next_starts(plan, curves, ends, 3, solves).surfaces().front() == plan.starts.front());
 }

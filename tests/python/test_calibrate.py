@@ -8,6 +8,7 @@ import pytest
 
 import libtexture as lt
 from test_command import command, small_job
+from test_report import Page
 
 READINGS = """# passes = 6
 # step = level
@@ -92,6 +93,33 @@ def test_a_gauge_too_coarse_for_the_spot_is_warned_of_with_what_would_do(tmp_pat
     told = command("calibrate", spot_file(tmp_path, text), small_job(tmp_path))
     assert told.returncode == 0
     assert re.search(r"the spot says little. \d+ passes, or \d+ readings", " ".join(told.stdout.split()))
+
+
+def test_the_command_writes_a_page_of_what_was_learned(tmp_path):
+    path, shown = small_job(tmp_path), tmp_path / "spot.html"
+    text = READINGS.replace("# step", "# gloss_gone_passes = 4\n# step")
+    told = command("calibrate", spot_file(tmp_path, text), path, "--report", shown)
+    assert (told.returncode, told.stderr) == (0, "")
+    result = lt.judge_test_spot(lt.Job.load(path), tmp_path / "spot.csv")
+    page = Page(shown.read_text(encoding="utf-8"))
+    for belief in (result.before, result.after, result.texture_before, result.texture_after, result.stiffness_after):
+        for figure in (belief.median, belief.least, belief.most):
+            assert f"{figure:.3g}" in page.text
+    for words in ("It cuts", "after 4 passes", "over budget, %", "removed, 90 of 100"):
+        assert words in " ".join(page.text.split())
+    images = [attributes for tag, attributes in page.tags if tag == "img"]
+    assert images and all(image["src"].startswith("data:") and image["alt"] for image in images)
+    assert not {tag for tag, _ in page.tags} & {"script", "link", "iframe"}
+
+
+def test_the_page_says_first_that_a_spot_says_little_and_what_would_do(tmp_path):
+    text = "# passes = 1\n# step = level\nwhen,total_um\nbefore,261\nafter,260\n"
+    shown = tmp_path / "spot.html"
+    assert command("calibrate", spot_file(tmp_path, text), small_job(tmp_path), "--report", shown).returncode == 0
+    words = " ".join(Page(shown.read_text(encoding="utf-8")).text.split())
+    warning = lt.judge_test_spot(lt.Job.load(tmp_path / "job.toml"), tmp_path / "spot.csv").warnings[0]
+    assert words.index("The spot says little") < words.index(warning.replace(" um", " µm"))
+    assert re.search(r"\d+ passes, or \d+ readings", warning)
 
 
 REFUSED = {  # name: (text of the readings, words that the line must hold)

@@ -61,6 +61,37 @@ def test_write_report_takes_a_comparison_and_its_charts_have_units(comparison, d
     assert "um" in ax.get_xlabel() and "min" in ax.get_ylabel()
 
 
+def test_a_small_disc_is_set_against_a_large_one_at_equal_pressure(tmp_path):
+    job = lt.Job.load(small_job(tmp_path, "front_wing"))
+    motions = [sequence.step[0].motion for sequence in job.sequence]
+    large_mm, small_mm = (motion.disc_diameter_mm for motion in motions)
+    assert (large_mm, small_mm) == (150, 75)
+    assert motions[0].pressure_kpa == motions[1].pressure_kpa
+    comparison = lt.compare(job)
+    large, small = comparison.alternatives
+    # Equal pressure on the same backing levels alike: what is cut until the rule is met is the same in every world.
+    for quantile in ("p05", "p50", "p95"):
+        assert getattr(small.levelling_um, quantile) == pytest.approx(getattr(large.levelling_um, quantile), rel=1e-6)
+    assert [size.disc_diameter_mm for size in large.disc_sizes] == [150]
+    assert [size.disc_diameter_mm for size in small.disc_sizes] == [75, 150]
+    # Geometry: minutes of a pass are area/(feed x step-over), so that they go by the lanes sanded and the feed.
+    plans = [lt.predict(job, sequence=one.sequence).prediction.panels[0] for one in (large, small)]
+    pass_minutes = [plan.steps[0].minutes / plan.steps[0].passes for plan in plans]
+    lanes = [1 / (motion.feed_mm_per_s * motion.step_over_mm) for motion in motions]
+    assert pass_minutes[1] / pass_minutes[0] == pytest.approx(lanes[1] / lanes[0], rel=1e-9)
+    # Four small discs have the area of a large one and carry the clear of one, but for the last disc of each.
+    clear = [plan.steps[0].removed_um for plan in plans]
+    discs = [plan.steps[0].discs for plan in plans]
+    assert 4 * (discs[0] - 1) * clear[1] / clear[0] - 1 <= discs[1] <= 4 * discs[0] * clear[1] / clear[0] + 1
+    assert discs[1] > discs[0] and small.labour.total_minutes > large.labour.total_minutes
+    assert small.labour.masking_minutes == large.labour.masking_minutes
+    text = comparison_table(comparison)
+    for size in small.disc_sizes:
+        figures = [f"{figure:.1f}" for figure in (size.sanding_minutes, size.looking_minutes, size.disc_change_minutes)]
+        assert re.search(rf"^  {size.disc_diameter_mm:g} mm discs +" + " +".join(figures) + rf" +{size.discs}$", text, re.M)
+    assert f"read off {comparison.node_solves} levelling runs" in text
+
+
 def test_the_front_from_python():
     assert lt.pareto_front([[1, 2], [2, 1], [2, 2]]) == [True, True, False]
 
@@ -100,7 +131,8 @@ def test_the_command_says_do_not_sand_first_where_the_clear_is_thin(tmp_path):
     job = small_job(tmp_path, "factory_lid")
     result = command("recommend", job, "--json", tmp_path / "all.json", "--report", tmp_path / "page.html")
     assert (result.returncode, result.stderr) == (0, "")
-    assert "Verdict: DO NOT SAND" in result.stdout
+    assert result.stdout.startswith("Verdict: DO NOT SAND\n  - Do not sand")
+    assert "Plan: " not in result.stdout  # no plan is offered, only what it would take
     advice = lt.Recommendation.from_dict(json.loads((tmp_path / "all.json").read_text()))
     assert advice.verdict == "do not sand" and advice.reasons[0].startswith("Do not sand")
     assert Page((tmp_path / "page.html").read_text(encoding="utf-8")).text.find("Do not sand") > 0
