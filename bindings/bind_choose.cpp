@@ -16,7 +16,8 @@ void bind_choose(py::module_& module) {
   bind_fields<Reached, "Reached">(module);
   bind_fields<Difference, "Difference">(module);
   bind_fields<Alternative, "Alternative">(module);
-  bind_fields<Comparison, "Comparison">(module);
+  auto comparison = bind_fields<Comparison, "Comparison">(module);
+  def_to_pandas(comparison);
   bind_fields<FirstStep, "FirstStep">(module);
   bind_fields<Recommendation, "Recommendation">(module);
   bind_fields<Machine, "Machine">(module);

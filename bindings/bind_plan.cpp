@@ -32,6 +32,7 @@ void bind_budget(py::module_& module) {
 
 void bind_risk(py::module_& module) {
   bind_fields<Spread, "Spread">(module);
+  bind_fields<TextureLeft, "TextureLeft">(module);
   bind_fields<PanelRisk, "PanelRisk">(module);
   auto draws = bind_result<RiskDraws, "RiskDraws">(module);
   def_to_pandas(draws);

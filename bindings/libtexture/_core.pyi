@@ -2812,6 +2812,48 @@ class Spread:
         """
         95 % do
         """
+class TextureLeft:
+    """
+    Texture left, where the curve of texture against clear passes a removal.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> TextureLeft:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, removed_um: float = 0.0, rms_um: Spread = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> TextureLeft:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def removed_um(self) -> float:
+        """
+        mean clear removed by the sequence so far [um]
+        """
+    @property
+    def rms_um(self) -> Spread:
+        """
+        texture left, all waves [um]; a world that ended before keeps what it ended with
+        """
 class PanelRisk:
     """
     What the draws say. removed = levelling + overshoot + debt in every draw (not in their quantiles).
@@ -2826,7 +2868,7 @@ class PanelRisk:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: list[Spread] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
+    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: list[Spread] = [], texture_left: list[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2918,6 +2960,11 @@ class PanelRisk:
     def target_missed_probability(self) -> float:
         """
         something that the target asks for is not reached, 0 to 1
+        """
+    @property
+    def texture_left(self) -> list[TextureLeft]:
+        """
+        The curve of texture against clear; of predict(), else empty.
         """
     @property
     def touched_share(self) -> Spread:
@@ -3862,6 +3909,10 @@ class Comparison:
     def to_dict(self) -> typing.Any:
         """
         The fields as plain values, as in JSON.
+        """
+    def to_pandas(self) -> typing.Any:
+        """
+        A pandas.DataFrame; ImportError where pandas is not installed.
         """
     @property
     def alternatives(self) -> list[Alternative]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from . import (
+    Comparison,
     EdgePressure,
     EdgeProfile,
     FilmPicture,
@@ -33,7 +34,8 @@ def needed(name, owner):
 
 
 def to_pandas(result):
-    """A DataFrame: a row a pass (History and predictions), a report (Levelled), a draw (RiskDraws) or a distance (edges)."""
+    """A DataFrame: a row a pass (History and predictions), a report (Levelled), a draw (RiskDraws), an alternative
+    (Comparison) or a distance (edges)."""
     pandas = needed("pandas", "to_pandas")
     return pandas.DataFrame(TABLES[type(result)](result))
 
@@ -74,7 +76,20 @@ def draw_columns(draws):
     return {**figures, **{f"step_{number}_efficiency": np.array(values) for number, values in steps}}
 
 
+def alternative_rows(comparison):
+    """Rows of a comparison; quantiles are columns of their own."""
+    rows = []
+    for one in comparison.alternatives:
+        row = {}
+        for name, value in one.to_dict().items():
+            spread = value if isinstance(value, dict) and "p05" in value else None
+            row.update({f"{name}_{quantile}": figure for quantile, figure in spread.items()} if spread else {name: value})
+        rows.append(row)
+    return rows
+
+
 TABLES = {
+    Comparison: alternative_rows,
     History: history_rows,
     Prediction: prediction_rows,
     Predicted: lambda predicted: prediction_rows(predicted.prediction),

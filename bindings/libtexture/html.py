@@ -5,11 +5,29 @@ from numbers import Number
 
 import numpy as np
 
+from . import Comparison, Predicted, Prediction, Recommendation
+from .choice_table import comparison_table, recommendation_table
+from .table import table
+
 LONGEST_LIST = 8
+ANSWERS = {  # what answers a question is shown as the command line shows it
+    Predicted: lambda predicted: table(predicted.prediction),
+    Prediction: table,
+    Comparison: comparison_table,
+    Recommendation: recommendation_table,
+}
 
 
 def html_of(thing):
-    """A table of the thing's properties; rows of the same kind, as of a history's steps, become columns of figures."""
+    """A table of the thing's properties, for an answer under its text."""
+    answer = ANSWERS.get(type(thing))
+    if not answer:
+        return members_of(thing)
+    return f"<pre>{escape(answer(thing))}</pre><details><summary>all members</summary>{members_of(thing)}</details>"
+
+
+def members_of(thing):
+    """A row a property; rows of the same kind, as of a history's steps, become columns of figures."""
     members = {name: getattr(thing, name) for name, member in vars(type(thing)).items() if isinstance(member, property)}
     lines = [f"<tr><th style='text-align: left'>{name}</th><td style='text-align: left'>{cell(value)}</td></tr>"
              for name, value in members.items()]  # fmt: skip
@@ -46,6 +64,14 @@ def figure(value):
     """One number, word or value in few characters."""
     if isinstance(value, Number) and not isinstance(value, bool):
         return f"{value:.6g}"
-    if isinstance(value, (dict, list)):
-        return f"{len(value)} items" if len(value) > LONGEST_LIST else escape(str(value))
+    if type(value) in ANSWERS or hasattr(value, "to_dict") and not hasattr(value, "replace"):
+        return f"a {type(value).__name__}"  # long, or with maps
+    if hasattr(value, "to_dict"):
+        return figure(value.to_dict())
+    if isinstance(value, dict) and len(value) <= LONGEST_LIST:
+        return ", ".join(f"{escape(str(name))}: {figure(one)}" for name, one in value.items())
+    if isinstance(value, (dict, list)) and len(value) > LONGEST_LIST:
+        return f"{len(value)} items"
+    if isinstance(value, list):
+        return ", ".join(map(figure, value)) or "none"
     return escape(str(value))

@@ -2,6 +2,7 @@
 
 import base64
 import io
+import re
 from importlib.resources import files
 
 import jinja2
@@ -13,18 +14,22 @@ from . import __version__, plot, wording
 STYLE = {"font.size": 9, "svg.hashsalt": "libtexture"}  # the salt makes the same page the same bytes
 
 
+def micro(words):
+    """Words as pages write them: µm for um."""
+    return re.sub(r"\bum\b", "µm", words)
+
+
 def film(um):
-    return wording.film(um).replace("um", "µm")
+    return micro(wording.film(um))
 
 
 def film_pm(um, sd_um):
-    return wording.film_pm(um, sd_um).replace("+/-", "±").replace("um", "µm")
+    return micro(wording.film_pm(um, sd_um)).replace("+/-", "±")
 
 
 def film_range(spread):
     """Where 90 % of the cases lie: '6.1 to 9.8 µm (0.24 to 0.39 mil)'."""
-    ends = spread.p05, spread.p95
-    return f"{ends[0]:.1f} to {ends[1]:.1f} µm ({wording.mil(ends[0])} to {wording.mil(ends[1])} mil)"
+    return micro(wording.film_range(spread))
 
 
 def render(template, *, seed, **shown):
@@ -33,7 +38,7 @@ def render(template, *, seed, **shown):
         loader=jinja2.FunctionLoader(lambda name: files(__package__).joinpath(name).read_text(encoding="utf-8")),
         autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined,
     )
-    page.filters.update(film=film, film_pm=film_pm, film_range=film_range, mil=wording.mil)
+    page.filters.update(micro=micro, film=film, film_pm=film_pm, film_range=film_range, mil=wording.mil)
     return page.get_template(template).render(version=__version__, seed=seed, wording=wording, **shown)
 
 

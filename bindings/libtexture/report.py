@@ -21,7 +21,7 @@ def html_of(predicted, job=None):
         seed=prediction.seed,
         prediction=prediction,
         labours=labours(prediction),
-        pictures=[panel_pictures(prediction, number, history, job) for number, history in enumerate(predicted.histories)],
+        pictures=[panel_pictures(predicted, number, job) for number in range(len(prediction.panels))],
         job=job,
         steps=steps_of(job, prediction.sequence),
         texture=texture_words(job.texture) if job else "",
@@ -32,12 +32,13 @@ def html_of(predicted, job=None):
 # ---- Pictures
 
 
-def panel_pictures(prediction, number, history, job):
+def panel_pictures(predicted, number, job):
     """Pictures of one panel by name, as data addresses."""
+    prediction, history = predicted.prediction, predicted.histories[number]
     after = history.surfaces[-1]
     strip = plot.reflection_strip(history, rows=360, cols=360)
     pictures = {
-        "texture": page.chart(plot.texture_against_clear, prediction, panel=number),
+        "texture": page.chart(plot.texture_against_clear, predicted, panel=number),
         "owed": page.chart(plot.scratch_owed, prediction, panel=number),
         "bands": page.chart(plot.band_amplitudes, prediction, panel=number),
         "profile": page.chart(plot.profile_overlay, history.before, after),

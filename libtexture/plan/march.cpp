@@ -10,7 +10,8 @@ namespace libtexture {
 
 namespace {
 
-constexpr int halvings = 20;  // of a step's removal, for the moment at which a rule was met
+constexpr int halvings = 20;    // of a step's removal, for the moment at which a rule was met
+constexpr int path_points = 8;  // of a step, closest where texture falls fastest; smooth to the eye
 
 bool has_texture_rule(const Stop& stop) {
   return stop.touched_share || stop.rms_um;
@@ -113,6 +114,7 @@ double March::target_margin(const WorldState& state, std::size_t world) const {
 void March::step(std::size_t world, const Panel& panel, const WorldStep& in_world, const StepCurves& curves,
                  const StartSurfaces& starts, bool is_first, WorldState& state) const {
   const Step& step = in_world.step;
+  const double scale = worlds.texture_scale[world];
   const Working working(*this, world, in_world, curves, state);
   DiscUse use;
   double removed = 0;
@@ -126,14 +128,19 @@ void March::step(std::size_t world, const Panel& panel, const WorldStep& in_worl
     is_met = working.is_rule_met(point, removed);
   }
 
+  for (int k = 1; k <= path_points; ++k) {
+    const double at_um = removed * k * k / (path_points * path_points);
+    state.path.removed_um.push_back(state.removed_um + at_um);
+    state.path.rms_um.push_back(scale * state.band_um[0] * working.at(at_um).band_ratio[0]);
+  }
+
   const bool is_levelling = is_first || has_texture_rule(step.stop);
   const double levelling =
       is_levelling && working.is_level(removed) ? levelled_at(working, removed) : removed;
   (is_levelling ? state.levelling_um : state.debt_um) += levelling;
   state.overshoot_um += removed - levelling;
 
-  const double ideal_um =
-      worlds.texture_scale[world] * starts.ideal_removal_um(state.band_um[0], point.band_ratio[0]);
+  const double ideal_um = scale * starts.ideal_removal_um(state.band_um[0], point.band_ratio[0]);
   state.efficiency.push_back(removed > 0 ? std::min(1.0, ideal_um / removed) : 0);
   state.scratches = working.scratched(point);
   if (is_first) state.touched_share = point.touched_share;

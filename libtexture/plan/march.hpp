@@ -7,6 +7,7 @@
 #include "libtexture/plan/job.hpp"
 #include "libtexture/plan/start_surfaces.hpp"
 #include "libtexture/plan/step_curves.hpp"
+#include "libtexture/plan/texture_left.hpp"
 #include "libtexture/plan/world_steps.hpp"
 #include "libtexture/process/scratches.hpp"
 
@@ -22,6 +23,7 @@ struct WorldState {
   double removed_um = 0, levelling_um = 0, overshoot_um = 0, debt_um = 0;  ///< mean clear [um]
   double removed_sd_um = 0;                                                ///< of uneven dwell [um]
   double minutes = 0, discs = 0;
+  TexturePath path = {};                ///< from the start on
   std::vector<double> efficiency = {};  ///< of each step
 };
 

@@ -183,6 +183,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
     for (const std::string& warning : histories[i].warnings)
       prediction.warnings.push_back(panel.name + ": " + warning);
     result.risk = risk_of(sampled.draws[i], sampled.node_solves);
+    result.risk.texture_left = std::move(sampled.texture_left[i]);
     judge(prediction, result);
   }
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);

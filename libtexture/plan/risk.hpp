@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "libtexture/plan/spread.hpp"
+#include "libtexture/plan/texture_left.hpp"
 
 namespace libtexture {
 
@@ -45,6 +46,8 @@ struct PanelRisk {
   /// Least clear that any cutter needs for the same remaining texture, over the clear spent: 0 to 1.
   Spread levelling_efficiency = {};
   std::vector<Spread> step_efficiency = {};  ///< the same for each step alone
+  /// The curve of texture against clear; of predict(), else empty.
+  std::vector<TextureLeft> texture_left = {};
   double strike_through_probability = 0;     ///< no clear left somewhere on the panel, 0 to 1
   double budget_exceeded_probability = 0;    ///< a rule of the budget is broken, 0 to 1
   double target_missed_probability = 0;      ///< something that the target asks for is not reached, 0 to 1
@@ -64,6 +67,7 @@ struct PanelRisk {
                       optional("discs", &PanelRisk::discs),
                       optional("levelling_efficiency", &PanelRisk::levelling_efficiency),
                       optional("step_efficiency", &PanelRisk::step_efficiency),
+                      optional("texture_left", &PanelRisk::texture_left),
                       optional("strike_through_probability", &PanelRisk::strike_through_probability),
                       optional("budget_exceeded_probability", &PanelRisk::budget_exceeded_probability),
                       optional("target_missed_probability", &PanelRisk::target_missed_probability),

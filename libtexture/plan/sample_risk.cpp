@@ -63,6 +63,9 @@ class Sampler {
     start_.band_um = band_rms_of(surface, bands_mm_);
     start_.valley_um = surface.valley_depth_um();
     states_.assign(job.panel.size(), std::vector<WorldState>(worlds.person.size(), start_));
+    for (std::vector<WorldState>& states : states_)
+      for (std::size_t world = 0; world < states.size(); ++world)
+        states[world].path = {{0}, {worlds.texture_scale[world] * start_.band_um[0]}};
   }
 
   std::size_t steps() const { return sampled_.sequence.step.size(); }
@@ -189,8 +192,12 @@ SampledRisk Sampler::result() const {
   std::optional<SeenTarget> seen;
   if (asks_sight(job_.target)) seen.emplace(job_, worlds_, starts_, sampled_.clarity_light);
   SampledRisk sampled{.node_solves = solves_};
-  for (std::size_t p = 0; p < states_.size(); ++p)
+  for (std::size_t p = 0; p < states_.size(); ++p) {
     sampled.draws.push_back(draws_of(p, seen ? &*seen : nullptr));
+    std::vector<TexturePath> paths;
+    for (const WorldState& state : states_[p]) paths.push_back(state.path);
+    sampled.texture_left.push_back(texture_left(paths));
+  }
   return sampled;
 }
 

@@ -21,6 +21,7 @@ struct SampledSequence {
 struct SampledRisk {
   std::vector<RiskDraws> draws = {};  ///< one per panel of the job
   int node_solves = 0;                ///< levelling runs that they rest on, for all panels together
+  std::vector<std::vector<TextureLeft>> texture_left = {};  ///< one curve per panel of the job
 };
 
 /// The risks of several sequences, in their order.

@@ -131,6 +131,7 @@ EXAMPLES = {
     "BudgetRule": lambda: lt.BudgetRule(limit="clear_left", basis="published", limit_um=35.6, removable_um=12),
     "StepCautions": lambda: lt.StepCautions(step="level", cautions=["Dust: extract at the tool."]),
     "Spread": lambda: lt.Spread(p05=6, p50=8, p95=11),
+    "TextureLeft": lambda: lt.TextureLeft(removed_um=1.5, rms_um=lt.Spread(p05=0.2, p50=0.3, p95=0.4)),
     "PanelRisk": lambda: lt.PanelRisk(
         removed_um=lt.Spread(p05=6, p50=8, p95=11), budget_exceeded_probability=0.1, samples=1000, node_solves=40
     ),

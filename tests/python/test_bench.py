@@ -74,7 +74,7 @@ def test_residuals_are_drawn(tmp_path):
     ax = lt.plot.bench_residuals(bench, result)
     drawn = [list(line.get_ydata()) for line in ax.lines if line.get_marker() == "o"]
     assert drawn == result.residuals_um
-    assert ax.get_xlabel() == "pass" and ax.get_ylabel().endswith("um")
+    assert ax.get_xlabel() == "pass" and ax.get_ylabel().endswith("µm")
     told = command("bench", path, "--plot", tmp_path / "residuals.png")
     assert told.returncode == 0 and (tmp_path / "residuals.png").read_bytes()[:4] == b"\x89PNG"
 

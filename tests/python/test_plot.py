@@ -9,6 +9,9 @@ from conftest import EXAMPLES
 
 matplotlib.use("agg")
 from matplotlib.figure import Figure  # noqa: E402
+from matplotlib.text import Text  # noqa: E402
+
+from libtexture.plot.film import shortfall_chance  # noqa: E402
 
 GRID = lt.Grid(rows=64, cols=64, pixel_mm=0.4)
 JOB = EXAMPLES["Job"]().replace(patch=GRID)
@@ -42,13 +45,13 @@ def test_a_profile_shows_the_clear_between_before_and_after(predicted, ax):
     lt.plot.profile_overlay(history.before, history.surfaces[-1], ax, row=3)
     top, bottom = (line.get_ydata() for line in ax.lines)
     np.testing.assert_allclose(top - bottom, history.before.height_um[3] - history.surfaces[-1].height_um[3])
-    assert "mm" in ax.get_xlabel() and "um" in ax.get_ylabel()
+    assert "mm" in ax.get_xlabel() and "µm" in ax.get_ylabel()
 
 
 def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted, ax):
     lt.plot.texture_against_clear([predicted, predicted.prediction], ax)
     (panel,) = predicted.prediction.panels
-    least, *lines = [line for line in ax.lines if not line.get_label().startswith("_")]
+    *lines, least = [line for line in ax.lines if not line.get_label().startswith("_")]
     assert len(lines) == 2
     assert least.get_ydata()[0] == pytest.approx(panel.start.rms_um) and least.get_ydata()[-1] == pytest.approx(0, abs=1e-6)
     for line in lines:  # no plan does better; tolerance: straight lines between 400 points of a curve that is hollow
@@ -56,7 +59,12 @@ def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted,
         assert np.all(line.get_ydata() > bound - 1e-3)
     assert lines[0].get_xdata()[-1] == panel.removed_um and lines[0].get_ydata()[0] == panel.start.rms_um
     assert any(list(line.get_xdata()) == [panel.removable_um] * 2 for line in ax.lines)
-    assert "um" in ax.get_xlabel() and "um rms" in ax.get_ylabel()
+    first, second = [one.get_datalim(ax.transData) for one in ax.collections]  # a band each
+    curve = panel.risk.texture_left
+    assert first.x1 == second.x1 == pytest.approx(curve[-1].removed_um)
+    assert first.y1 == pytest.approx(max(point.rms_um.p95 for point in curve))
+    assert first.y0 == pytest.approx(min(point.rms_um.p05 for point in curve))
+    assert "µm" in ax.get_xlabel() and "µm rms" in ax.get_ylabel()
 
 
 def test_the_ideal_cut_of_a_wave_is_its_closed_form():
@@ -81,7 +89,7 @@ def test_bars_are_the_bands_and_the_clear_of_the_steps(predicted):
     np.testing.assert_allclose(needed + overshoot, [row.removed_um for row in panel.steps], rtol=1e-12)
     assert list(overshoot) == [row.overshoot_um for row in panel.steps]
     assert list(owed) == [row.clear_owed_um for row in panel.steps]
-    assert ax.get_ylabel() == "clear, um"
+    assert ax.get_ylabel() == "clear, µm"
 
 
 def test_the_levelling_limit_of_a_half_space_is_where_pressure_over_stiffness_says(ax):
@@ -102,7 +110,7 @@ def test_scratches_are_shown_by_the_share_of_the_surface_that_lies_deeper(predic
     marked = sum(law.area_share * (1 - np.exp(-sum(one.coverage for one in law.grooves))) for law in laws)
     assert line.get_ydata()[0] == pytest.approx(100 * marked, rel=1e-12)
     assert all(np.diff(line.get_ydata()) < 0) and len(ax.lines) == len(history.steps) + 1
-    assert labels(ax) == ["depth, um", "surface in deeper grooves, %"]
+    assert labels(ax) == ["depth, µm", "surface in deeper grooves, %"]
 
 
 def test_an_edge_section_shows_the_clear_and_the_margin(ax):
@@ -116,7 +124,7 @@ def test_an_edge_section_shows_the_clear_and_the_margin(ax):
     assert before[0] == pytest.approx(36) and before[-1] == 45  # .8 of the clear at the edge, as EdgeClear says
     bare = lt.plot.edge_section(profile, Figure().subplots())
     assert list(bare.lines[0].get_ydata()) == list(profile.removal_um)
-    assert labels(bare) == ["distance from the edge, mm", "clear removed, um"]
+    assert labels(bare) == ["distance from the edge, mm", "clear removed, µm"]
 
 
 def test_a_strip_of_reflections_has_a_picture_before_after_each_step_and_ideal(predicted):
@@ -161,8 +169,52 @@ def test_a_film_map_shows_the_clear_left_with_its_readings(ax):
     panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="factory")
     lt.plot.film_map(panel, paint, ax, removed_um=5.0, pixels=16)
     np.testing.assert_allclose(ax.images[0].get_array(), lt.film_picture(panel, paint, pixels=16).clear_um - 5.0)
-    assert {text.get_text() for text in ax.texts} == {"120", "160"}
+    assert {"120", "160"} <= {text.get_text() for text in ax.texts}
     assert ax.images[0].get_array().shape[1] == 16 > ax.images[0].get_array().shape[0]
+
+
+def test_a_film_map_draws_lines_of_equal_chance_that_too_little_is_left(ax):
+    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=100 + x / 5) for x in (0, 400) for y in (0, 300)]
+    panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="factory")
+    picture = lt.film_picture(panel, paint, pixels=16)
+    lt.plot.film_map(panel, paint, ax, clear_left_least_um=45.0, pixels=16)
+    chance_percent = 100 * shortfall_chance(picture.clear_um, picture.clear_sd_um, 45.0)
+    lines = [text for text in ax.findobj(Text) if text.get_text().endswith(" %")]
+    assert lines and "dashed: chance that under 45.0 µm is left" in ax.get_title()
+    for text in lines:  # a line's label stands where its chance is, to what a pixel's neighbours differ by
+        x_mm, y_mm = text.get_position()
+        col, row = (x_mm - picture.corner_x_mm) / picture.pixel_mm, (y_mm - picture.corner_y_mm) / picture.pixel_mm
+        near = chance_percent[int(row) : int(row) + 2, int(col) : int(col) + 2]
+        assert near.min() - 0.5 <= float(text.get_text()[:-2]) <= near.max() + 0.5
+
+
+def test_the_chance_of_a_shortfall_is_that_of_a_normal_thickness():
+    # Quantiles of the normal distribution (standard tables): 5 % lie 1.645 standard deviations below the mean.
+    chances = shortfall_chance(np.array([50.0, 50 + 1.645 * 4, 50 - 1.645 * 4]), 4.0, 50.0)
+    np.testing.assert_allclose(chances, [0.5, 0.05, 0.95], atol=1e-4)  # the tables' three decimals
+
+
+def test_a_film_map_says_so_where_the_chance_is_much_the_same_everywhere(ax):
+    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=300) for x in (0, 400) for y in (0, 300)]
+    panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="repaint", clear_um=100, clear_uncertainty_um=5)
+    lt.plot.film_map(panel, paint, ax, pixels=8)
+    assert "% chance everywhere that under 35.6 µm is left" in ax.get_title()
+
+
+def test_a_backing_that_levels_all_or_none_of_the_waves_says_so(ax):
+    rigid_as_steel, cloud = lt.Backing.half_space(modulus_mpa=2e5), lt.Backing.half_space(modulus_mpa=1e-4)
+    lt.plot.backing_stiffness({"steel": rigid_as_steel, "cloud": cloud}, ax)
+    names = [text.get_text() for text in ax.get_legend().get_texts()]
+    assert names == ["steel: all of these", "cloud: none of these", "levelling limit"]
+    assert not [line for line in ax.lines if line.get_marker() in "os"]
+
+
+def test_beliefs_are_drawn_as_multiples_of_the_median_before(ax):
+    old, new = lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35), lt.Belief(median=0.15, least=0.12, most=0.18, log_sd=0.1)
+    lt.plot.belief_chart([("wear rate", "mm3/(N m)", old, new)], ax)
+    drawn = [list(np.round(line.get_xdata(), 12)) for line in ax.lines]
+    assert drawn == [[0.5, 2.0], [1.0], [1.2, 1.8], [1.5]]
+    assert [text.get_text() for text in ax.get_yticklabels()] == ["wear rate"]
 
 
 def test_a_plot_makes_its_own_axes_where_none_are_given(field):

@@ -7,6 +7,7 @@ import pytest
 
 import libtexture as lt
 from conftest import EXAMPLES
+from libtexture.wording import step_title
 
 READINGS = [lt.Reading(x_mm=x, y_mm=y, total_um=118 + x / 100) for x in (0, 400) for y in (0, 300)]
 JOB = EXAMPLES["Job"]().replace(
@@ -99,7 +100,7 @@ def test_the_same_prediction_gives_the_same_page(predicted):
 def test_the_strip_ends_with_the_ideal_and_every_row_says_what_is_seen(page, predicted):
     (panel,) = predicted.prediction.panels
     words = [attributes["alt"] for tag, attributes in page.tags if attributes.get("alt", "").startswith("Reflection")]
-    titles = [lt.report.plot.step_title(row, number) for number, row in enumerate(panel.steps, 1)]
+    titles = [step_title(row, number) for number, row in enumerate(panel.steps, 1)]
     assert words == ["Reflection before", *(f"Reflection after {title}" for title in titles), "Reflection ideal"]
     for heading, figure in (("clarity .5 mm %", "image_clarity_percent"), ("letter mm", "smallest_letter_mm")):
         cells = [attributes for tag, attributes in page.tags if tag == "td" and attributes.get("data-of") == heading]

@@ -100,6 +100,22 @@ def check_table(thing):
     assert sum(1 for slash, _ in tags if slash) == sum(1 for slash, _ in tags if not slash)
 
 
+def test_an_answer_is_shown_as_on_the_command_line():
+    prediction = EXAMPLES["Prediction"]()
+    shown = prediction._repr_html_()
+    assert shown.startswith("<pre>") and "Verdict: GO WITH CARE" in shown
+    assert EXAMPLES["Recommendation"]()._repr_html_().startswith("<pre>")
+
+
+def test_a_comparison_is_a_frame_with_a_row_an_alternative():
+    comparison = EXAMPLES["Comparison"]()
+    if not has("pandas", comparison.to_pandas):
+        return
+    frame = comparison.to_pandas()
+    assert list(frame["sequence"]) == ["one step"]
+    assert list(frame["removed_um_p50"]) == [comparison.alternatives[0].removed_um.p50]
+
+
 def test_names_are_escaped_in_tables():
     assert "<b>" not in EXAMPLES["Coat"]().replace(name="<b>clear</b>")._repr_html_()
 

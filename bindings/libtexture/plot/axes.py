@@ -1,0 +1,61 @@
+"""What all pictures share: colours, and Axes with scales in micrometres and mil."""
+
+import numpy as np
+
+from ..wording import UM_PER_MIL
+
+# The palette of Okabe and Ito ("Color Universal Design", 2008), which colour-blind people tell apart as well; its
+# yellow is left out, too pale on white.
+COLOURS = ["#0072B2", "#D55E00", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#000000"]
+BLACK, PALE = COLOURS[6], COLOURS[5]
+MARKERS = "osD^vP"  # lines differ by them where colours are not seen
+MAP_COLOURS = "cividis"  # even in lightness, and read alike by colour-blind people
+
+
+def axes_or_new(ax, width=5.6, height=3.6):
+    """The Axes given, or new ones in the notebook's current backend; with a light frame."""
+    if ax is None:
+        from matplotlib import pyplot
+
+        ax = pyplot.subplots(figsize=(width, height), layout="constrained")[1]
+    for side in ("top", "right"):
+        ax.spines[side].set_visible(False)
+    return ax
+
+
+def row_or_new(axes, count, width=2.8, height=3.0):
+    """The row of Axes given, or a new row."""
+    if axes is not None:
+        return np.atleast_1d(axes)
+    from matplotlib import pyplot
+
+    return pyplot.subplots(1, count, figsize=(width * count, height), layout="constrained", squeeze=False)[1][0]
+
+
+def add_mil_axis(ax, axis):
+    """A second scale in mil, opposite one in µm."""
+    scales = (lambda um: um / UM_PER_MIL, lambda mil: mil * UM_PER_MIL)
+    second = ax.secondary_xaxis("top", functions=scales) if axis == "x" else ax.secondary_yaxis("right", functions=scales)
+    (second.set_xlabel if axis == "x" else second.set_ylabel)("mil")
+    return second
+
+
+def mark_budget(ax, budget_um, end="top"):
+    """A dashed line where the budget ends, if there is one; its word at the top or bottom end."""
+    if budget_um <= 0:
+        return
+    ax.axvline(budget_um, color=BLACK, linestyle="--", linewidth=1.2)
+    ax.annotate(
+        "budget", (budget_um, 0.97 if end == "top" else 0.03), (-4, 0), xycoords=("data", "axes fraction"), textcoords="offset points", rotation=90,
+        ha="right", va=end, fontsize="small", bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
+    )
+
+
+def legend_above(ax, columns):
+    """A legend that hides no line."""
+    ax.legend(frameon=False, ncols=columns, loc="lower center", bbox_to_anchor=(0.5, 1.0))
+
+
+def prediction_of(predicted):
+    """The plain values of a Prediction or of a Predicted."""
+    return getattr(predicted, "prediction", predicted)

@@ -1,0 +1,62 @@
+"""Pictures of alternatives side by side."""
+
+import numpy as np
+
+from .axes import BLACK, COLOURS, MARKERS, add_mil_axis, axes_or_new, mark_budget
+
+PARTS = (  # of the clear spent: field, word, colour, hatch: told apart without colour as well
+    ("levelling_um", "levelling", COLOURS[0], ""),
+    ("overshoot_um", "overshoot", COLOURS[4], "...."),
+    ("debt_um", "scratch debt", COLOURS[1], "////"),
+)
+LEAST_LABEL = 0.04  # of the width: less has no room for its figure
+
+
+def split_chart(comparison, ax=None):
+    """Clear spent by each alternative, split in levelling, overshoot and scratch debt (medians), coarsest first grit on
+    top. The line under each bar holds 90 % of the possible worlds; dashed: the budget."""
+    ax = axes_or_new(ax, 4.8, 3.0)
+    shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
+    places = np.arange(len(shown))
+    start = np.zeros(len(shown))
+    least_um = LEAST_LABEL * max([comparison.removable_um, *(one.removed_um.p95 for one in shown)])
+    for field, word, colour, hatch in PARTS:
+        widths = np.array([getattr(one, field).p50 for one in shown])
+        bars = ax.barh(places, widths, 0.56, left=start, color=colour, hatch=hatch, edgecolor="white", linewidth=0.8, label=word)
+        texts = [f"{width:.1f}" if width > least_um else "" for width in widths]
+        ax.bar_label(bars, texts, label_type="center", fontsize="small", color="white" if colour == COLOURS[0] else "black",
+                     bbox=None if colour == COLOURS[0] else {"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1})
+        start += np.maximum(widths, 0)
+    for place, one in zip(places, shown):
+        spread = one.removed_um
+        ax.plot([spread.p05, spread.p95], [place - 0.38] * 2, color=BLACK, linewidth=1.4, solid_capstyle="butt")
+        ax.plot(spread.p50, place - 0.38, "o", color=BLACK, markersize=3.5)
+    mark_budget(ax, comparison.removable_um, "bottom")
+    ax.set_yticks(places, [one.sequence for one in shown])
+    ax.set_ylim(-0.7, len(shown) - 0.5)
+    ax.set_xlim(left=0)
+    ax.set_xlabel("clear spent, µm (medians; line: 5 to 95 %)")
+    add_mil_axis(ax, "x")
+    ax.legend(frameon=False, ncols=3, loc="upper center", bbox_to_anchor=(0.4, 0), borderaxespad=5.5, fontsize="small", columnspacing=1.2)
+    return ax
+
+
+def pareto_chart(comparison, ax=None):
+    """Time against clear spent, medians with the range of 90 % of the worlds. Full marks are on the Pareto front: no other
+    alternative is as good in clear, trouble, time, discs, texture and marks, and better in one."""
+    ax = axes_or_new(ax)
+    for number, one in enumerate(comparison.alternatives):
+        colour = COLOURS[number % 6]
+        clear, minutes = one.removed_um, one.minutes
+        ax.errorbar(
+            clear.p50, minutes.p50, xerr=[[clear.p50 - clear.p05], [clear.p95 - clear.p50]],
+            yerr=[[minutes.p50 - minutes.p05], [minutes.p95 - minutes.p50]], fmt=MARKERS[number % 6], markersize=8, color=colour,
+            markerfacecolor=colour if one.is_on_front else "white", elinewidth=0.8,
+            label=f"{one.sequence}, trouble {100 * one.trouble_probability:.0f} %",
+        )
+    ax.set(xlabel="clear spent, µm", ylabel="machine time, min")
+    ax.set_xlim(left=0)
+    ax.set_ylim(bottom=0)
+    add_mil_axis(ax, "x")
+    ax.legend(frameon=False, fontsize="small")
+    return ax

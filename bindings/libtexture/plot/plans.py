@@ -1,0 +1,99 @@
+"""Pictures of predictions: texture, clear and scratch debt, step by step."""
+
+import numpy as np
+
+from ..wording import band_words, step_title
+from .axes import BLACK, COLOURS, MARKERS, PALE, add_mil_axis, axes_or_new, mark_budget, prediction_of
+
+
+def texture_against_clear(predictions, ax=None, *, panel=0):
+    """Texture left against clear removed: what each µm of clear buys. One line a prediction, a mark at the end of each
+    step. Where predictions have their risk, the band holds 90 % of the possible worlds at each removal, and the bar at
+    the line's end 90 % of the clear that goes. The dashed line is the budget of the first, the dotted one what a plane
+    that cuts all above it would do to its patch: no tool can do better (where a Predicted is given, which has the patch).
+    """
+    ax = axes_or_new(ax)
+    given = predictions if isinstance(predictions, (list, tuple)) else [predictions]
+    for number, prediction in enumerate(map(prediction_of, given)):
+        _draw_plan(ax, prediction, prediction.panels[panel], COLOURS[number % 6], MARKERS[number % 6])
+    if hasattr(given[0], "histories"):
+        bound = ideal_cut(given[0].histories[panel].before)
+        ax.plot(*bound, ":", color=BLACK, linewidth=1.2, label="the least that it takes")
+    mark_budget(ax, prediction_of(given[0]).panels[panel].removable_um)
+    ax.set(xlabel="clear removed, mean over the patch, µm", ylabel="texture left, µm rms")
+    ax.set_xlim(left=0)
+    ax.set_ylim(bottom=0)
+    add_mil_axis(ax, "x")
+    ax.legend(frameon=False)
+    return ax
+
+
+def _draw_plan(ax, prediction, shown, colour, marker):
+    """One line of texture_against_clear()."""
+    rows = [shown.start, *shown.passes]
+    removed, left = [row.total_removed_um for row in rows], [row.rms_um for row in rows]
+    ax.plot(removed, left, color=colour, linewidth=1.6, label=prediction.sequence)
+    ends = [row.total_removed_um for row in shown.steps], [row.rms_um for row in shown.steps]
+    ax.plot(*ends, marker, color=colour, markersize=5)
+    if shown.risk.texture_left:
+        at_um, spreads = zip(*((point.removed_um, point.rms_um) for point in shown.risk.texture_left))
+        low, high = [spread.p05 for spread in spreads], [spread.p95 for spread in spreads]
+        ax.fill_between(at_um, low, high, color=colour, alpha=0.15, linewidth=0)
+    if shown.risk.samples:
+        spread = shown.risk.removed_um
+        ax.plot([spread.p05, spread.p95], [left[-1]] * 2, color=colour, linewidth=7, alpha=0.35, solid_capstyle="butt")
+
+
+def ideal_cut(field, points=400):
+    """Mean clear removed and rms height left [µm], where a plane comes down on a surface and takes off all above it."""
+    heights = np.sort(field.height_um, axis=None)[::-1]
+    counts = np.unique(np.geomspace(1, heights.size, points).astype(int))
+    planes = heights[counts - 1]
+    sums, squares = np.cumsum(heights)[counts - 1], np.cumsum(heights**2)[counts - 1]
+    removed = (sums - counts * planes) / heights.size
+    mean_left = heights.mean() - removed
+    square_left = (np.sum(heights**2) - squares + counts * planes**2) / heights.size
+    return removed, np.sqrt(np.maximum(square_left - mean_left**2, 0))
+
+
+def band_amplitudes(prediction, ax=None, *, panel=0):
+    """Texture left in each band of wavelengths, before and after each step."""
+    ax = axes_or_new(ax)
+    prediction = prediction_of(prediction)
+    shown = prediction.panels[panel]
+    bands = band_words(prediction.band_edges_mm)
+    places = np.arange(len(bands))
+    width = 0.8 / (len(shown.steps) + 1)
+    for number, row in enumerate([shown.start, *shown.steps]):
+        ax.bar(
+            places + (number - len(shown.steps) / 2) * width,
+            row.band_rms_um,
+            width,
+            color=COLOURS[(number - 1) % 6] if number else BLACK,
+            label=f"after {step_title(row, number)}" if number else "before",
+        )
+    ax.set_xticks(places, bands)
+    ax.set(xlabel="wavelength, mm", ylabel="texture left, µm rms")
+    ax.legend(frameon=False)
+    return ax
+
+
+def scratch_owed(prediction, ax=None, *, panel=0):
+    """Clear that each step spends, of it the overshoot: what it cuts between meeting its stop rule and the next look;
+    and the clear that the scratches left ask of the steps after it."""
+    ax = axes_or_new(ax)
+    steps = prediction_of(prediction).panels[panel].steps
+    places = np.arange(len(steps))
+    overshoot = [row.overshoot_um for row in steps]
+    needed = [row.removed_um - past for row, past in zip(steps, overshoot)]
+    ax.bar(places - 0.2, needed, 0.38, color=COLOURS[0], label="spent until the step's stop rule was met")
+    ax.bar(places - 0.2, overshoot, 0.38, bottom=needed, color=PALE, label="spent past it, before the next look")
+    ax.bar(
+        places + 0.2, [row.clear_owed_um for row in steps], 0.38,
+        facecolor="white", edgecolor=COLOURS[1], hatch="////", linewidth=1.2, label="still owed for scratches",
+    )
+    ax.set_xticks(places, [step_title(row, number) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
+    ax.set_ylabel("clear, µm")
+    add_mil_axis(ax, "y")
+    ax.legend(frameon=False)
+    return ax

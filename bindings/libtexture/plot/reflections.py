@@ -1,0 +1,68 @@
+"""What a person sees in a surface."""
+
+import numpy as np
+
+from .. import HeightField, render_reflection, specular_share_map
+from ..wording import step_title
+from .axes import row_or_new
+
+GAMMA = 2.2  # of screens; a reflection is linear luminance
+
+
+def mirrored_share(scratches, angle_deg=45):
+    """Share (0 to 1) of the mirrored light that scratches leave in the mirror direction, mean over the patch."""
+    return float(specular_share_map(scratches, angle_deg=angle_deg).mean())
+
+
+def reflection_picture(field, specular_share=1.0, **view):
+    """A mirrored scene for a screen: (rows, cols), 0 to 1, gamma 2.2. view: as render_reflection takes it."""
+    return render_reflection(field, specular_share=specular_share, **view) ** (1 / GAMMA)
+
+
+def save_reflection(path, field, specular_share=1.0, **view):
+    """Writes a mirrored scene as a PNG file."""
+    save_picture(path, render_reflection(field, specular_share=specular_share, **view))
+
+
+def save_picture(path, luminance):
+    """Writes a linear luminance, 0 to 1, as a PNG file for a screen."""
+    from matplotlib.image import imsave
+
+    levels = np.round(255 * luminance ** (1 / GAMMA)).astype(np.uint8)
+    imsave(path, np.dstack([levels] * 3), format="png")
+
+
+def mirrored_surfaces(history, angle_deg=45):
+    """What reflections are drawn of: (title, surface, share of the light that stays in the mirror direction) before,
+    after each step, and for an ideal flat clear. The share is a map: untouched valleys stay shiny in a matt field."""
+    yield "before", history.before, 1.0
+    for number, (row, surface, scratches) in enumerate(zip(history.steps, history.surfaces, history.scratches), 1):
+        yield f"after {step_title(row, number)}", surface, specular_share_map(scratches, angle_deg=angle_deg)
+    flat = np.zeros_like(history.before.height_um)
+    yield "ideal", HeightField(height_um=flat, pixel_mm=history.before.pixel_mm), 1.0
+
+
+def reflection_strip(history, path=None, **view):
+    """What a person sees before, after each step, and ideally: title -> picture (rows, cols), linear luminance 0 to 1,
+    all of one scene, view and exposure. With a path, a PNG file of them side by side as well. history: of simulate(), or
+    an item of Predicted.histories. view: as render_reflection takes it."""
+    pictures = {
+        title: render_reflection(field, specular_share=share, **view)
+        for title, field, share in mirrored_surfaces(history, view.get("angle_deg", 45))
+    }
+    if path is not None:
+        save_picture(path, np.hstack(list(pictures.values())))
+    return pictures
+
+
+def reflections(history, axes=None, **view):
+    """The pictures of reflection_strip(), on Axes: texture bends and blurs the image, scratches veil it. The patch is
+    repeated over the whole picture."""
+    pictures = reflection_strip(history, **{"rows": 300, "cols": 300, **view})
+    axes = row_or_new(axes, len(pictures), 2.2, 2.4)
+    for ax, (title, picture) in zip(axes, pictures.items()):
+        ax.imshow(picture ** (1 / GAMMA), cmap="gray", vmin=0, vmax=1, interpolation="bilinear")
+        ax.set_title(title, fontsize="medium")
+        ax.set_xticks([])
+        ax.set_yticks([])
+    return axes

@@ -1,0 +1,58 @@
+"""Pictures of backings and of bench runs."""
+
+import numpy as np
+from matplotlib.ticker import ScalarFormatter
+
+from .axes import BLACK, COLOURS, MARKERS, axes_or_new
+
+
+def backing_stiffness(backings, ax=None, *, wavelength_mm=(0.3, 30), pressure_kpa=1.5, clear_per_e_fold_um=10.0):
+    """Stiffness against wavelength, in use at a pressure. backings: name -> Backing, or a list of them. A mark with its
+    wavelength is the levelling limit of each: waves longer than it take more than clear_per_e_fold_um of clear to lose
+    63 % of their height (pressure over stiffness, full contact)."""
+    ax = axes_or_new(ax)
+    if not hasattr(backings, "items"):
+        backings = {one.name or f"backing {number}": one for number, one in enumerate(backings, 1)}
+    waves = np.geomspace(*wavelength_mm, 400)
+    limit_kpa_per_um = pressure_kpa / clear_per_e_fold_um
+    for number, (name, backing) in enumerate(backings.items()):
+        colour = COLOURS[number % 6]
+        stiffness = backing.at_working_pressure(pressure_kpa=pressure_kpa).stiffness_kpa_per_um(waves)
+        limit_mm = _levelling_limit_mm(waves, pressure_kpa / stiffness, clear_per_e_fold_um)
+        is_shown = waves[0] < limit_mm < waves[-1]
+        reach = f"up to {limit_mm:.2g} mm" if is_shown else "none of these" if limit_mm == waves[0] else "all of these"
+        ax.loglog(waves, stiffness, color=colour, linewidth=1.6, label=f"{name}: {reach}")
+        if is_shown:
+            ax.plot(limit_mm, limit_kpa_per_um, MARKERS[number % 6], color=colour, markersize=7)
+    ax.axhline(limit_kpa_per_um, color=BLACK, linestyle="--", linewidth=1, label="levelling limit")
+    ax.set(xlabel="wavelength, mm", ylabel="stiffness, kPa/µm")
+    ax.xaxis.set_major_formatter(ScalarFormatter())
+    ax.set_title(f"levels, at {pressure_kpa:g} kPa and at most {clear_per_e_fold_um:g} µm of clear a fold of e:", fontsize="small")
+    ax.legend(frameon=False, fontsize="small")
+    return ax
+
+
+def _levelling_limit_mm(waves_mm, clear_per_e_fold_um, limit_um):
+    """The shortest wavelength whose clear per e-fold is over the limit; the first or last where all or none are."""
+    over = clear_per_e_fold_um > limit_um
+    if over[0] or not over.any():
+        return float(waves_mm[0] if over[0] else waves_mm[-1])
+    last = int(np.argmax(over))
+    place = np.interp(np.log(limit_um), np.log(clear_per_e_fold_um[last - 1 : last + 1]), [0, 1])
+    return float(waves_mm[last - 1] * (waves_mm[last] / waves_mm[last - 1]) ** place)
+
+
+def bench_residuals(bench, result, ax=None):
+    """What each pass removed beyond the fitted curve, a line a run. bench and result: of judge_bench(). Runs that lie
+    above or below as a whole differ as discs do; a bend that all share says that the curve is not the right one."""
+    ax = axes_or_new(ax)
+    for number, (run, residuals_um) in enumerate(zip(bench.runs, result.residuals_um)):
+        passes = np.arange(1, len(residuals_um) + 1)
+        ax.plot(passes, residuals_um, "o-", color=COLOURS[number % len(COLOURS)], linewidth=1, markersize=4, label=run.name)
+    ax.axhline(0, color=BLACK, linewidth=1)
+    for side in (-1, 1):
+        ax.axhline(2 * side * result.residual_sd_um, color=BLACK, linestyle="--", linewidth=0.8)
+    ax.set(xlabel="pass", ylabel="removed less the curve, µm", title=f"{bench.abrasive}: residuals; dashed: 2 standard deviations")
+    ax.title.set_fontsize("small")
+    ax.legend(frameon=False, fontsize="small")
+    return ax
