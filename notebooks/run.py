@@ -17,7 +17,7 @@ import matplotlib.pyplot as plt
 
 
 def run(path):
-    """The notebook (a dict) with fresh outputs; an error in a cell is raised. It runs in the working directory as it is."""
+    """The notebook (a dict) with fresh outputs, run in the working directory as it is; an error in a cell is raised."""
     notebook = json.loads(Path(path).read_text())
     namespace = {}
     cells = [cell for cell in notebook["cells"] if cell["cell_type"] == "code"]

@@ -1,6 +1,6 @@
-"""Each notebook runs from top to bottom, from any folder, within a minute, and its last cell asserts its own lesson. In a
-live kernel the trainer's pictures have sliders: Debian's python3-ipywidgets, which brings a kernel (.ci/run installs it); a
-run without it says so."""
+"""Each notebook runs from top to bottom, from any folder, within a minute, and its last cell asserts its own lesson.
+In a live kernel the trainer's pictures have sliders: Debian's python3-ipywidgets, which brings a kernel (.ci/run
+installs it); a run without it says so."""
 
 import json
 import resource
