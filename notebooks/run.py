@@ -17,14 +17,13 @@ import matplotlib.pyplot as plt
 
 
 def run(path):
-    """The notebook (a dict) with fresh outputs; an error in a cell is raised."""
+    """The notebook (a dict) with fresh outputs, run in the working directory as it is; an error in a cell is raised."""
     notebook = json.loads(Path(path).read_text())
     namespace = {}
     cells = [cell for cell in notebook["cells"] if cell["cell_type"] == "code"]
     for number, cell in enumerate(cells, 1):
         printed = io.StringIO()
-        # A notebook runs in its own folder, as an editor of notebooks runs it.
-        with contextlib.redirect_stdout(printed), contextlib.chdir(Path(path).parent):
+        with contextlib.redirect_stdout(printed):
             exec(compile("".join(cell["source"]), f"{Path(path).name}, cell {number}", "exec"), namespace)
         cell["execution_count"] = number
         cell["outputs"] = [*stream(printed.getvalue()), *pictures()]
