@@ -282,8 +282,8 @@ void Sampler::march(std::size_t world, const Panel& panel, const StepWorld& in_w
   DiscUse use;
   double removed = 0;
   int made = 0;
-  bool is_met = false;
-  StepPoint point;
+  StepPoint point = point_at(0);
+  bool is_met = margin(state, step, point, 0, world) >= 0 || is_owed_met(point);
   while (made < step.passes && !is_met) {
     for (int k = 0; k < step.look_every_passes && made < step.passes; ++k, ++made)
       removed += removal_of_pass_um(step, panel.area_m2, hardness_mpa(world), use);
@@ -313,6 +313,7 @@ void Sampler::march(std::size_t world, const Panel& panel, const StepWorld& in_w
   }
 
   state.efficiency.push_back(efficiency(state, point, removed, world));
+  if (made == 0) return;
   state.scratches = scratched(state, in_world, point, world);
   if (is_first) state.touched_share = point.touched_share;
   state.band_um *= point.band_ratio;

@@ -29,7 +29,8 @@ std::vector<double> removals_for(const CurvePlan& plan) {
   const double valley_um = plan.starts.back().valley_depth_um();
   std::vector<double> at{0};
   const double spacing = std::min(valley_um / per_valley, plan.most_removal_um / 4);
-  const double least = plan.most_removal_um / 400;  // a surface that is all but flat needs no fine steps
+  // A surface that is all but flat needs no fine steps, and level() takes none below its least removal.
+  const double least = std::max(plan.most_removal_um / 400, least_removal_um / plan.stiffness_factors.front());
   double step = std::max(spacing, least);
   while (at.back() < plan.most_removal_um) {
     if (at.back() >= even_until_valleys * valley_um) step *= growth;
@@ -238,8 +239,8 @@ double StepCurves::removal_to_um(double start_rms_um, double rms_um) const {
 }
 
 HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um) {
-  if (!(removal_um > 0)) return start;
   const double factor = plan.stiffness_factors[plan.stiffness_factors.size() / 2];
+  if (factor * removal_um < least_removal_um) return start;
   const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
   const Levelled levelled = level(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
                                   {.removal_um = factor * removal_um,
