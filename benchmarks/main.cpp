@@ -8,6 +8,7 @@
 #include <numbers>
 #include <vector>
 
+#include "allocations.hpp"
 #include "battery.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/numerics/contact.hpp"
@@ -150,6 +151,18 @@ void run_times() {
   }
 }
 
+void run_allocations() {
+  const battery::Case c = typical(256, .1e-6);
+  Increment increment(c.grid, c.stiffness);
+  Values pressure;
+  increment.solve(c.height_m, c.removal_m, pressure, increment_options);
+  const long before = benchmark::allocations();
+  increment.solve(c.height_m, c.removal_m, pressure, increment_options);
+  const auto made = static_cast<double>(benchmark::allocations() - before);
+  std::printf("\nA second increment on one grid asks for memory %.0f times\n", made);
+  gate("allocations", made, 0);
+}
+
 // A picture of the levelled surface beside an increment of the same size, on one thread each.
 void run_reflection() {
   const battery::Case c = typical(512, .1e-6);
@@ -219,6 +232,7 @@ int main() {
   run_battery();
   run_typical_increments();
   run_times();
+  run_allocations();
   run_reflection();
   run_contact();
   run_levelling();

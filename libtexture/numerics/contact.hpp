@@ -12,6 +12,7 @@ struct ContactReport {
   int transform_pairs = 0;   ///< forward + inverse transforms spent, two to a pair
   int iterations = 0;        ///< steps taken
   double residual = 0;       ///< duality gap sum p (gap - least gap), over sum p times the rms height
+                             ///< (and what rounding leaves of a flat surface)
   double contact_share = 0;  ///< share of the surface under pressure
   double mean_gap = 0;       ///< mean distance between face and surface
 };

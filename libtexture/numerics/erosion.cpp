@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/numerics/lanes.hpp"
@@ -23,9 +23,12 @@ const double weight_end = 0.5 - weight_gamma * gamma_;
 const double weight_start = 1 - weight_gamma - weight_end;
 
 constexpr double first_over_tolerance =
-    100;                              // what the first increments may err by, over the tolerance: halving all
-                                      // then meets it in most cases (benchmarks: one halving, seldom two)
+    100;  // what the first increments may err by, over the tolerance: halving all
+          // then meets it in most cases (benchmarks: one halving, seldom two)
 constexpr double best_quotient = 0.25;  // by which halving lessens an error of second order, at best
+constexpr double least_wish =
+    0.7;  // a wary run takes back an increment that ought to have been smaller by this,
+constexpr double least_retry = 0.1;   // and makes it so, by no more than this at once
 constexpr double first_share = 0.25;  // of the first stretch: no estimate exists before the first increment
 
 struct Amplitudes {
@@ -54,6 +57,17 @@ double difference(const Amplitudes& a, const Amplitudes& b) {
                    std::abs(a.valley_depth - b.valley_depth)});
 }
 
+double greatest_difference(const std::vector<ErosionState>& a, const std::vector<ErosionState>& b) {
+  double greatest = 0;
+  for (std::size_t k = 0; k < a.size(); ++k)
+    greatest = std::max(greatest, difference(amplitudes_of(a[k].height), amplitudes_of(b[k].height)));
+  return greatest;
+}
+
+// A wary run takes increments back, and has an estimate for the first one too; it costs several times the
+// pairs of a bold one, which most surfaces need.
+enum class Choice { bold, wary };
+
 // One increment that was taken, kept so that a finer run can take it in halves.
 struct Taken {
   double removal;
@@ -63,10 +77,14 @@ struct Taken {
 class Eroder {
  public:
   Eroder(const Grid& grid, const Values& height, const Values& stiffness, const ErosionOptions& options,
-         const Progress& progress)
-      : increment_(grid, stiffness), height_(height), options_(options), progress_(progress) {
+         Choice choice, const Progress& progress)
+      : increment_(grid, stiffness),
+        height_(height),
+        options_(options),
+        choice_(choice),
+        progress_(progress) {
     options_.increment.is_continued = true;
-    for (Values* field : {&before_, &first_, &second_, &trial_}) field->resize(height.size());
+    for (Values* field : {&before_, &first_, &second_, &trial_, &worn_}) field->resize(height.size());
     spectrum_.resize(increment_.fft().half_size());
     worn_spectrum_.resize(spectrum_.size());
   }
@@ -88,10 +106,15 @@ class Eroder {
         // Two even increments rather than one and a crumb.
         double removal = next >= 0.999 * left ? left : std::min(next, left / 2);
         if (increments_ >= options_.most_increments)
-          throw NotConverged("erode", increments_, error, options_.amplitude_tolerance);
+          throw NotConverged("erode: amplitudes", increments_, error, options_.amplitude_tolerance);
         error = wear(removal);
         const double wish =
             0.9 * std::cbrt(first_over_tolerance * options_.amplitude_tolerance / std::max(error, 1e-300));
+        if (choice_ == Choice::wary && wish < least_wish) {
+          take_back();
+          next = std::max(least_retry, wish) * removal;
+          continue;
+        }
         taken_.back().push_back({removal, false});
         place = removal == left ? target : place + removal;
         next = std::max(removal * std::clamp(wish, 0.3, 3.0), wish >= 1 ? next : 0.0);
@@ -116,6 +139,11 @@ class Eroder {
   }
 
   const std::vector<std::vector<Taken>>& taken() const { return taken_; }
+  bool is_all_exact() const {
+    return std::all_of(taken_.begin(), taken_.end(), [](const std::vector<Taken>& stretch) {
+      return std::all_of(stretch.begin(), stretch.end(), [](const Taken& one) { return one.is_exact; });
+    });
+  }
   double residual() const { return residual_; }
   int increments() const { return increments_; }
   int transform_pairs() const { return transform_pairs_; }
@@ -136,18 +164,30 @@ class Eroder {
       pack<W>(&trial_[i]) = pack<W>(&height_[i]) - (1 - gamma_) * removal * pack<W>(&first_[i]);
     });
     solve(trial_, gamma_ * removal, second_);
+    // Before the first increment no pressure is known. A bold run takes that of the first stage for it; for a
+    // wary one the estimate is the difference to first order, which is too much rather than too little.
+    const bool is_first_order = choice_ == Choice::wary && !has_before_;
     const Values& start = has_before_ ? before_ : first_;
+    const double of_start = is_first_order ? 0 : weight_start, of_first = is_first_order ? 1 : weight_gamma,
+                 of_second = is_first_order ? 0 : weight_end;
     over_packs(n, [&]<int W>(std::size_t i) {
       const Eigen::Array<double, W, 1> h = pack<W>(&height_[i]), p1 = pack<W>(&first_[i]),
                                        p2 = pack<W>(&second_[i]);
-      pack<W>(&height_[i]) = h - removal * ((1 - gamma_) * p1 + gamma_ * p2);
-      pack<W>(&trial_[i]) =
-          h - removal * (weight_start * pack<W>(&start[i]) + weight_gamma * p1 + weight_end * p2);
+      pack<W>(&worn_[i]) = h - removal * ((1 - gamma_) * p1 + gamma_ * p2);
+      pack<W>(&trial_[i]) = h - removal * (of_start * pack<W>(&start[i]) + of_first * p1 + of_second * p2);
     });
+    std::swap(height_, worn_);
     std::swap(before_, second_);
-    has_before_ = true;
+    had_before_ = std::exchange(has_before_, true);
     ++increments_;
     return difference(amplitudes_of(height_), amplitudes_of(trial_));
+  }
+
+  // Undoes the last increment.
+  void take_back() {
+    std::swap(height_, worn_);
+    std::swap(before_, second_);
+    has_before_ = had_before_;
   }
 
   // In full contact each mode falls by exp(-S R). Taken only if the pressure 1 + S h is nowhere negative at
@@ -188,11 +228,13 @@ class Eroder {
 
   Increment increment_;
   Values height_, before_, first_, second_, trial_;
+  Values worn_;  // height_ before the last increment
   Spectrum spectrum_, worn_spectrum_;
   ErosionOptions options_;
+  Choice choice_;
   const Progress& progress_;
   std::vector<std::vector<Taken>> taken_;
-  bool has_before_ = false;
+  bool has_before_ = false, had_before_ = false;
   double contact_share_ = 1;  // not known at the start: ask wear_exactly
   double residual_ = 0;
   int increments_ = 0;
@@ -221,29 +263,24 @@ Erosion erode(const Grid& grid, const Values& height, const Values& stiffness, c
     result.transform_pairs += run.transform_pairs();
     result.residual = std::max(result.residual, run.residual());
   };
-  Eroder coarse(grid, height, stiffness, options, progress);
-  result.states = coarse.choose(at);
-  add_work(coarse);
-  const bool is_all_exact =
-      std::all_of(coarse.taken().begin(), coarse.taken().end(), [](const auto& stretch) {
-        return std::all_of(stretch.begin(), stretch.end(), [](const Taken& one) { return one.is_exact; });
-      });
-  if (is_all_exact) return result;
-  for (int halvings = 1; halvings <= options.most_halvings; ++halvings) {
-    Eroder fine(grid, height, stiffness, options, progress);
-    std::vector<ErosionState> states = fine.follow(at, coarse.taken(), 1 << halvings);
-    add_work(fine);
-    result.amplitude_error = 0;
-    for (std::size_t k = 0; k < at.size(); ++k)
-      result.amplitude_error =
-          std::max(result.amplitude_error,
-                   difference(amplitudes_of(states[k].height), amplitudes_of(result.states[k].height)));
-    result.states = std::move(states);
-    if (result.amplitude_error <= options.amplitude_tolerance) return result;
-    const int left = options.most_halvings - halvings;
-    if (result.amplitude_error * std::pow(best_quotient, left) > options.amplitude_tolerance) break;
+  for (const Choice choice : {Choice::bold, Choice::wary}) {
+    Eroder coarse(grid, height, stiffness, options, choice, progress);
+    result.states = coarse.choose(at);
+    add_work(coarse);
+    if (coarse.is_all_exact()) return result;
+    for (int halvings = 1; halvings <= options.most_halvings; ++halvings) {
+      Eroder fine(grid, height, stiffness, options, choice, progress);
+      std::vector<ErosionState> states = fine.follow(at, coarse.taken(), 1 << halvings);
+      add_work(fine);
+      result.amplitude_error = greatest_difference(states, result.states);
+      result.states = std::move(states);
+      if (result.amplitude_error <= options.amplitude_tolerance) return result;
+      const int left = options.most_halvings - halvings;
+      if (result.amplitude_error * std::pow(best_quotient, left) > options.amplitude_tolerance) break;
+    }
   }
-  throw NotConverged("erode", result.increments, result.amplitude_error, options.amplitude_tolerance);
+  throw NotConverged("erode: amplitudes", result.increments, result.amplitude_error,
+                     options.amplitude_tolerance);
 }
 
 Erosion truncate(const Values& height, const std::vector<double>& at) {

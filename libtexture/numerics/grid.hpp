@@ -33,6 +33,12 @@ inline int signed_mode(int index, int count) {
   return index <= count / 2 ? index : index - count;
 }
 
+/// Modes of the whole spectrum that one of the half spectrum stands for: itself and its mirror image, but for the
+/// first column and, where cols is even, the last.
+inline int modes_of_column(const Grid& grid, int column) {
+  return column == 0 || 2 * column == grid.cols ? 1 : 2;
+}
+
 /// Wave number q = 2 pi / wavelength [1/m] of each mode of the half spectrum, row by row, size rows *
 /// half_cols().
 std::vector<double> wave_numbers_per_m(const Grid& grid);

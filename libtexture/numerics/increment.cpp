@@ -19,17 +19,6 @@ constexpr int most_line_steps = 30;
 constexpr double extreme_over_rms =
     5;  // greatest over rms misplacement, for the certificate; seen 2 to 5 (tests/battery.hpp)
 
-double rms_of(const AlignedVector<double>& values) {
-  LaneSum sum, squares;
-  over_packs(values.size(), [&]<int W>(std::size_t i) {
-    const Eigen::Array<double, W, 1> v = pack<W>(&values[i]);
-    sum.add(v);
-    squares.add(v * v);
-  });
-  const double n = static_cast<double>(values.size()), mean = sum.total() / n;
-  return std::sqrt(std::max(0.0, squares.total() / n - mean * mean));
-}
-
 }  // namespace
 
 // What a pass along the direction d finds at the present place.
@@ -224,7 +213,7 @@ IncrementReport Increment::solve(const AlignedVector<double>& height, double rem
   removal_ = removal;
   const double n = static_cast<double>(height.size());
   pressure.resize(height.size());
-  const double height_rms = rms_of(height);
+  const double height_rms = rms_about_mean(height.data(), height.size());
   const bool resumes = options.is_continued && last_share_ < 1;  // else full contact is the better guess
   resumes ? resume(height) : start(height);
   last_share_ = 1;

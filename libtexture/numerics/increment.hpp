@@ -22,7 +22,8 @@ struct IncrementOptions {
   double residual_tolerance = 1e-4;  ///< rms(S u + p_mean - p)/p_mean
   double gap_tolerance =
       1e-4;               ///< misplacement of the face over rms height; 1e-4 of a 1.5 um texture is .15 nm
-  int most_pairs = 5000;  ///< NotConverged beyond; hard cases need under 100
+  int most_pairs = 5000;  ///< NotConverged beyond; hard cases need under 100, but
+                          ///< pairs grow as removal^-0.4: thousands where the texture is 1000 removals high
   bool is_continued =
       false;  ///< start from the face of the solve before: for a surface worn a little further
 };
@@ -45,7 +46,7 @@ class Increment {
   IncrementReport solve(const AlignedVector<double>& height, double removal, AlignedVector<double>& pressure,
                         const IncrementOptions& options = {}, const Progress& progress = {});
 
-  /// One transform pair: out = multiplier(q) in; for callers that share the grid's transform.
+  /// The transform of the grid, for callers that work on the same one.
   Fft& fft() { return fft_; }
   const AlignedVector<double>& stiffness() const { return stiffness_; }
 

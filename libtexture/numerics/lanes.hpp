@@ -3,6 +3,7 @@
 // machine's vector units allow without -ffast-math, and the same bytes on each run.
 
 #include <Eigen/Core>
+#include <cmath>
 #include <cstddef>
 
 namespace libtexture {
@@ -41,5 +42,17 @@ class LaneSum {
  private:
   Eigen::Array<double, lane_count, 1> sums_ = Eigen::Array<double, lane_count, 1>::Zero();
 };
+
+/// Root mean square of n > 0 values about their mean.
+inline double rms_about_mean(const double* values, std::size_t n) {
+  LaneSum sum, squares;
+  over_packs(n, [&]<int W>(std::size_t i) { sum.add(pack<W>(values + i)); });
+  const double mean = sum.total() / static_cast<double>(n);
+  over_packs(n, [&]<int W>(std::size_t i) {
+    const Eigen::Array<double, W, 1> deviation = pack<W>(values + i) - mean;
+    squares.add(deviation * deviation);
+  });
+  return std::sqrt(squares.total() / static_cast<double>(n));
+}
 
 }  // namespace libtexture

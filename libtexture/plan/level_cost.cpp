@@ -80,13 +80,15 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   const double tolerance_um = std::max(least_tolerance_um, tolerance_share * surface.rms_um());
   HeightField now = surface;
   double spacing = std::max(valley_um / per_valley, least_spacing_um);
-  while (!is_reached(cost.target) && cost.removal_um < most_um) {
+  while (!is_reached(cost.target) && cost.removal_um + least_removal_um <= most_um) {
     std::vector<double> at;
     for (std::size_t k = 0; k < reports_a_run; ++k) {
       const double last = at.empty() ? 0 : at.back();
-      if (cost.removal_um + last >= most_um) break;
+      const double room = most_um - cost.removal_um;
+      if (last >= room) break;
       if (cost.removal_um + last > even_until_valleys * valley_um) spacing *= growth;
-      at.push_back(std::min(last + spacing, most_um - cost.removal_um));
+      // The last one takes what would be too small a rest.
+      at.push_back(last + spacing + least_removal_um > room ? room : last + spacing);
     }
     const Levelled levelled = level(now, contact.backing, contact.pressure_kpa,
                                     {.removal_um = at.back(),

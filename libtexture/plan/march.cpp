@@ -119,13 +119,18 @@ void March::step(std::size_t world, const Panel& panel, const WorldStep& in_worl
   DiscUse use;
   double removed = 0;
   int made = 0;
-  bool is_met = false;
-  StepPoint point;
+  StepPoint point = working.at(0);
+  bool is_met = working.is_rule_met(point, 0);
   while (made < step.passes && !is_met) {
     for (int k = 0; k < step.look_every_passes && made < step.passes; ++k, ++made)
       removed += removal_of_pass_um(step, panel.area_m2, hardness_mpa(world), use);
     point = working.at(removed);
     is_met = working.is_rule_met(point, removed);
+  }
+
+  if (made == 0) {
+    state.efficiency.push_back(0);
+    return;
   }
 
   for (int k = 1; k <= path_points; ++k) {

@@ -27,11 +27,12 @@ constexpr std::size_t most_pixels = 16384;  // of a removal map that are sorted 
 enum Figure { contact, touched, valley, first_quantile, first_band = first_quantile + removal_levels };
 
 // Whole runs of removals that reach as far as the plan asks. The spacing goes by halves, so that plans that
-// do not go equally far have their first removals in common.
+// do not go equally far have their first removals in common; level() takes none below its least removal.
 std::vector<double> removals_for(const CurvePlan& plan) {
   const double valley_um = std::max(least_valley_um, plan.starts.back().valley_depth_um());
-  double step = valley_um / per_valley;
-  while (step * least_removals > plan.most_removal_um) step /= 2;
+  const double least_um = least_removal_um / plan.stiffness_factors.front();
+  double step = std::max(valley_um / per_valley, least_um);
+  while (step * least_removals > plan.most_removal_um && step / 2 >= least_um) step /= 2;
   std::vector<double> at{0};
   while (at.back() < plan.most_removal_um || (at.size() - 1) % reports_a_run != 0) {
     if (at.back() >= even_until_valleys * valley_um) step *= growth;
@@ -322,8 +323,8 @@ double StepCurves::removal_to_um(double start_rms_um, double rms_um) const {
 }
 
 HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um) {
-  if (!(removal_um > 0)) return start;
   const double factor = plan.stiffness_factors[plan.stiffness_factors.size() / 2];
+  if (factor * removal_um < least_removal_um) return start;
   const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
   const Levelled levelled = level(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
                                   {.removal_um = factor * removal_um,

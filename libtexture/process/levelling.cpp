@@ -1,5 +1,6 @@
 #include "libtexture/process/levelling.hpp"
 
+#include <cmath>
 #include <unordered_map>
 
 #include "libtexture/base/error.hpp"
@@ -9,6 +10,8 @@
 
 namespace libtexture {
 namespace {
+
+constexpr double rounding = 1e-6;  // of a difference of removals
 
 Array2d on_grid(const AlignedVector<double>& values, const Grid& grid) {
   return Eigen::Map<const Array2d>(values.data(), grid.rows, grid.cols);
@@ -41,16 +44,20 @@ void add_report(Levelled& levelled, const HeightField& before, const ErosionStat
 }  // namespace
 
 void LevelOptions::validate() const {
-  require_positive(removal_um, "LevelOptions", "removal_um");
+  require(std::isfinite(removal_um) && removal_um >= least_removal_um, "LevelOptions", "removal_um",
+          "must be at least .001, a nanometre", removal_um);
   require_positive(amplitude_tolerance_um, "LevelOptions", "amplitude_tolerance_um");
   require_not_negative(touched_beyond_um, "LevelOptions", "touched_beyond_um");
   if (disc_diameter_mm) require_positive(*disc_diameter_mm, "LevelOptions", "disc_diameter_mm");
+  const double rise = (1 - rounding) * least_removal_um;
   double last = 0;
   for (const double removal : report_at_um) {
-    require(removal > last && removal <= removal_um, "LevelOptions", "report_at_um",
-            "must rise from > 0 to removal_um", removal);
+    require(removal - last >= rise && removal <= removal_um, "LevelOptions", "report_at_um",
+            "must rise from 0 to removal_um by .001 or more each", removal);
     last = removal;
   }
+  require(last == removal_um || removal_um - last >= rise, "LevelOptions", "removal_um",
+          "must be the last of report_at_um or .001 above it", removal_um);
 }
 
 AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing& backing, double pressure_kpa,

@@ -10,11 +10,15 @@
 
 namespace libtexture {
 
+/// Least mean removal that is solved [um]: a molecule or two (estimate). Below it the first contact is a few
+/// points, and an increment costs thousands of transform pairs.
+inline constexpr double least_removal_um = 1e-3;
+
 /// What is asked of level().
 struct LevelOptions {
-  double removal_um = unset;  ///< mean clear to remove [um], > 0
-  std::vector<double> report_at_um =
-      {};  ///< mean removals to report at [um], rising, > 0 to removal_um; none = the end
+  double removal_um = unset;              ///< mean clear to remove [um], at least least_removal_um
+  std::vector<double> report_at_um = {};  ///< mean removals to report at [um], rising by least_removal_um and
+                                          ///< more, to removal_um; none = the end
   double amplitude_tolerance_um = 1e-3;  ///< accuracy of rms, peak-to-valley and valley depth [um], > 0
   double touched_beyond_um = 0;          ///< a point counts as touched when it lost more than this [um], >= 0
   std::optional<double> disc_diameter_mm =

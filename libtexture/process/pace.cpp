@@ -15,9 +15,10 @@ struct Loading {
   double loading;  // V_0 [um]
 
   double after(double start, double passes) const {
-    if (worn == 0) return loading * std::log(std::exp(start / loading) + gain * passes / loading);
+    const double decay = std::exp(-start / loading), use = gain * passes / loading;
+    if (worn == 0) return start + loading * std::log1p(use * decay);
     const double c = (1 - worn) / worn;
-    return loading * std::log((std::exp(start / loading) + c) * std::exp(gain * worn * passes / loading) - c);
+    return start + loading * (worn * use + std::log1p(-c * decay * std::expm1(-worn * use)));
   }
   double passes_to(double start, double end) const {
     const double y0 = std::exp(start / loading), y1 = std::exp(end / loading);
@@ -56,21 +57,18 @@ double removal_of_pass_um(const Step& step, double area_m2, double hardness_mpa,
   const double areas = area_m2 / disc_area_m2(step.motion);  // panel over disc
   const Loading disc = loading_of(step, area_m2, hardness_mpa);
   const double change = changed_at_um(disc, step.change_disc_below_share);
-  double left = 1, gained = 0;
-  while (left > 0) {
-    const double to_change =
-        std::isinf(change) ? HUGE_VAL : std::max(0.0, disc.passes_to(use.removed_um, change));
-    if (to_change >= left) {
-      const double end = disc.after(use.removed_um, left);
-      gained += end - use.removed_um;
-      use.removed_um = end;
-      break;
-    }
-    gained += change - use.removed_um;
-    left -= to_change;
-    ++use.discs;
+  double left = 1, gained = -use.removed_um;  // passes; V over all discs
+  const double rest = std::isinf(change) ? HUGE_VAL : std::max(0.0, disc.passes_to(use.removed_um, change));
+  if (rest < left) {
+    left -= rest;
+    const double life = disc.passes_to(0, change), whole = std::ceil(left / life) - 1;
+    left -= whole * life;
+    gained += (1 + whole) * change;
+    use.discs += 1 + static_cast<int>(whole);
     use.removed_um = 0;
   }
+  use.removed_um = disc.after(use.removed_um, left);
+  gained += use.removed_um;
   return gained / areas;
 }
 

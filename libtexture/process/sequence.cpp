@@ -87,13 +87,21 @@ class Simulation {
         disc_contact(step, surface_.grid(), options_.crown_radius_m, &history_.warnings);
     const HeightField before = surface_;
     DiscUse use;
-    double removed = 0, margin = -HUGE_VAL;
-    HistoryRow row;
+    double removed = 0;
+    HistoryRow row = row_of(surface_, before, history_.before, step, 0);
+    double margin =
+        margin_of(step.stop, row, surface_, clear_owed_um(scratches_, Marks::all, options_.scratch_limits));
+    if (margin >= 0)
+      history_.warnings.push_back(title_of(step) +
+                                  ": what it stops at is met before its first pass: not worked");
     for (int made = 0; made < step.passes && margin < 0;) {
       std::vector<double> at;
-      for (int k = 0; k < step.look_every_passes && made + k < step.passes; ++k)
-        at.push_back((at.empty() ? 0 : at.back()) +
-                     removal_of_pass_um(step, options_.area_m2, coating_.clear().hardness_mpa, use));
+      for (int k = 0; k < step.look_every_passes && made + k < step.passes; ++k) {
+        const double pass = removal_of_pass_um(step, options_.area_m2, coating_.clear().hardness_mpa, use);
+        require(pass >= least_removal_um, title_of(step), "pass_removal_um",
+                "must be at least .001: more force, speed or wear rate", pass);
+        at.push_back((at.empty() ? 0 : at.back()) + pass);
+      }
       const Levelled levelled = level(surface_, contact.backing, contact.pressure_kpa,
                                       {.removal_um = at.back(),
                                        .report_at_um = at,
@@ -117,8 +125,7 @@ class Simulation {
         const double pass = row.removed_um - std::exchange(removed, row.removed_um);
         // Met within this pass: the part of it after the moment (margin taken as linear), then every whole
         // pass to the look.
-        if (margin >= 0)
-          overshoot += last >= 0 ? pass : std::isinf(last) ? 0 : pass * margin / (margin - last);
+        if (margin >= 0) overshoot += last >= 0 ? pass : pass * margin / (margin - last);
         row.overshoot_um = overshoot;
         history_.passes.push_back(row);
       }

@@ -33,10 +33,8 @@ std::vector<double> band_rms_um(const HeightField& field, const std::vector<doub
       const double frequency = std::hypot(signed_mode(i, grid.rows) / grid.height_mm(), j / grid.width_mm());
       const auto above = std::upper_bound(edges_mm.begin(), edges_mm.end(), 1 / frequency);
       if (above == edges_mm.begin() || above == edges_mm.end()) continue;
-      const bool is_own_conjugate_column = j == 0 || 2 * j == grid.cols;
-      const double weight = is_own_conjugate_column ? 1 : 2;
       power[static_cast<std::size_t>(above - edges_mm.begin()) - 1] +=
-          weight * std::norm(half[static_cast<std::size_t>(i) * grid.half_cols() + j]);
+          modes_of_column(grid, j) * std::norm(half[static_cast<std::size_t>(i) * grid.half_cols() + j]);
     }
   }
   for (double& value : power) value = std::sqrt(value) / grid.size();

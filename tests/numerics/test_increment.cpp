@@ -106,7 +106,7 @@ TEST_CASE(
   CHECK(pairs[39] <= 80);
 }
 
-TEST_CASE("increments need no more pairs on finer grids") {
+TEST_CASE("increments need no more than twice the pairs on a grid four times as fine") {
   const int coarse = solve(typical(128, .1e-6)).report.transform_pairs,
             fine = solve(typical(512, .1e-6)).report.transform_pairs;
   CHECK(fine <= 2 * coarse);

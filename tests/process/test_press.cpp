@@ -25,6 +25,16 @@ TEST_CASE(
   CHECK(pressed.mean_gap_um == Catch::Approx(2 * amplitude_um * 0.201713).epsilon(1e-2));
 }
 
+TEST_CASE("a flat surface is pressed evenly all over, on any grid") {
+  for (const Grid& grid : {Grid{63, 61, .1}, Grid{64, 64, .1}, Grid{1, 37, .1}})
+    for (const double height_um : {0.0, 7.0}) {
+      const HeightField flat(Array2d::Constant(grid.rows, grid.cols, height_um), grid.pixel_mm);
+      const Pressed pressed = press(flat, Backing::on_half_space(1, 0), 3);
+      CHECK((pressed.pressure_kpa - 3).abs().maxCoeff() < 1e-12);  // rounding
+      CHECK(pressed.contact_share == 1);
+    }
+}
+
 TEST_CASE("a rigid face cannot be pressed, and a pressure must be given") {
   const HeightField field = synthesize({{.wavelength_mm = 2, .rms_um = 1}}, Grid{32, 32, 0.2}, 1);
   CHECK_THROWS_WITH(press(field, Backing::rigid(), 1),
