@@ -159,12 +159,14 @@ Predicted predict(const Job& job, const HeightField& surface, const std::string&
     const double share = nominal_work / static_cast<double>(job.panel.size());
     const Progress part =
         progress ? Progress([&](double panel_done) { progress(done + share * panel_done); }) : Progress();
-    History history = simulate(surface, coating, chosen.step,
-                               {.area_m2 = panel.area_m2,
-                                .crown_radius_m = panel.crown_radius_m,
-                                .scratch_limits = job.scratch_limits,
-                                .viewer = job.viewer},
-                               part);
+    History history = working_at("sequence " + chosen.name + ", panel " + panel.name + ", ", [&] {
+      return simulate(surface, coating, chosen.step,
+                      {.area_m2 = panel.area_m2,
+                       .crown_radius_m = panel.crown_radius_m,
+                       .scratch_limits = job.scratch_limits,
+                       .viewer = job.viewer},
+                      part);
+    });
     done += share;
     prediction.panels.push_back(predict_panel(panel, job, film, history));
     add_labour(panel, job, chosen.step, prediction.panels.back(), prediction.warnings);

@@ -486,7 +486,9 @@ SampledRisk sample_risk(const Job& job, const HeightField& surface, const Sequen
   job.validate();
   sequence.validate();
   Sampler sampler(job, surface, sequence, progress);
-  for (std::size_t place = 0; place < sequence.step.size(); ++place) sampler.work(place);
+  for (std::size_t place = 0; place < sequence.step.size(); ++place)
+    working_at("sequence " + sequence.name + ", step " + title_of(sequence.step[place]) + ": ",
+               [&] { sampler.work(place); });
   return sampler.result(clarity_light);
 }
 
