@@ -5,7 +5,7 @@ from pathlib import Path
 
 from . import Job, calibrate, judge_test_spot, predict, read_test_spot
 from .table import bullets, ruled
-from .whole_file import require_writable, write_whole
+from .whole_file import require_outputs, write_whole
 from .wording import film
 
 
@@ -21,8 +21,7 @@ def add_calibrate(verbs):
 
 
 def run_calibrate(options):
-    for path in filter(None, (options.save, options.json)):
-        require_writable(path)
+    require_outputs([path for path in (options.save, options.json) if path], [options.readings, options.job])
     if options.save and options.save.suffix != ".json":
         raise ValueError(f"--save must name a file that ends in .json (got {options.save})")
     job, spot = Job.load(options.job), read_test_spot(options.readings)

@@ -68,8 +68,8 @@ Json number_at(const Json& tool, const std::string& path) {
   }
 }
 
-/// The ranges that a table states of its tool, after those of the tool that it is like, unless it replaces the
-/// list that their number is in.
+/// The ranges that a table states of its tool, after those of the tool that it is like, unless it replaces
+/// the list that their number is in.
 Ranges ranges_of(const Json& table, const Json& tool, const std::map<std::string, Ranges>& known,
                  const std::string& path) {
   Ranges ranges = value_from<Ranges>(table.value("ranges", Json::object()), key_path(path, "ranges"));
@@ -87,8 +87,8 @@ Ranges ranges_of(const Json& table, const Json& tool, const std::map<std::string
   return ranges;
 }
 
-/// Adds the tables of one kind; one that is like another of the same file waits for it. ranges: where those of
-/// the kind are kept; none = the tool holds them itself.
+/// Adds the tables of one kind; one that is like another of the same file waits for it. ranges: where those
+/// of the kind are kept; none = the tool holds them itself.
 template <class Tool>
 void extend(Tools<Tool>& tools, const Json& tables, const std::string& path,
             std::map<std::string, Ranges>* ranges = nullptr) {

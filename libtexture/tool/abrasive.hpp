@@ -37,7 +37,7 @@ struct Abrasive {
   Grit grit = Grit::of_median_um(12.6);            ///< grain size
   Carrier carrier = Carrier::film_disc;            ///< film_disc, foam_disc, or compound on a pad
   std::vector<Wetness> made_for = {Wetness::dry};  ///< the first is the one that the rates were stated for
-  double wear_rate_mm3_per_n_m = unset;       ///< specific wear rate of the clear, fresh [mm3/(N m)], 1e-6 to 100
+  double wear_rate_mm3_per_n_m = unset;  ///< specific wear rate of the clear, fresh [mm3/(N m)], 1e-6 to 100
   double worn_wear_rate_mm3_per_n_m = unset;  ///< the same, loaded [mm3/(N m)], 0 to the fresh rate
   double loading_um = unset;  ///< clear removed per disc area over which the cut falls (1/e) [um], .1 to 10^6
   std::optional<double> groove_depth_um = {};  ///< mean groove depth at 1.4 kPa [um]; none = from the grain

@@ -21,7 +21,8 @@ struct Motion {
   double step_over_mm = unset;   ///< distance of lanes [mm], .1 to disc_diameter_mm
   double spin_rpm = 0;     ///< free turning under load [1/min]; about 180 (50-400), estimate; 0 if rotary
   double force_cv = 0.25;  ///< spread of force between persons, coefficient of variation, 0 to 1; estimate
-  double dwell_cv = 0.20;  ///< spread of local dwell, 0 to 1; estimate (lanes at half a disc alone ripple .87-1.04)
+  double dwell_cv =
+      0.20;  ///< spread of local dwell, 0 to 1; estimate (lanes at half a disc alone ripple .87-1.04)
   std::string source = "estimate";  ///< where the figures come from
 
   void validate() const;

@@ -119,23 +119,27 @@ TEST_CASE("a tool is found by name, by a table in full, or by what differs from 
       "(got \"coarse flim\")");
 }
 
-TEST_CASE("a backing and a motion state ranges of their numbers by path, and pass them on to what is like them") {
+TEST_CASE(
+    "a backing and a motion state ranges of their numbers by path, and pass them on to what is like them") {
   const Catalogue catalogue = small_with(
       "[backing.firmer]\nlike = \"thick pad\"\nranges = { \"layers[0].modulus_mpa\" = [0.2, 3] }\n"
-      "[backing.other]\nlike = \"thick pad\"\nlayers = [{ modulus_mpa = 1, thickness_mm = 3, poisson = 0 }]\n");
+      "[backing.other]\nlike = \"thick pad\"\nlayers = [{ modulus_mpa = 1, thickness_mm = 3, poisson = 0 "
+      "}]\n");
   CHECK(catalogue.backing_ranges.at("thick pad").at("layers[0].modulus_mpa")[1] == 1);
   CHECK(catalogue.backing_ranges.at("firmer").at("layers[0].modulus_mpa")[1] == 3);
   CHECK(catalogue.backing_ranges.at("firmer").at("stiffness_factor")[1] == 2);
   CHECK(catalogue.backing_ranges.at("other").count("layers[0].modulus_mpa") == 0);  // another layer
   CHECK(catalogue.backing_ranges.at("other").count("stiffness_factor") == 1);
   CHECK(catalogue.motion_ranges.at("75 mm").empty());
-  CHECK_THROWS_WITH(small_with("[motion.\"75 mm\"]\nlike = \"75 mm\"\nranges = { force_lbf = [1, 3] }\n"),
-                    "mine.toml:3: motion.\"75 mm\".ranges.force_lbf: must be the path of a number of this tool "
-                    "(got \"force_lbf\")");
+  CHECK_THROWS_WITH(
+      small_with("[motion.\"75 mm\"]\nlike = \"75 mm\"\nranges = { force_lbf = [1, 3] }\n"),
+      "mine.toml:3: motion.\"75 mm\".ranges.force_lbf: must be the path of a number of this tool "
+      "(got \"force_lbf\")");
   CHECK_THROWS_WITH(small_with("[motion.a]\nlike = \"75 mm\"\nranges = { force_n = [15, 5] }\n"),
                     "mine.toml:3: motion.a.ranges.force_n: must be [least, most] (got [15.0,5.0])");
-  CHECK_THROWS_AS(small_with("[backing.a]\nlike = \"thick pad\"\nranges = { \"layers[7].modulus_mpa\" = [1, 2] }\n"),
-                  InvalidInput);
+  CHECK_THROWS_AS(
+      small_with("[backing.a]\nlike = \"thick pad\"\nranges = { \"layers[7].modulus_mpa\" = [1, 2] }\n"),
+      InvalidInput);
 }
 
 TEST_CASE("every shipped tool states ranges, rising, with its own figures within them") {
@@ -160,7 +164,7 @@ TEST_CASE("every shipped tool states ranges, rising, with its own figures within
   for (const auto& [name, tool] : catalogue.motions)
     check(name, to_json(tool), catalogue.motion_ranges.at(name));
   // Estimates of docs/physics.md, backing and how fast R runs.
-  const std::array<double, 2> interface{0.05, 0.4}, force_n{15, 40};
+  const std::array<double, 2> interface { 0.05, 0.4 }, force_n{15, 40};
   CHECK(catalogue.backing_ranges.at("film on soft interface").at("layers[1].modulus_mpa") == interface);
   CHECK(catalogue.motion_ranges.at("150 mm finishing").at("force_n") == force_n);
 }

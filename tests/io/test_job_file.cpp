@@ -119,8 +119,9 @@ TEST_CASE("negative and absurd values are refused with rule, value, unit and lin
         "job.toml:27: sequence[0].step[0]: Step: passes must be between 1 and 1000 (got 5000)");
   CHECK(refusal("force_n = 20", "force_n = 0") ==
         "job.toml:32: sequence[0].step[1].motion: Motion: force_n must be > 0 (got 0 N)");
-  CHECK(refusal("force_n = 20", "force_n = 2000") ==
-        "job.toml:32: sequence[0].step[1].motion: Motion: force_n must be between 0.001 and 500 (got 2000 N)");
+  CHECK(
+      refusal("force_n = 20", "force_n = 2000") ==
+      "job.toml:32: sequence[0].step[1].motion: Motion: force_n must be between 0.001 and 500 (got 2000 N)");
   CHECK(refusal("total_um = 262", "total_um = 1e7") ==
         "job.toml:8: panel[0].readings[0]: Reading: total_um must be at most 5000 (got 1e+07 um)");
   CHECK(refusal("total_um = 262", "total_um = nan") ==
@@ -143,11 +144,13 @@ TEST_CASE("a grit without a system is refused: a number alone names no size") {
 
 TEST_CASE("a band that the patch cannot hold is refused, with its line: such a rule would be met at once") {
   // 128 pixels of .1 mm
-  CHECK(refusal("band_mm = [1, 8]", "band_mm = [100, 800]") ==
-        "job.toml:20: Job: target.band_mm must overlap the waves that the patch holds, 0.2 to 12.8 mm (got 100 "
-        "to 800 mm)");
+  CHECK(
+      refusal("band_mm = [1, 8]", "band_mm = [100, 800]") ==
+      "job.toml:20: Job: target.band_mm must overlap the waves that the patch holds, 0.2 to 12.8 mm (got 100 "
+      "to 800 mm)");
   CHECK(refusal("{ touched_share = 0.99 }", "{ rms_um = 0.2, band_mm = [0.01, 0.1] }") ==
-        "job.toml:28: Job: sequence[0].step[0].stop.band_mm must overlap the waves that the patch holds, 0.2 to "
+        "job.toml:28: Job: sequence[0].step[0].stop.band_mm must overlap the waves that the patch holds, 0.2 "
+        "to "
         "12.8 mm (got 0.01 to 0.1 mm)");
   CHECK(refusal("band_mm = [1, 8]", "band_mm = [10, 800]") == "none");
 }
@@ -167,9 +170,11 @@ TEST_CASE("names are one line, and differ where results go by them") {
         "job.toml:5: panel[0]: Panel: name must not be empty (got \"\")");
   CHECK(refusal("name = \"door\"", "name = \"door\\nleft\"") ==
         "job.toml:5: panel[0]: Panel: name must be one line without control characters (got \"door?left\")");
-  CHECK(refusal("[coating]", "[[panel]]\nname = \"door\"\narea_m2 = 0.9\nreadings = [{ total_um = 250 }]\n"
-                             "[coating]") == "job.toml:4: Job: panel must have names that differ (got \"door\" "
-                                             "twice)");
+  CHECK(refusal("[coating]",
+                "[[panel]]\nname = \"door\"\narea_m2 = 0.9\nreadings = [{ total_um = 250 }]\n"
+                "[coating]") ==
+        "job.toml:4: Job: panel must have names that differ (got \"door\" "
+        "twice)");
   CHECK(refusal("passes = 6", "passes = 6\nname = \"P2000 film\"") ==
         "job.toml:23: sequence[0]: Sequence: step must have names that differ (got \"P2000 film\" twice)");
 }

@@ -79,6 +79,9 @@ TEST_CASE("foam on a crown carries the force along its own curve, nowhere more t
   CHECK(contact.peak_kpa == Catch::Approx(pressure(0) * 1e-3).epsilon(1e-9));
   CHECK(contact.peak_kpa < 3);
   CHECK(contact.pressure_kpa == Catch::Approx(25e-3 / (pi * a * a)).epsilon(1e-12));
+  CHECK(std::abs(contact.radius_mm - 63.44) < 5e-3);  // computed apart from this code, by other halvings
+  CHECK(std::abs(contact.pressure_kpa - 1.977) < 5e-4);
+  CHECK(std::abs(contact.peak_kpa - 2.807) < 5e-4);
   // The first slope alone would press harder in the middle than the foam can.
   const CrownContact linear = crown_contact(large(), soft_foam(std::nullopt), crown);
   CHECK(linear.peak_kpa > 3);
