@@ -119,9 +119,10 @@ inline constexpr auto parts<FilmPicture> = std::tuple{
     optional("clear_um", &FilmPicture::clear_um), optional("clear_sd_um", &FilmPicture::clear_sd_um)};
 
 template <>
-inline constexpr auto parts<Catalogue> =
-    std::tuple{optional("abrasives", &Catalogue::abrasives), optional("backings", &Catalogue::backings),
-               optional("motions", &Catalogue::motions)};
+inline constexpr auto parts<Catalogue> = std::tuple{
+    optional("abrasives", &Catalogue::abrasives), optional("backings", &Catalogue::backings),
+    optional("motions", &Catalogue::motions), optional("backing_ranges", &Catalogue::backing_ranges),
+    optional("motion_ranges", &Catalogue::motion_ranges)};
 
 /// A height field as plain values, and back.
 inline py::dict plain_field(const HeightField& field) {

@@ -20,6 +20,11 @@ std::optional<Seed> seed_of(py::handle value) {
   return Seed{py::detail::cast_op<std::uint64_t>(caster)};
 }
 
+void throw_no_seed(py::handle value) {
+  throw InvalidInput("seed must be a whole number, 0 to 2^64 - 1, or a numpy.random.Generator (got " +
+                     std::string(py::repr(value)) + ")");
+}
+
 py::object object_of(const Json& json) {
   return py::module_::import("json").attr("loads")(json.dump());
 }

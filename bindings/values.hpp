@@ -29,6 +29,9 @@ struct Seed {
 /// The seed of a whole number, or one drawn from a numpy Generator; none where it is neither.
 std::optional<Seed> seed_of(pybind11::handle value);
 
+/// Throws InvalidInput that says what a seed is.
+[[noreturn]] void throw_no_seed(pybind11::handle value);
+
 }  // namespace libtexture::python
 
 namespace pybind11::detail {
@@ -39,8 +42,9 @@ struct type_caster<libtexture::python::Seed> {
 
   bool load(handle source, bool) {
     const auto seed = libtexture::python::seed_of(source);
-    if (seed) value = *seed;
-    return seed.has_value();
+    if (!seed) libtexture::python::throw_no_seed(source);  // a wrong value, not a wrong call
+    value = *seed;
+    return true;
   }
 };
 

@@ -17,7 +17,7 @@ from . import (
     size_exponent,
 )
 from .table import bullets, ruled
-from .whole_file import require_writable, write_whole
+from .whole_file import require_outputs, write_whole
 
 DIFFERENCE_PERCENT = 10  # what a tester usually wants to tell apart
 CARRIERS = ("film_disc", "foam_disc", "compound")
@@ -36,8 +36,7 @@ def add_bench(verbs):
 
 
 def run_bench(options):
-    for path in filter(None, (options.catalogue, options.plot, options.json)):
-        require_writable(path)
+    require_outputs([path for path in (options.catalogue, options.plot, options.json) if path], options.data)
     benches = [read_bench(path) for path in options.data]
     results = [judge_bench(bench) for bench in benches]
     if options.catalogue:
@@ -124,8 +123,7 @@ def add_compression(verbs):
 
 
 def run_compression(options):
-    if options.json:
-        require_writable(options.json)
+    require_outputs([options.json] if options.json else [], [options.data])
     curve = read_compression(options.data)
     result = judge_compression(curve)
     if options.json:

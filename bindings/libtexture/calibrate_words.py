@@ -6,7 +6,7 @@ from pathlib import Path
 
 from . import Job, calibrate, judge_test_spot, predict, read_test_spot
 from .table import bullets, ruled
-from .whole_file import require_writable, write_whole
+from .whole_file import require_outputs, write_whole
 from .wording import film
 
 
@@ -23,8 +23,8 @@ def add_calibrate(verbs):
 
 
 def run_calibrate(options):
-    for path in filter(None, (options.save, options.report, options.json)):
-        require_writable(path)
+    outputs = [path for path in (options.save, options.report, options.json) if path]
+    require_outputs(outputs, [options.readings, options.job])
     if options.save and options.save.suffix != ".json":
         raise ValueError(f"--save must name a file that ends in .json (got {options.save})")
     # The page needs jinja2 and matplotlib: said before the work, not after it.
@@ -34,15 +34,15 @@ def run_calibrate(options):
     calibrated = calibrate(job, spot)
     sequence = options.sequence or spot.sequence
     before, after = (predict(one, sequence=sequence).prediction for one in (job, calibrated))
-    outputs = {}
+    contents = {}
     if options.report:
-        outputs[options.report] = pages.calibration_page(result, spot, before, after, job)
+        contents[options.report] = pages.calibration_page(result, spot, before, after, job)
     if options.json:
         figures = {"test_spot": result.to_dict(), "before": before.to_dict(), "after": after.to_dict()}
-        outputs[options.json] = json.dumps(figures, indent=2, allow_nan=False) + "\n"
+        contents[options.json] = json.dumps(figures, indent=2, allow_nan=False) + "\n"
     if options.save:
         calibrated.save(options.save)
-    for path, content in outputs.items():
+    for path, content in contents.items():
         write_whole(path, content)
     print(calibration_table(result, before, after), end="")
     if options.save:

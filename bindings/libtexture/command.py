@@ -13,7 +13,7 @@ from .bench_words import add_bench, add_compression
 from .calibrate_words import add_calibrate
 from .choice_table import comparison_table, recommendation_table
 from .table import table
-from .whole_file import require_writable, write_whole
+from .whole_file import require_apart, require_outputs, write_whole
 
 INTERRUPTED = 130  # 128 + SIGINT, as shells say it
 
@@ -90,10 +90,11 @@ def run(options, doing, work, table_of, page, pages, values_of=lambda result: re
     """What every verb does: checks where its files go, works, writes them, prints the table. page: a function
     (result, job) of the module `pages`, which needs jinja2 and matplotlib: said before the work, not after it.
     values_of: what of the result is plain values."""
-    outputs = {path: None for path in (options.report, options.json) if path}
-    for path in outputs:
-        require_writable(path)
+    paths = [path for path in (options.report, options.json) if path]
+    require_outputs(paths, [options.job])
     job = Job.load(options.job)
+    require_apart(paths, [path for path in (job.texture.file, job.catalogue) if path])
+    outputs = dict.fromkeys(paths)
     page_of = options.report and getattr(importlib.import_module(f".{pages}", __package__), page)
     with Percentage(doing) as progress:
         result = work(job, progress)

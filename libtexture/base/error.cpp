@@ -16,6 +16,12 @@ NotConverged::NotConverged(std::string_view solver, int iterations_, double resi
       residual(residual_),
       tolerance(tolerance_) {}
 
+NotConverged::NotConverged(const std::string& place, const NotConverged& cause)
+    : std::runtime_error(place + cause.what()),
+      iterations(cause.iterations),
+      residual(cause.residual),
+      tolerance(cause.tolerance) {}
+
 void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule,
              std::string_view value) {
   if (ok) return;
@@ -41,6 +47,15 @@ void require_not_negative(double value, std::string_view owner, std::string_view
 void require_within(double value, double least, double most, std::string_view owner, std::string_view field) {
   if (value >= least && value <= most) return;  // before the rule is spelt out: this runs in loops
   require(false, owner, field, "must be between " + to_text(least) + " and " + to_text(most), value);
+}
+
+void require_name(std::string_view name, std::string_view owner, std::string_view field) {
+  require(!name.empty(), owner, field, "must not be empty", "\"\"");
+  const auto is_control = [](unsigned char letter) { return letter < 0x20 || letter == 0x7f; };
+  if (std::none_of(name.begin(), name.end(), is_control)) return;
+  std::string shown(name);
+  std::replace_if(shown.begin(), shown.end(), is_control, '?');
+  require(false, owner, field, "must be one line without control characters", "\"" + shown + "\"");
 }
 
 namespace {

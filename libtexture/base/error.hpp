@@ -18,6 +18,8 @@ class InvalidInput : public std::invalid_argument {
 class NotConverged : public std::runtime_error {
  public:
   NotConverged(std::string_view solver, int iterations, double residual, double tolerance);
+  /// The same with the place of the work before its message.
+  NotConverged(const std::string& place, const NotConverged& cause);
   int iterations;
   double residual;
   double tolerance;
@@ -39,6 +41,22 @@ void require_not_negative(double value, std::string_view owner, std::string_view
 
 /// Throws InvalidInput unless least <= value <= most.
 void require_within(double value, double least, double most, std::string_view owner, std::string_view field);
+
+/// Throws InvalidInput unless `name` is one line that is not empty: tables and reports set it in a row.
+void require_name(std::string_view name, std::string_view owner, std::string_view field);
+
+/// What `work()` returns; an error of its own, InvalidInput or NotConverged, gets the place before its
+/// message, "sequence P2000 first, step refine: Backing: ...".
+template <class Work>
+auto working_at(const std::string& place, Work&& work) {
+  try {
+    return work();
+  } catch (const InvalidInput& error) {
+    throw InvalidInput(place + error.what());
+  } catch (const NotConverged& error) {
+    throw NotConverged(place, error);
+  }
+}
 
 /// The candidate nearest in spelling to `word` (edit distance), or "" when none comes near.
 std::string nearest_word(std::string_view word, const std::string* first, const std::string* last);

@@ -41,19 +41,57 @@ Abrasive at_new_grit(const Abrasive& abrasive, const Json& changes, const std::s
 template <class Tool>
 Tool find_tool(const Tools<Tool>& tools, const Json& value, const std::string& path) {
   if (value.is_string()) return named(tools, value, path);
-  if (!value.is_object() || !value.contains("like")) return value_from<Tool>(value, path);
+  expect(value.is_object(), value, path, "a name of the catalogue, or a table");
+  if (!value.contains("like")) return value_from<Tool>(value, path);
   const Tool base = named(tools, value["like"], key_path(path, "like"));
   Json changes = value;
   changes.erase("like");
-  Json table = to_json(at_new_grit(base, changes, path));
-  table["name"] = base.name + ", changed";
+  const Tool near = at_new_grit(base, changes, path);
+  Json table = to_json(near);
+  Json untold = changes;
+  if (near.name != base.name) untold.erase("grit");  // the name tells it
+  if (!untold.empty()) table["name"] = near.name + ", changed";
   table.merge_patch(changes);
   return value_from<Tool>(table, path);
 }
 
-/// Adds the tables of one kind; one that is like another of the same file waits for it.
+/// The number at a path of a tool, "layers[0].modulus_mpa"; null where there is none.
+Json number_at(const Json& tool, const std::string& path) {
+  std::string pointer = "/";
+  for (const char letter : path)
+    if (letter != ']') pointer += letter == '.' || letter == '[' ? '/' : letter;
+  try {
+    const Json found = tool.at(Json::json_pointer(pointer));
+    return found.is_number() ? found : Json();
+  } catch (const Json::exception&) {
+    return {};
+  }
+}
+
+/// The ranges that a table states of its tool, after those of the tool that it is like, unless it replaces
+/// the list that their number is in.
+Ranges ranges_of(const Json& table, const Json& tool, const std::map<std::string, Ranges>& known,
+                 const std::string& path) {
+  Ranges ranges = value_from<Ranges>(table.value("ranges", Json::object()), key_path(path, "ranges"));
+  for (const auto& [number, range] : ranges) {
+    const std::string place = key_path(key_path(path, "ranges"), number);
+    expect(!number_at(tool, number).is_null(), number, place, "the path of a number of this tool");
+    expect(range[0] <= range[1], to_json(range), place, "[least, most]");
+  }
+  const auto like = known.find(table.value("like", ""));
+  if (like == known.end()) return ranges;
+  for (const auto& [number, range] : like->second) {
+    const auto changed = table.find(number.substr(0, number.find('[')));
+    if (changed == table.end() || !changed->is_array()) ranges.emplace(number, range);
+  }
+  return ranges;
+}
+
+/// Adds the tables of one kind; one that is like another of the same file waits for it. ranges: where those
+/// of the kind are kept; none = the tool holds them itself.
 template <class Tool>
-void extend(Tools<Tool>& tools, const Json& tables, const std::string& path) {
+void extend(Tools<Tool>& tools, const Json& tables, const std::string& path,
+            std::map<std::string, Ranges>* ranges = nullptr) {
   expect(tables.is_object(), tables, path, "a table of names");
   Json waiting = tables;
   while (!waiting.empty()) {
@@ -68,7 +106,9 @@ void extend(Tools<Tool>& tools, const Json& tables, const std::string& path) {
       if (!named_table.contains("name")) named_table["name"] = name;
       expect(named_table["name"] == name, named_table["name"], key_path(tool_path, "name"),
              "the table's own name");
+      if (ranges) named_table.erase("ranges");
       tools[name] = find_tool(tools, named_table, tool_path);
+      if (ranges) (*ranges)[name] = ranges_of(table, to_json(tools[name]), *ranges, tool_path);
       waiting.erase(name);
     }
     if (waiting.size() == before)
@@ -89,8 +129,10 @@ Catalogue extended(const Catalogue& base, const TomlFile& file) {
     check_keys(file.values, {"abrasive", "backing", "motion"}, {}, "");
     Catalogue catalogue = base;
     extend(catalogue.abrasives, file.values.value("abrasive", Json::object()), "abrasive");
-    extend(catalogue.backings, file.values.value("backing", Json::object()), "backing");
-    extend(catalogue.motions, file.values.value("motion", Json::object()), "motion");
+    extend(catalogue.backings, file.values.value("backing", Json::object()), "backing",
+           &catalogue.backing_ranges);
+    extend(catalogue.motions, file.values.value("motion", Json::object()), "motion",
+           &catalogue.motion_ranges);
     return catalogue;
   });
 }

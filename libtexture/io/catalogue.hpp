@@ -2,6 +2,7 @@
 // Catalogue: abrasives, backings and motions by name: those shipped with the library, extended by a user's
 // own file.
 
+#include <array>
 #include <map>
 #include <string>
 
@@ -12,13 +13,19 @@
 
 namespace libtexture {
 
+/// Plausible least and most of a tool's numbers, by their path in it: "force_n", "layers[0].modulus_mpa".
+using Ranges = std::map<std::string, std::array<double, 2>>;
+
 /// Tools by name. Its file has a table per tool, [abrasive."P1500 film"], [backing."..."], [motion."..."],
 /// whose keys are the fields of the struct. A table may say like = "another name" and then what differs; an
-/// abrasive like another with a new grit is that product at_grit(), before further keys override.
+/// abrasive like another with a new grit is that product at_grit(), before further keys override. A table may
+/// say `ranges` of its numbers; an abrasive holds its own, those of backings and motions stand here.
 struct Catalogue {
-  std::map<std::string, Abrasive> abrasives;  ///< by name
-  std::map<std::string, Backing> backings;    ///< by name
-  std::map<std::string, Motion> motions;      ///< by name
+  std::map<std::string, Abrasive> abrasives;          ///< by name
+  std::map<std::string, Backing> backings;            ///< by name
+  std::map<std::string, Motion> motions;              ///< by name
+  std::map<std::string, Ranges> backing_ranges = {};  ///< by name of the backing
+  std::map<std::string, Ranges> motion_ranges = {};   ///< by name of the motion
 };
 
 /// The catalogue shipped with the library: estimates with their ranges and sources.

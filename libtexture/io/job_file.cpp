@@ -17,7 +17,8 @@ void place_path(Json& table, const char* key, const fs::path& folder, const std:
   if (found == table.end()) return;
   const auto name = value_from<std::string>(*found, key_path(path, key));
   *found = (folder / name).lexically_normal().string();
-  if (!fs::exists(found->get<std::string>())) throw FileMissing(found->get<std::string>());
+  expect(fs::exists(found->get<std::string>()), name, key_path(path, key),
+         "a file that is there; paths start at the job's folder");
 }
 
 Catalogue catalogue_of(const std::optional<std::string>& own_file) {
@@ -78,7 +79,11 @@ Job load_job(const fs::path& path) {
 }
 
 HeightField surface_of(const Job& job) {
-  if (job.texture.file) return scaled(read_surface(*job.texture.file, job.patch.pixel_mm), job.texture);
+  if (job.texture.file) {
+    HeightField measured = read_surface(*job.texture.file, job.patch.pixel_mm);
+    require_bands_held(job, measured.grid());
+    return scaled(measured, job.texture);
+  }
   return starting_surface(job.texture, job.patch, job.seed);
 }
 

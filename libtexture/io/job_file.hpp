@@ -13,7 +13,7 @@ namespace libtexture {
 /// The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
 /// names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
 /// Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
-/// FileMissing names the file. A file that ends in .json is a job as save_job() writes it.
+/// FileMissing where there is no job file. A file that ends in .json is a job as save_job() writes it.
 Job load_job(const std::filesystem::path& path);
 
 /// The same from values; relative paths start at `folder`. Throws BadValue.

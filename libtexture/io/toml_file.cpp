@@ -33,10 +33,27 @@ Json values_of(const toml::node& node, const std::string& path, std::map<std::st
   return date.str();
 }
 
+/// The first line that is not UTF-8, which the parser would place elsewhere; 0 = none.
+int line_not_utf8(std::string_view text) {
+  int number = 0;
+  std::istringstream lines{std::string(text)};
+  for (std::string line; std::getline(lines, line);) {
+    ++number;
+    try {
+      Json(line).dump();
+    } catch (const Json::type_error&) {
+      return number;
+    }
+  }
+  return 0;
+}
+
 }  // namespace
 
 TomlFile parse_toml(std::string_view text, const std::string& name) {
   TomlFile file{name, {}, {}};
+  if (const int line = line_not_utf8(text))
+    throw InvalidInput(name + ":" + std::to_string(line) + ": must be UTF-8: save the file in that encoding");
   try {
     file.values = values_of(toml::parse(text, name), "", file.lines);
   } catch (const toml::parse_error& error) {

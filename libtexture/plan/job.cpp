@@ -22,6 +22,17 @@ double mean_total_um(const std::vector<Panel>& panels) {
   return sum / static_cast<double>(count);
 }
 
+/// Results, and what is drawn at random, go by names.
+template <class Named>
+void require_names_differ(const std::vector<Named>& list, std::string_view owner, std::string_view field) {
+  std::set<std::string> names;
+  for (const Named& one : list) {
+    if (one.name.empty() || names.insert(one.name).second) continue;
+    require(false, owner, field, "must have names that differ",
+            std::string("\"").append(one.name).append("\" twice"));
+  }
+}
+
 void require_texture_fits(const TextureSource& texture, const Grid& patch) {
   const std::vector<TextureBand> bands = drawn_bands(texture);
   for (std::size_t i = 0; i < bands.size(); ++i) {
@@ -29,8 +40,8 @@ void require_texture_fits(const TextureSource& texture, const Grid& patch) {
       require_fits(bands[i], patch);
     } catch (const InvalidInput& error) {
       const std::string place = texture.seen ? "seen" : texture.wet_film ? "wet_film.base" : "bands";
-      const std::string index = texture.seen ? "" : "[" + std::to_string(i) + "]";
-      throw InvalidInput("Job: texture." + place + index + ": " + error.what());
+      const std::string at = "Job: texture." + place;
+      throw InvalidInput((texture.seen ? at : at + "[" + std::to_string(i) + "]") + ": " + error.what());
     }
   }
 }
@@ -60,9 +71,10 @@ void Target::validate() const {
 }
 
 void Sequence::validate() const {
-  require(!name.empty(), "Sequence", "name", "must not be empty", "\"\"");
+  require_name(name, "Sequence", "name");
   require(!step.empty(), "Sequence", "step", "must hold at least one step", "none");
   for (const Step& one : step) one.validate();
+  require_names_differ(step, "Sequence", "step");
 }
 
 void Job::validate() const {
@@ -72,6 +84,7 @@ void Job::validate() const {
   require(pixels <= 0x1p24, "Job", "patch", "must have at most 16777216 pixels", to_text(pixels));
   require(!panel.empty(), "Job", "panel", "must hold at least one panel", "none");
   for (const Panel& one : panel) one.validate();
+  require_names_differ(panel, "Job", "panel");
   coating.validate();
   if (coating.clear_um) {
     const double film_um = mean_total_um(panel);
@@ -87,12 +100,25 @@ void Job::validate() const {
   edge.validate();
   scratch_limits.validate();
   viewer.validate();
-  std::set<std::string> names;
-  for (const Sequence& one : sequence) {
-    one.validate();
-    require(names.insert(one.name).second, "Job", "sequence", "must have names that differ",
-            "\"" + one.name + "\" twice");
-  }
+  for (const Sequence& one : sequence) one.validate();
+  require_names_differ(sequence, "Job", "sequence");
+  if (!texture.file) require_bands_held(*this, patch);  // a file brings a patch of its own
+}
+
+void require_bands_held(const Job& job, const Grid& patch) {
+  const double shortest = 2 * patch.pixel_mm, longest = std::max(patch.width_mm(), patch.height_mm());
+  const auto check = [&](const std::optional<std::array<double, 2>>& band_mm, const std::string& field) {
+    if (!band_mm) return;
+    require((*band_mm)[0] <= longest && (*band_mm)[1] >= shortest, "Job", field,
+            "must overlap the waves that the patch holds, " + to_text(shortest) + " to " + to_text(longest) +
+                " mm",
+            to_text((*band_mm)[0]) + " to " + to_text((*band_mm)[1]) + " mm");
+  };
+  check(job.target.band_mm, "target.band_mm");
+  for (std::size_t i = 0; i < job.sequence.size(); ++i)
+    for (std::size_t j = 0; j < job.sequence[i].step.size(); ++j)
+      check(job.sequence[i].step[j].stop.band_mm,
+            "sequence[" + std::to_string(i) + "].step[" + std::to_string(j) + "].stop.band_mm");
 }
 
 }  // namespace libtexture

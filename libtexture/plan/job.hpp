@@ -54,8 +54,8 @@ struct Target {
 
 /// Steps in order, under a name.
 struct Sequence {
-  std::string name = {};        ///< as results name it
-  std::vector<Step> step = {};  ///< at least one
+  std::string name = {};        ///< as results name it: one line, not empty
+  std::vector<Step> step = {};  ///< at least one; names that are given differ
 
   void validate() const;
   bool operator==(const Sequence&) const = default;
@@ -69,10 +69,10 @@ struct Job {
   int schema = 1;                       ///< of the job file; 1
   std::uint64_t seed = 1;               ///< of everything drawn at random
   Grid patch = {};                      ///< the surface that is simulated; at most 2^24 pixels
-  std::vector<Panel> panel = {};        ///< at least one
+  std::vector<Panel> panel = {};        ///< at least one; names differ
   Paint coating = {};                   ///< what is known of the paint
   TextureSource texture = {};           ///< its waves fit the patch
-  Target target = {};                   ///< what is to be reached
+  Target target = {};                   ///< what is to be reached; its band overlaps the patch's waves
   Budget budget = published_budget();   ///< what may be spent; not given = the published rules
   Labour labour = {};                   ///< how long this person takes for what is not sanding
   EdgeWork edge = {};                   ///< how the panels' edges are, and how they are worked
@@ -103,5 +103,9 @@ struct Job {
                       optional("catalogue", &Job::catalogue)};
   }
 };
+
+/// InvalidInput where the band of a job's target, or of a stop rule, overlaps none of the waves that a patch
+/// holds, from two pixels to its longer side: such a rule would be met before the first pass.
+void require_bands_held(const Job& job, const Grid& patch);
 
 }  // namespace libtexture

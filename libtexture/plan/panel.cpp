@@ -29,9 +29,14 @@ double total_um(const Reading& reading) {
 }
 
 void Panel::validate() const {
+  require_name(name, "Panel", "name");
   require_positive(area_m2, "Panel", "area_m2");
-  require(area_m2 <= 100, "Panel", "area_m2", "must be at most 100", area_m2);
-  if (crown_radius_m) require_positive(*crown_radius_m, "Panel", "crown_radius_m");
+  // From a chip's repair to a bus's side; tighter than 5 cm is an edge (estimates).
+  require_within(area_m2, 1e-4, 100, "Panel", "area_m2");
+  if (crown_radius_m) {
+    require_positive(*crown_radius_m, "Panel", "crown_radius_m");
+    require_within(*crown_radius_m, 0.05, 1e6, "Panel", "crown_radius_m");
+  }
   if (edge_length_m) require_not_negative(*edge_length_m, "Panel", "edge_length_m");
   require(!readings.empty(), "Panel", "readings", "must hold at least one reading", "none");
   for (const Reading& reading : readings) reading.validate();

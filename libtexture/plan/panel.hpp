@@ -29,11 +29,12 @@ double total_um(const Reading& reading);
 
 /// One panel.
 struct Panel {
-  std::string name = {};                      ///< as results name it
-  double area_m2 = unset;                     ///< area to be levelled [m2], > 0 to 100
-  std::optional<double> crown_radius_m = {};  ///< sqrt of the product of the main radii [m], > 0; none = flat
-  std::optional<double> edge_length_m = {};   ///< length of edges and body lines that need a margin [m], >= 0
-  std::vector<Reading> readings = {};         ///< at least one
+  std::string name = {};   ///< as results name it: one line, not empty
+  double area_m2 = unset;  ///< area to be levelled [m2], 10^-4 to 100
+  std::optional<double> crown_radius_m =
+      {};  ///< sqrt of the product of the main radii [m], .05 to 10^6; none = flat
+  std::optional<double> edge_length_m = {};  ///< length of edges and body lines that need a margin [m], >= 0
+  std::vector<Reading> readings = {};        ///< at least one
 
   void validate() const;
   bool operator==(const Panel&) const = default;

@@ -148,12 +148,15 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
                             .thickness_um = film.clear_um,
                             .uncertainty_um = film.clear_sd_um,
                             .hardness_mpa = job.coating.hardness_mpa}}};
-    made[run] = simulate(surface, coating, sequences[run / panels].step,
-                         {.area_m2 = panel.area_m2,
-                          .crown_radius_m = panel.crown_radius_m,
-                          .scratch_limits = job.scratch_limits,
-                          .viewer = job.viewer},
-                         joined.part(run));
+    const Sequence& sequence = sequences[run / panels];
+    made[run] = working_at("sequence " + sequence.name + ", panel " + panel.name + ", ", [&] {
+      return simulate(surface, coating, sequence.step,
+                      {.area_m2 = panel.area_m2,
+                       .crown_radius_m = panel.crown_radius_m,
+                       .scratch_limits = job.scratch_limits,
+                       .viewer = job.viewer},
+                      joined.part(run));
+    });
   });
   std::vector<std::vector<History>> histories(sequences.size());
   for (std::size_t run = 0; run < runs; ++run) histories[run / panels].push_back(std::move(*made[run]));

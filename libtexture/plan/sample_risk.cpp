@@ -4,12 +4,14 @@
 #include <cmath>
 #include <optional>
 
+#include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
 #include "libtexture/base/random.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/march.hpp"
 #include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/plan/seen_target.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/pace.hpp"
 
 namespace libtexture {
@@ -69,6 +71,9 @@ class Sampler {
   }
 
   std::size_t steps() const { return sampled_.sequence.step.size(); }
+  std::string place_name(std::size_t place) const {
+    return "sequence " + sampled_.sequence.name + ", step " + title_of(sampled_.sequence.step[place]) + ": ";
+  }
   CurvePlan plan(std::size_t place);
   int march(std::size_t place, const CurvePlan& plan, const StepCurves& curves);
   SampledRisk result() const;
@@ -223,7 +228,7 @@ SampledRisks sample_risk(const Job& job, const HeightField& surface,
     for (Sampler& sampler : samplers)
       if (place < sampler.steps()) {
         working.push_back(&sampler);
-        plans.push_back(sampler.plan(place));
+        plans.push_back(working_at(sampler.place_name(place), [&] { return sampler.plan(place); }));
       }
     const double share = 1.0 / static_cast<double>(places), done = share * static_cast<double>(place);
     const SolvedCurves solved = solve_curves(plans, part_of(progress, done, done + share));

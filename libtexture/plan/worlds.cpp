@@ -7,6 +7,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/random.hpp"
+#include "libtexture/tool/crown_contact.hpp"
 
 namespace libtexture {
 
@@ -14,8 +15,6 @@ namespace {
 
 // A foam is pressed to at most this share of its plateau; beyond .9 it counts as collapsed.
 constexpr double plateau_share = 0.89;
-
-constexpr double most_force_n = 500;  // Step allows no more
 
 std::uint64_t key_of(std::uint64_t seed, const std::string& name) {
   std::uint64_t key = hash_key({seed});
@@ -36,9 +35,7 @@ std::vector<double> lognormal(std::vector<double> normals, double log_sd) {
 double pressure_on_kpa(const Step& step, double force_n, std::optional<double> crown_radius_m) {
   Motion motion = step.motion;
   motion.force_n = force_n;
-  const double springs = stiffness_pa_per_m(step.backing, 0);
-  const bool has_crown = crown_radius_m && springs > 0 && std::isfinite(springs);
-  return has_crown ? crown_contact(motion, springs, crown_radius_m).pressure_kpa : pressure_kpa(motion);
+  return crown_contact(motion, step.backing, crown_radius_m).pressure_kpa;
 }
 
 double bearable_force_n(const Step& step, double force_n, std::optional<double> crown_radius_m) {
@@ -109,8 +106,12 @@ StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
 Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
               std::optional<double> crown_radius_m) {
   Step scaled = step;
-  scaled.abrasive.wear_rate_mm3_per_n_m *= drawn.wear_factor[world];
-  scaled.abrasive.worn_wear_rate_mm3_per_n_m *= drawn.wear_factor[world];
+  // Far tails of what an abrasive is believed to do stay within what an abrasive can do.
+  const double fresh = step.abrasive.wear_rate_mm3_per_n_m;
+  const double wear =
+      std::clamp(drawn.wear_factor[world] * fresh, least_wear_mm3_per_n_m, most_wear_mm3_per_n_m) / fresh;
+  scaled.abrasive.wear_rate_mm3_per_n_m *= wear;
+  scaled.abrasive.worn_wear_rate_mm3_per_n_m *= wear;
   scaled.backing.stiffness_factor *= drawn.stiffness_factor[world];
   const double force_n = std::min(most_force_n, drawn.force_factor[world] * step.motion.force_n);
   scaled.motion.force_n = bearable_force_n(scaled, force_n, crown_radius_m);

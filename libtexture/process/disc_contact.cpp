@@ -5,6 +5,7 @@
 
 #include "libtexture/base/units.hpp"
 #include "libtexture/process/scratches.hpp"
+#include "libtexture/tool/crown_contact.hpp"
 
 namespace libtexture {
 namespace {
@@ -13,29 +14,39 @@ constexpr double contact_share_step = 0.05;
 constexpr double foam_density_kg_per_m3 = 60;  // of pads and interfaces; estimate 30-120
 constexpr double still_share = 0.1;  // a layer moves as if at rest while v^2 density/E is under this
 
+// The mean stays below it, or the layer is refused; the middle of a contact on a crown may pass it.
+bool near_plateau(const Backing& backing, double peak_kpa) {
+  return std::any_of(backing.layers.begin(), backing.layers.end(), [&](const Layer& layer) {
+    return layer.plateau_kpa && peak_kpa >= collapse_share * *layer.plateau_kpa;
+  });
+}
+
 void warn(const Step& step, const Backing& working, const CrownContact& crown,
           std::vector<std::string>& warnings) {
+  const auto say = [&](const std::string& warning) { warnings.push_back(title_of(step) + ": " + warning); };
   if (crown.is_small)
-    warnings.push_back(step.name + ": on this crown the disc touches within " + to_text(crown.radius_mm) +
-                       " mm only, under half its radius; a softer interface spreads the load");
+    say("on this crown the disc touches within " + to_text(crown.radius_mm) +
+        " mm only, under half its radius; a softer interface spreads the load");
+  if (near_plateau(step.backing, crown.peak_kpa))
+    say("on this crown the foam is pressed to " + to_text(crown.peak_kpa, 2) +
+        " kPa in the middle, near its plateau; the mean of " + to_text(crown.pressure_kpa, 2) +
+        " kPa stands for the whole face");
   const double speed = sliding_m_per_s(step.motion);
-  for (const Layer& layer : working.layers)
-    if (speed * speed * foam_density_kg_per_m3 > still_share * layer.modulus_mpa * pascal_per_mpa)
-      warnings.push_back(step.name +
-                         ": at this speed the softest layer's inertia matters, which is not modelled");
+  double softest_mpa = HUGE_VAL;
+  for (const Layer& layer : working.layers) softest_mpa = std::min(softest_mpa, layer.modulus_mpa);
+  if (speed * speed * foam_density_kg_per_m3 > still_share * softest_mpa * pascal_per_mpa)
+    say("at this speed the softest layer's inertia matters, which is not modelled");
+  const Grit& grit = step.abrasive.grit;
+  if (grit.is_extrapolated())
+    say("the grain of " + grit.name() + ", " + to_text(grit.median_um()) +
+        " um, continues the standard's table by a power law: an estimate");
 }
 
 }  // namespace
 
 DiscContact disc_contact(const Step& step, const Grid& grid, std::optional<double> crown_radius_m,
                          std::vector<std::string>* warnings) {
-  // A half-space follows any crown and a rigid disc none: the crown's closed form is for springs of finite
-  // stiffness.
-  const double springs = stiffness_pa_per_m(step.backing, 0);
-  const bool has_crown = crown_radius_m && springs > 0 && std::isfinite(springs);
-  const CrownContact crown =
-      has_crown ? crown_contact(step.motion, springs, crown_radius_m)
-                : CrownContact{step.motion.disc_diameter_mm / 2, pressure_kpa(step.motion), false};
+  const CrownContact crown = crown_contact(step.motion, step.backing, crown_radius_m);
   const Backing working = at_working_pressure(step.backing, crown.pressure_kpa);
   if (warnings) warn(step, working, crown, *warnings);
   const double patch_mm = std::max(grid.width_mm(), grid.height_mm());

@@ -210,7 +210,7 @@ History simulate(const HeightField& surface, const Coating& coating, const std::
   require(!steps.empty(), "simulate", "steps", "must hold at least one step", "none");
   for (const Step& step : steps) step.validate();
   Simulation simulation(surface, coating, options, progress);
-  for (const Step& step : steps) simulation.work(step);
+  for (const Step& step : steps) working_at("step " + title_of(step) + ": ", [&] { simulation.work(step); });
   return simulation.take();
 }
 

@@ -33,16 +33,16 @@ struct Stop {
 
 /// One abrasive step: what cuts, what is behind it, how it is driven, and for how long.
 struct Step {
-  std::string name = {};  ///< as results name it; may be empty
+  std::string name = {};           ///< as results name it, one line; may be empty
   Abrasive abrasive = {};          ///< what cuts
   Backing backing = {};            ///< what is behind it
-  Motion motion = {};              ///< force at most 500 N, disc at most 1000 mm
+  Motion motion = {};              ///< how it is driven
   Wetness wetness = Wetness::dry;  ///< one that the abrasive is made for
   int passes = 0;                  ///< at most so many overlapped passes, 1 to 1000
   int look_every_passes = 1;       ///< the surface is wiped and judged every so many passes, 1 to 1000
   Stop stop = {};                  ///< what ends the step at a look
   double change_disc_below_share =
-      0.5;  ///< a disc is changed when its wear rate is below this share of fresh; estimate
+      0.5;  ///< a disc is changed when its wear rate is below this share of fresh, 0 to .95; estimate
 
   void validate() const;
   bool operator==(const Step&) const = default;

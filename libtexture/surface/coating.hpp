@@ -14,7 +14,9 @@ struct Coat {
   std::string name;              ///< "clear", "base", "primer", ...
   double thickness_um = unset;   ///< mean thickness [um], > 0 to 5000
   double uncertainty_um = 0;     ///< standard uncertainty of the mean [um], >= 0
-  double hardness_mpa = 200;     ///< indentation hardness [MPa], > 0; clear coats 150-300 (ISO 14577 practice, memory)
+  /// Indentation hardness [MPa], > 0; clear coats 150-300 (ISO 14577 practice, memory). Only that of the clear
+  /// is used: a coat under it that is laid bare is worn as clear.
+  double hardness_mpa = 200;
 
   void validate() const;
   bool operator==(const Coat&) const = default;

@@ -71,20 +71,23 @@ std::string reason_against(const Abrasive& abrasive, Wetness wetness) {
 }  // namespace
 
 void Abrasive::validate() const {
-  require(!name.empty(), "Abrasive", "name", "must not be empty", "\"\"");
+  require_name(name, "Abrasive", "name");
   require(!made_for.empty(), "Abrasive", "made_for", "must name at least one of dry, damp, wet", "none");
   require_positive(wear_rate_mm3_per_n_m, "Abrasive", "wear_rate_mm3_per_n_m");
+  // Here and below: far beyond any abrasive, a slip of the unit (estimates).
+  require_within(wear_rate_mm3_per_n_m, least_wear_mm3_per_n_m, most_wear_mm3_per_n_m, "Abrasive",
+                 "wear_rate_mm3_per_n_m");
   require_within(worn_wear_rate_mm3_per_n_m, 0, wear_rate_mm3_per_n_m, "Abrasive",
                  "worn_wear_rate_mm3_per_n_m");
   require_positive(loading_um, "Abrasive", "loading_um");
-  if (groove_depth_um) require_positive(*groove_depth_um, "Abrasive", "groove_depth_um");
-  require_positive(groove_depth_cap, "Abrasive", "groove_depth_cap");
-  require_positive(groove_coverage, "Abrasive", "groove_coverage");
-  require(groove_half_angle_deg > 0 && groove_half_angle_deg < 90, "Abrasive", "groove_half_angle_deg",
-          "must be > 0 and < 90", groove_half_angle_deg);
+  require_within(loading_um, 0.1, 1e6, "Abrasive", "loading_um");  // below, a disc is full at its first touch
+  if (groove_depth_um) require_within(*groove_depth_um, 1e-4, 100, "Abrasive", "groove_depth_um");
+  require_within(groove_depth_cap, 0.1, 100, "Abrasive", "groove_depth_cap");
+  require_within(groove_coverage, 1e-3, 1000, "Abrasive", "groove_coverage");
+  require_within(groove_half_angle_deg, 1, 89, "Abrasive", "groove_half_angle_deg");
   require_within(groove_pressure_exponent, 0, 1, "Abrasive", "groove_pressure_exponent");
-  require_not_negative(stray_marks_per_dm2_um, "Abrasive", "stray_marks_per_dm2_um");
-  require_not_negative(wear_rate_log_sd, "Abrasive", "wear_rate_log_sd");
+  require_within(stray_marks_per_dm2_um, 0, 1000, "Abrasive", "stray_marks_per_dm2_um");
+  require_within(wear_rate_log_sd, 0, 5, "Abrasive", "wear_rate_log_sd");
   validate_ranges(*this);
 }
 

@@ -23,8 +23,8 @@ void require_poisson(double value, std::string_view owner, std::string_view fiel
 }
 
 void require_not_collapsed(const Layer& layer, double pressure_kpa) {
-  if (!layer.plateau_kpa || pressure_kpa < 0.9 * *layer.plateau_kpa) return;
-  const double limit = 0.9 * *layer.plateau_kpa;
+  if (!layer.plateau_kpa || pressure_kpa < collapse_share * *layer.plateau_kpa) return;
+  const double limit = collapse_share * *layer.plateau_kpa;
   require(false, "Backing", "pressure_kpa",
           "must be < " + to_text(limit) + ", .9 of the plateau of the " + to_text(layer.modulus_mpa) +
               " MPa layer: the layer collapses; densification is not modelled",
@@ -66,17 +66,25 @@ double support_stiffness(const Backing& backing, double q) {
 void Skin::validate() const {
   require_positive(modulus_gpa, "Skin", "modulus_gpa");
   require_positive(thickness_um, "Skin", "thickness_um");
+  // From soft rubber to diamond, and from less than any film to a plate: a slip of the unit (estimates).
+  require_within(modulus_gpa, 1e-4, 1500, "Skin", "modulus_gpa");
+  require_within(thickness_um, 0.1, 1e5, "Skin", "thickness_um");
   require_poisson(poisson, "Skin", "poisson");
-  require(std::isfinite(coats_factor) && coats_factor >= 1, "Skin", "coats_factor", "must be >= 1",
-          coats_factor);
-  require_not_negative(tension_n_per_m, "Skin", "tension_n_per_m");
+  require_within(coats_factor, 1, 100, "Skin", "coats_factor");
+  require_within(tension_n_per_m, 0, 1e5, "Skin", "tension_n_per_m");
 }
 
 void Layer::validate() const {
   require_positive(modulus_mpa, "Layer", "modulus_mpa");
   require_positive(thickness_mm, "Layer", "thickness_mm");
+  // From a jelly to diamond, and from a coat of size to more than a machine holds (estimates).
+  require_within(modulus_mpa, 1e-5, 1.5e6, "Layer", "modulus_mpa");
+  require_within(thickness_mm, 1e-3, 1000, "Layer", "thickness_mm");
   require_poisson(poisson, "Layer", "poisson");
-  if (plateau_kpa) require_positive(*plateau_kpa, "Layer", "plateau_kpa");
+  if (plateau_kpa) {
+    require_positive(*plateau_kpa, "Layer", "plateau_kpa");
+    require_within(*plateau_kpa, 1e-3, 1e6, "Layer", "plateau_kpa");
+  }
 }
 
 void Backing::validate() const {
@@ -158,23 +166,36 @@ Backing at_working_pressure(const Backing& backing, double pressure_kpa) {
   return tangent;
 }
 
+Approach approach_at(const Backing& backing, double pressure_kpa) {
+  const double pressure = pressure_kpa * pascal_per_kpa;
+  if (backing.support != Support::layers) {
+    const double depth_m = pressure / stiffness_pa_per_m(backing, 0);
+    return {depth_m, pressure * depth_m / 2};
+  }
+  Approach sum{0, 0};
+  for (const Layer& layer : backing.layers) {
+    const double thickness_m = layer.thickness_mm * metre_per_mm;
+    const double modulus = confined_modulus_pa(elastic(layer));
+    if (layer.plateau_kpa) {
+      const double plateau = *layer.plateau_kpa * pascal_per_kpa;
+      const double folds = -std::log1p(-pressure / plateau);
+      sum.depth_m += thickness_m * plateau / modulus * folds;
+      sum.work_j_per_m2 += thickness_m * plateau * plateau / modulus * (folds - pressure / plateau);
+    } else {
+      sum.depth_m += thickness_m * pressure / modulus;
+      sum.work_j_per_m2 += thickness_m * pressure * pressure / modulus / 2;
+    }
+  }
+  return {sum.depth_m / backing.stiffness_factor, sum.work_j_per_m2 / backing.stiffness_factor};
+}
+
 double mean_approach_um(const Backing& backing, double pressure_kpa) {
   backing.validate();
   require_not_negative(pressure_kpa, "Backing", "pressure_kpa");
   require(backing.support != Support::half_space, "Backing", "support", "must have a finite mean approach",
           "half_space");
-  if (backing.support != Support::layers)
-    return pressure_kpa * pascal_per_kpa / stiffness_pa_per_m(backing, 0) / metre_per_um;
-  double approach_um = 0;
-  for (const Layer& layer : backing.layers) {
-    require_not_collapsed(layer, pressure_kpa);
-    const double confined_kpa = confined_modulus_pa(elastic(layer)) / pascal_per_kpa;
-    const double strain = layer.plateau_kpa ? -*layer.plateau_kpa / confined_kpa *
-                                                  std::log1p(-pressure_kpa / *layer.plateau_kpa)
-                                            : pressure_kpa / confined_kpa;
-    approach_um += strain * layer.thickness_mm * metre_per_mm / metre_per_um;
-  }
-  return approach_um / backing.stiffness_factor;
+  for (const Layer& layer : backing.layers) require_not_collapsed(layer, pressure_kpa);
+  return approach_at(backing, pressure_kpa).depth_m / metre_per_um;
 }
 
 }  // namespace libtexture

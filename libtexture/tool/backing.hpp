@@ -11,11 +11,11 @@ namespace libtexture {
 
 /// The carrier film, as a plate: D = E t^3 / (12 (1 - nu^2)) x coats_factor.
 struct Skin {
-  double modulus_gpa = unset;   ///< Young's modulus [GPa], > 0
-  double thickness_um = unset;  ///< [um], > 0
+  double modulus_gpa = unset;   ///< Young's modulus [GPa], 10^-4 to 1500
+  double thickness_um = unset;  ///< [um], .1 to 10^5
   double poisson = unset;       ///< Poisson's ratio, 0 to < .5
-  double coats_factor = 1;      ///< stiffening by grain and size coats, >= 1; estimate 1.5 (1-2)
-  double tension_n_per_m = 0;   ///< membrane tension [N/m], >= 0
+  double coats_factor = 1;      ///< stiffening by grain and size coats, 1 to 100; estimate 1.5 (1-2)
+  double tension_n_per_m = 0;   ///< membrane tension [N/m], 0 to 10^5
 
   void validate() const;
   bool operator==(const Skin&) const = default;
@@ -29,10 +29,10 @@ struct Skin {
 
 /// One elastic layer, bonded to its neighbours.
 struct Layer {
-  double modulus_mpa = unset;   ///< Young's modulus [MPa] (dynamic, small strain), > 0
-  double thickness_mm = unset;  ///< [mm], > 0
+  double modulus_mpa = unset;   ///< Young's modulus [MPa] (dynamic, small strain), 10^-5 to 1.5 10^6
+  double thickness_mm = unset;  ///< [mm], 10^-3 to 1000
   double poisson = unset;       ///< Poisson's ratio, 0 to < .5
-  /// Stress plateau of a foam [kPa], > 0; none = linear. About .05 E (Gibson & Ashby, from memory).
+  /// Stress plateau of a foam [kPa], 10^-3 to 10^6; none = linear. About .05 E (Gibson & Ashby, from memory).
   std::optional<double> plateau_kpa = {};
 
   void validate() const;
@@ -102,10 +102,22 @@ double stiffness_pa_per_m(const Backing& backing, double q_per_m);
 /// Stiffness [kPa/um] by wavelength [mm], > 0: pressure per displacement of a wave.
 double stiffness_kpa_per_um(const Backing& backing, double wavelength_mm);
 
+/// Share of its plateau from which a foam counts as collapsed; densification is not modelled.
+inline constexpr double collapse_share = 0.9;
+
 /// The backing as texture feels it at a mean pressure [kPa], >= 0: foams with a plateau become linear layers
-/// of their tangent modulus E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses;
-/// densification is not modelled.
+/// of their tangent modulus E (1 - p/plateau). InvalidInput from collapse_share of a plateau on: the layer
+/// collapses.
 Backing at_working_pressure(const Backing& backing, double pressure_kpa);
+
+/// What pressing a backing in evenly takes: mean approach, and the work done on the way.
+struct Approach {
+  double depth_m;        ///< mean approach [m]
+  double work_j_per_m2;  ///< integral of the pressure over the approach [J/m2]
+};
+/// Approach under a pressure [kPa], >= 0 and less than every plateau, along each foam's own curve
+/// (docs/physics.md, equation 9), however near to its plateau; not for a half-space, which has none.
+Approach approach_at(const Backing& backing, double pressure_kpa);
 
 /// Mean approach [um] under a mean pressure [kPa], >= 0, along each foam's own curve
 /// p = plateau (1 - exp(-M e/plateau)), M the modulus of a thin bonded layer, so that its slope is 1/S(0) of

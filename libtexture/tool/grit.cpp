@@ -61,6 +61,7 @@ Grit::Grit(std::string_view name) {
 
 Grit Grit::of_median_um(double median_um) {
   require_positive(median_um, "Grit", "median_um");
+  require_within(median_um, 0.01, 2000, "Grit", "median_um");  // from a polishing oxide to gravel (estimates)
   Grit grit;
   grit.name_ = to_text(median_um) + " um";
   grit.median_um_ = median_um;

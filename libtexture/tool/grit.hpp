@@ -13,7 +13,7 @@ class Grit {
   /// InvalidInput for a bare number, and for a grade that is not known.
   explicit Grit(std::string_view name);
 
-  /// A compound or polish without a grade: median grain diameter [um], > 0.
+  /// A compound or polish without a grade: median grain diameter [um], .01 to 2000.
   static Grit of_median_um(double median_um);
 
   const std::string& name() const { return name_; }  ///< "P1500", or "3 um" without a grade

@@ -1,6 +1,5 @@
 #include "libtexture/tool/motion.hpp"
 
-#include <algorithm>
 #include <boost/math/special_functions/bessel.hpp>
 #include <cmath>
 #include <numbers>
@@ -36,16 +35,22 @@ void Motion::validate() const {
   require_positive(speed_rpm, "Motion", "speed_rpm");
   require_positive(force_n, "Motion", "force_n");
   require_positive(feed_mm_per_s, "Motion", "feed_mm_per_s");
-  require(step_over_mm > 0 && step_over_mm <= disc_diameter_mm, "Motion", "step_over_mm",
-          "must be > 0 and at most the disc's diameter", step_over_mm);
+  // Ten times and more beyond any tool of the trade, an arm and a walk: a slip of the unit (estimates).
+  require_within(disc_diameter_mm, 1, 1000, "Motion", "disc_diameter_mm");
+  require_within(orbit_mm, 0, 100, "Motion", "orbit_mm");
+  require_within(speed_rpm, 1, 1e5, "Motion", "speed_rpm");
+  require_within(force_n, 0.001, most_force_n, "Motion", "force_n");
+  require_within(feed_mm_per_s, 0.1, 1e4, "Motion", "feed_mm_per_s");
+  require(step_over_mm >= 0.1 && step_over_mm <= disc_diameter_mm, "Motion", "step_over_mm",
+          "must be at least 0.1 and at most the disc's diameter", step_over_mm);
   require_not_negative(spin_rpm, "Motion", "spin_rpm");
   if (orbit_mm == 0)
     require(spin_rpm == 0, "Motion", "spin_rpm", "must be 0 for a rotary machine (orbit_mm = 0)", spin_rpm);
   else
     require(mean_square_spin(*this) <= 4 * std::pow(orbital_speed_m_per_s(*this), 2), "Motion", "spin_rpm",
             "must turn the disc slower than about twice its orbital speed", spin_rpm);
-  require_not_negative(force_cv, "Motion", "force_cv");
-  require_not_negative(dwell_cv, "Motion", "dwell_cv");
+  require_within(force_cv, 0, 1, "Motion", "force_cv");  // beyond 1 most of the work would be no work
+  require_within(dwell_cv, 0, 1, "Motion", "dwell_cv");
 }
 
 double disc_area_m2(const Motion& motion) {
@@ -76,21 +81,6 @@ double pass_minutes(const Motion& motion, double area_m2) {
   require_positive(area_m2, "pass", "area_m2");
   const double covered_m2_per_s = motion.feed_mm_per_s * motion.step_over_mm * metre_per_mm * metre_per_mm;
   return area_m2 / covered_m2_per_s / 60;
-}
-
-CrownContact crown_contact(const Motion& motion, double stiffness_pa_per_m,
-                           std::optional<double> crown_radius_m) {
-  motion.validate();
-  require_positive(stiffness_pa_per_m, "crown contact", "stiffness_pa_per_m");
-  const double disc_m = disc_radius_m(motion);
-  double contact_m = disc_m;
-  if (crown_radius_m) {
-    require_positive(*crown_radius_m, "crown contact", "crown_radius_m");
-    contact_m =
-        std::min(disc_m, std::pow(4 * motion.force_n * *crown_radius_m / (pi * stiffness_pa_per_m), 0.25));
-  }
-  return {contact_m / metre_per_mm, motion.force_n / (pi * contact_m * contact_m) / pascal_per_kpa,
-          contact_m < disc_m / 2};
 }
 
 double footprint_factor(double q_per_m, double disc_diameter_mm) {

@@ -1,25 +1,28 @@
 #pragma once
 // Motion: the machine and the hand: disc, orbit, speed, force, feed, lanes; pressure and speed follow.
 
-#include <optional>
 #include <string>
 
 #include "libtexture/base/fields.hpp"
 
 namespace libtexture {
 
+inline constexpr double most_force_n = 500;  ///< ten times what an arm and a machine press with; estimate
+
 /// How the disc is driven over the panel.
 struct Motion {
   std::string name = {};            ///< as in the catalogue; may be empty
-  double disc_diameter_mm = unset;  ///< [mm], > 0
-  double orbit_mm = unset;          ///< diameter of the orbit [mm], >= 0; 0 = rotary
-  double speed_rpm = unset;      ///< orbits (or turns, where orbit_mm = 0) per minute under load [1/min], > 0
-  double force_n = unset;        ///< normal force, machine's weight included [N], > 0
-  double feed_mm_per_s = unset;  ///< travel along a lane [mm/s], > 0
-  double step_over_mm = unset;   ///< distance of lanes [mm], > 0 to disc_diameter_mm
+  double disc_diameter_mm = unset;  ///< [mm], 1 to 1000
+  double orbit_mm = unset;          ///< diameter of the orbit [mm], 0 to 100; 0 = rotary
+  double speed_rpm =
+      unset;  ///< orbits (or turns, where orbit_mm = 0) per minute under load [1/min], 1 to 100 000
+  double force_n = unset;        ///< normal force, machine's weight included [N], > 0 to 500
+  double feed_mm_per_s = unset;  ///< travel along a lane [mm/s], .1 to 10 000
+  double step_over_mm = unset;   ///< distance of lanes [mm], .1 to disc_diameter_mm
   double spin_rpm = 0;     ///< free turning under load [1/min]; about 180 (50-400), estimate; 0 if rotary
-  double force_cv = 0.25;  ///< spread of force between persons, coefficient of variation; estimate
-  double dwell_cv = 0.20;  ///< spread of local dwell; estimate (lanes at half a disc alone ripple .87-1.04)
+  double force_cv = 0.25;  ///< spread of force between persons, coefficient of variation, 0 to 1; estimate
+  double dwell_cv =
+      0.20;  ///< spread of local dwell, 0 to 1; estimate (lanes at half a disc alone ripple .87-1.04)
   std::string source = "estimate";  ///< where the figures come from
 
   void validate() const;
@@ -55,17 +58,6 @@ double removal_per_pass_um(const Motion& motion, double wear_rate_mm3_per_n_m);
 
 /// Time of one pass over an area [min]: area/(feed step_over).
 double pass_minutes(const Motion& motion, double area_m2);
-
-/// How a flat disc meets a crowned panel.
-struct CrownContact {
-  double radius_mm;     ///< contact radius, at most the disc's [mm]
-  double pressure_kpa;  ///< mean pressure within it [kPa]
-  bool is_small;        ///< contact radius under half the disc's: warn
-};
-/// Contact of the disc on springs of stiffness [Pa/m], > 0, over a panel of crown radius [m], > 0 (none =
-/// flat): a_c = (4 F Rc/(pi k))^(1/4), p = F/(pi min(a, a_c)^2) (closed form, docs/physics.md).
-CrownContact crown_contact(const Motion& motion, double stiffness_pa_per_m,
-                           std::optional<double> crown_radius_m);
 
 /// Share of a wave's stiffness that a freely tilting disc keeps: F(x) = 1 - (2 J1(x)/x)^2 - (4 J2(x)/x)^2
 /// with x = q a. 0 at q = 0, towards 1 for waves shorter than the disc.

@@ -26,6 +26,28 @@ TEST_CASE("a failed solve carries its numbers") {
   CHECK(std::string(error.what()) == "press did not converge: residual 0.001 after 7 iterations (asked: 1e-06)");
 }
 
+TEST_CASE("an error of some work gets its place before it, and stays what it was") {
+  CHECK(working_at("step level: ", [] { return 7; }) == 7);
+  CHECK_THROWS_WITH(working_at("step level: ", [] { require_positive(-3, "Motion", "force_n"); }),
+                    "step level: Motion: force_n must be > 0 (got -3 N)");
+  try {
+    working_at("step level: ", [] { throw NotConverged("press", 7, 1e-3, 1e-6); });
+    FAIL("nothing was thrown");
+  } catch (const NotConverged& error) {
+    CHECK(error.iterations == 7);
+    CHECK(error.residual == 1e-3);
+    CHECK(error.tolerance == 1e-6);
+    CHECK(std::string(error.what()).starts_with("step level: press did not converge"));
+  }
+}
+
+TEST_CASE("a name is one line that is not empty") {
+  CHECK_NOTHROW(require_name("Tür, vorn", "Panel", "name"));
+  CHECK_THROWS_WITH(require_name("", "Panel", "name"), "Panel: name must not be empty (got \"\")");
+  CHECK_THROWS_WITH(require_name("a\nb", "Panel", "name"),
+                    "Panel: name must be one line without control characters (got \"a?b\")");
+}
+
 TEST_CASE("a misspelt word is answered with the nearest known one") {
   const std::array<std::string, 3> known{"wavelength_mm", "rms_um", "bandwidth_octaves"};
   CHECK(nearest_word("wavelenght_mm", known.begin(), known.end()) == "wavelength_mm");

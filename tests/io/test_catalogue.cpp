@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "catch.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/io/values.hpp"
@@ -25,6 +27,7 @@ ranges = { wear_rate_mm3_per_n_m = [0.1, 0.4] }
 
 [backing."thick pad"]
 layers = [{ modulus_mpa = 0.3, thickness_mm = 10, poisson = 0.1 }]
+ranges = { stiffness_factor = [0.5, 2], "layers[0].modulus_mpa" = [0.1, 1] }
 
 [motion."75 mm"]
 disc_diameter_mm = 75
@@ -101,11 +104,69 @@ TEST_CASE("a tool is found by name, by a table in full, or by what differs from 
   CHECK(heavy.force_n == 15);
   CHECK(heavy.speed_rpm == 8000);
   CHECK(heavy.name == "75 mm, changed");
+  const auto name_of = [](const char* table) {
+    return find_abrasive(shipped_catalogue(), Json::parse(table)).name;
+  };
+  CHECK(name_of(R"({"like": "P1200 film"})") == "P1200 film");
+  CHECK(name_of(R"({"like": "P1200 film", "grit": "P2000"})") == "P2000 film");
+  CHECK(name_of(R"({"like": "P1200 film", "grit": "P2000", "loading_um": 80})") == "P2000 film, changed");
+  CHECK(name_of(R"({"like": "compound", "grit": {"median_um": 3}})") == "compound, changed");
+  CHECK(name_of(R"({"like": "P1200 film", "grit": "P2000", "name": "mine"})") == "mine");
   CHECK(find_backing(catalogue, Json::parse(R"({"support": "rigid"})")).support == Support::rigid);
   CHECK_THROWS_WITH(
       find_abrasive(catalogue, "coarse flim", "sequence[0].step[0].abrasive"),
       "sequence[0].step[0].abrasive: must be a name of the catalogue; nearest known: \"coarse film\" "
       "(got \"coarse flim\")");
+}
+
+TEST_CASE(
+    "a backing and a motion state ranges of their numbers by path, and pass them on to what is like them") {
+  const Catalogue catalogue = small_with(
+      "[backing.firmer]\nlike = \"thick pad\"\nranges = { \"layers[0].modulus_mpa\" = [0.2, 3] }\n"
+      "[backing.other]\nlike = \"thick pad\"\nlayers = [{ modulus_mpa = 1, thickness_mm = 3, poisson = 0 "
+      "}]\n");
+  CHECK(catalogue.backing_ranges.at("thick pad").at("layers[0].modulus_mpa")[1] == 1);
+  CHECK(catalogue.backing_ranges.at("firmer").at("layers[0].modulus_mpa")[1] == 3);
+  CHECK(catalogue.backing_ranges.at("firmer").at("stiffness_factor")[1] == 2);
+  CHECK(catalogue.backing_ranges.at("other").count("layers[0].modulus_mpa") == 0);  // another layer
+  CHECK(catalogue.backing_ranges.at("other").count("stiffness_factor") == 1);
+  CHECK(catalogue.motion_ranges.at("75 mm").empty());
+  CHECK_THROWS_WITH(
+      small_with("[motion.\"75 mm\"]\nlike = \"75 mm\"\nranges = { force_lbf = [1, 3] }\n"),
+      "mine.toml:3: motion.\"75 mm\".ranges.force_lbf: must be the path of a number of this tool "
+      "(got \"force_lbf\")");
+  CHECK_THROWS_WITH(small_with("[motion.a]\nlike = \"75 mm\"\nranges = { force_n = [15, 5] }\n"),
+                    "mine.toml:3: motion.a.ranges.force_n: must be [least, most] (got [15.0,5.0])");
+  CHECK_THROWS_AS(
+      small_with("[backing.a]\nlike = \"thick pad\"\nranges = { \"layers[7].modulus_mpa\" = [1, 2] }\n"),
+      InvalidInput);
+}
+
+TEST_CASE("every shipped tool states ranges, rising, with its own figures within them") {
+  const auto check = [](const std::string& name, const Json& tool, const Ranges& ranges) {
+    INFO(name);
+    CHECK_FALSE(ranges.empty());
+    for (const auto& [number, range] : ranges) {
+      INFO(number);
+      std::string pointer = "/" + number;
+      for (char& letter : pointer) letter = letter == '.' || letter == '[' ? '/' : letter;
+      pointer.erase(std::remove(pointer.begin(), pointer.end(), ']'), pointer.end());
+      const double value = tool.at(Json::json_pointer(pointer)).get<double>();
+      CHECK(range[0] < range[1]);
+      CHECK(range[0] <= value);
+      CHECK(value <= range[1]);
+    }
+  };
+  const Catalogue& catalogue = shipped_catalogue();
+  for (const auto& [name, tool] : catalogue.abrasives) check(name, to_json(tool), tool.ranges);
+  for (const auto& [name, tool] : catalogue.backings)
+    check(name, to_json(tool), catalogue.backing_ranges.at(name));
+  for (const auto& [name, tool] : catalogue.motions)
+    check(name, to_json(tool), catalogue.motion_ranges.at(name));
+  // Estimates of docs/physics.md, backing and how fast R runs.
+  const std::array<double, 2> interface { 0.05, 0.4 }, force_n{15, 40};
+  CHECK(catalogue.backing_ranges.at("film on soft interface").at("layers[1].modulus_mpa") == interface);
+  CHECK(catalogue.motion_ranges.at("150 mm finishing").at("force_n") == force_n);
 }
 
 TEST_CASE("the shipped catalogue is valid and has tools of each kind") {

@@ -119,8 +119,9 @@ TEST_CASE("negative and absurd values are refused with rule, value, unit and lin
         "job.toml:27: sequence[0].step[0]: Step: passes must be between 1 and 1000 (got 5000)");
   CHECK(refusal("force_n = 20", "force_n = 0") ==
         "job.toml:32: sequence[0].step[1].motion: Motion: force_n must be > 0 (got 0 N)");
-  CHECK(refusal("force_n = 20", "force_n = 2000") ==
-        "job.toml:32: sequence[0].step[1]: Step: motion.force_n must be at most 500 (got 2000 N)");
+  CHECK(
+      refusal("force_n = 20", "force_n = 2000") ==
+      "job.toml:32: sequence[0].step[1].motion: Motion: force_n must be between 0.001 and 500 (got 2000 N)");
   CHECK(refusal("total_um = 262", "total_um = 1e7") ==
         "job.toml:8: panel[0].readings[0]: Reading: total_um must be at most 5000 (got 1e+07 um)");
   CHECK(refusal("total_um = 262", "total_um = nan") ==
@@ -139,6 +140,48 @@ TEST_CASE("a grit without a system is refused: a number alone names no size") {
              Catch::Matchers::StartsWith("job.toml:24: sequence[0].step[0].abrasive.grit: must be a grade"));
   CHECK_THAT(refusal("abrasive = \"P2000 film\"", "abrasive = { like = \"P2000 film\", grit = \"3\" }"),
              Catch::Matchers::StartsWith("job.toml:24: sequence[0].step[0].abrasive.grit: Grit"));
+}
+
+TEST_CASE("a band that the patch cannot hold is refused, with its line: such a rule would be met at once") {
+  // 128 pixels of .1 mm
+  CHECK(
+      refusal("band_mm = [1, 8]", "band_mm = [100, 800]") ==
+      "job.toml:20: Job: target.band_mm must overlap the waves that the patch holds, 0.2 to 12.8 mm (got 100 "
+      "to 800 mm)");
+  CHECK(refusal("{ touched_share = 0.99 }", "{ rms_um = 0.2, band_mm = [0.01, 0.1] }") ==
+        "job.toml:28: Job: sequence[0].step[0].stop.band_mm must overlap the waves that the patch holds, 0.2 "
+        "to "
+        "12.8 mm (got 0.01 to 0.1 mm)");
+  CHECK(refusal("band_mm = [1, 8]", "band_mm = [10, 800]") == "none");
+}
+
+TEST_CASE("absurd tools are refused by their own line") {
+  CHECK(refusal("\"P2000 film\"", "{ like = \"P2000 film\", grit = { median_um = 1e9 } }") ==
+        "job.toml:24: sequence[0].step[0].abrasive.grit: Grit: median_um must be between 0.01 and 2000 (got "
+        "1e+09 um)");
+  CHECK(refusal("force_n = 20", "dwell_cv = 50") ==
+        "job.toml:32: sequence[0].step[1].motion: Motion: dwell_cv must be between 0 and 1 (got 50)");
+  CHECK(refusal("area_m2 = 0.9", "area_m2 = 0.9\ncrown_radius_m = 1e-9") ==
+        "job.toml:7: panel[0]: Panel: crown_radius_m must be between 0.05 and 1e+06 (got 1e-09 m)");
+}
+
+TEST_CASE("names are one line, and differ where results go by them") {
+  CHECK(refusal("name = \"door\"", "name = \"\"") ==
+        "job.toml:5: panel[0]: Panel: name must not be empty (got \"\")");
+  CHECK(refusal("name = \"door\"", "name = \"door\\nleft\"") ==
+        "job.toml:5: panel[0]: Panel: name must be one line without control characters (got \"door?left\")");
+  CHECK(refusal("[coating]",
+                "[[panel]]\nname = \"door\"\narea_m2 = 0.9\nreadings = [{ total_um = 250 }]\n"
+                "[coating]") ==
+        "job.toml:4: Job: panel must have names that differ (got \"door\" "
+        "twice)");
+  CHECK(refusal("passes = 6", "passes = 6\nname = \"P2000 film\"") ==
+        "job.toml:23: sequence[0]: Sequence: step must have names that differ (got \"P2000 film\" twice)");
+}
+
+TEST_CASE("a tool that is neither a name nor a table is told both") {
+  CHECK(refusal("\"P2000 film\"", "3") ==
+        "job.toml:24: sequence[0].step[0].abrasive: must be a name of the catalogue, or a table (got 3)");
 }
 
 TEST_CASE("a tool that the catalogue has not is answered with the nearest one that it has") {
@@ -197,7 +240,12 @@ TEST_CASE("files that a job names are found from its own folder") {
   CHECK(job.sequence.at(0).step.at(0).motion.force_n == 18);
   CHECK(fs::equivalent(*job.catalogue, folder.path / "mine.toml"));
 
-  CHECK_THROWS_AS(load(folder, with("schema = 1", "schema = 1\ncatalogue = \"missing.toml\"")), FileMissing);
+  CHECK(refusal("schema = 1", "schema = 1\ncatalogue = \"none.toml\"") ==
+        "job.toml:2: catalogue: must be a file that is there; paths start at the job's folder (got "
+        "\"none.toml\")");
+  CHECK(refusal("bands = [\n  { wavelength_mm = 2.2, rms_um = 0.7 },\n]", "file = \"none.npy\"") ==
+        "job.toml:15: texture.file: must be a file that is there; paths start at the job's folder (got "
+        "\"none.npy\")");
   write_whole_file(folder.path / "mine.toml",
                    "[motion.\"my hand\"]\nlike = \"150 mm light\"\nforce_n = -1\n");
   CHECK_THROWS_WITH(load(folder, text), (folder.path / "mine.toml").string() +

@@ -71,6 +71,13 @@ TEST_CASE("a syntax error names file and line") {
   CHECK_THROWS_AS(parse_toml("seed = 1\nseed = 2\n", "job.toml"), InvalidInput);
 }
 
+TEST_CASE("a byte that is not UTF-8 is told with the line it stands on") {
+  // "T\xfcr" is Latin-1; UTF-8 has two bytes for the second letter (RFC 3629).
+  CHECK_THROWS_WITH(parse_toml("seed = 1\n[[panel]]\nname = \"T\xfcr\"\n", "job.toml"),
+                    "job.toml:3: must be UTF-8: save the file in that encoding");
+  CHECK_NOTHROW(parse_toml("name = \"T\xc3\xbcr\"\n", "job.toml"));
+}
+
 TEST_CASE("a missing TOML file is a missing file") {
   CHECK_THROWS_AS(read_toml("/nowhere/job.toml"), FileMissing);
 }

@@ -4,8 +4,7 @@
 #include <vector>
 
 #include "catch.hpp"
-#include "libtexture/tool/backing.hpp"
-#include "libtexture/tool/motion.hpp"
+#include "libtexture/tool/crown_contact.hpp"
 
 using namespace libtexture;
 
@@ -66,9 +65,7 @@ Motion orbital_150_mm() {
 // Clear consumed per e-fold with the disc on a crown of this radius.
 double clear_per_e_fold_on_crown_um(const Backing& b, double wavelength_mm,
                                     std::optional<double> crown_radius_m) {
-  const Motion motion = orbital_150_mm();
-  const Backing working = at_working_pressure(b, pressure_kpa(motion));
-  const CrownContact contact = crown_contact(motion, stiffness_pa_per_m(working, 0), crown_radius_m);
+  const CrownContact contact = crown_contact(orbital_150_mm(), b, crown_radius_m);
   return clear_per_e_fold_um(b, wavelength_mm, contact.pressure_kpa);
 }
 

@@ -55,5 +55,5 @@ TEST_CASE("a panel has an area and at least one reading") {
   panel.area_m2 = 0;
   CHECK_THROWS_WITH(panel.validate(), "Panel: area_m2 must be > 0 (got 0 m2)");
   panel.area_m2 = 900;
-  CHECK_THROWS_WITH(panel.validate(), "Panel: area_m2 must be at most 100 (got 900 m2)");
+  CHECK_THROWS_WITH(panel.validate(), "Panel: area_m2 must be between 0.0001 and 100 (got 900 m2)");
 }

@@ -36,12 +36,27 @@ TEST_CASE("a step refuses passes and forces that nobody works with") {
   CHECK_THROWS_AS(step.validate(), InvalidInput);
   step = some_step();
   step.motion.force_n = 501;
-  CHECK_THROWS_WITH(step.validate(), "Step: motion.force_n must be at most 500 (got 501 N)");
+  CHECK_THROWS_WITH(step.validate(), "Motion: force_n must be between 0.001 and 500 (got 501 N)");
   step.motion.force_n = 0;
   CHECK_THROWS_WITH(step.validate(), "Motion: force_n must be > 0 (got 0 N)");
   step = some_step();
   step.look_every_passes = 0;
   CHECK_THROWS_AS(step.validate(), InvalidInput);
+}
+
+TEST_CASE("a step does not change its discs while they are all but fresh") {
+  Step step = some_step();
+  step.change_disc_below_share = 1;
+  CHECK_THROWS_WITH(step.validate(), "Step: change_disc_below_share must be between 0 and 0.95 (got 1)");
+  step.change_disc_below_share = 0.95;
+  CHECK_NOTHROW(step.validate());
+}
+
+TEST_CASE("a step's name is one line, or none") {
+  Step step = some_step();
+  step.name = "level\ntwice";
+  CHECK_THROWS_WITH(step.validate(),
+                    "Step: name must be one line without control characters (got \"level?twice\")");
 }
 
 TEST_CASE("a step refuses an abrasive that is not made for its wetness") {

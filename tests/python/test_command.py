@@ -104,6 +104,9 @@ REFUSED = {  # name: (change of the job, words that the line must hold)
     "too few worlds": (("samples = 200", "samples = 5"), ["samples", "100", "5"]),
     "zero force": (('motion = "150 mm light"', "motion = { disc_diameter_mm = 150.0, orbit_mm = 5.0, speed_rpm = 9000.0, "
                    "force_n = 0.0, feed_mm_per_s = 50.0, step_over_mm = 75.0 }"), ["force_n", "> 0", "0 N"]),
+    "a foam that collapses": (('motion = "150 mm light"\nwetness = "damp"', 'motion = { like = "150 mm light", force_n = 60 }\n'
+                              'wetness = "damp"'),
+                              ["sequence P1200 first, panel rear door, step refine again: Backing: pressure_kpa", "kPa"]),
     "text that is no TOML": (("schema = 1", "schema ="), ["job.toml"]),
 }
 
@@ -133,6 +136,22 @@ def test_a_place_that_cannot_be_written_is_said_before_the_work(tmp_path):
         result = command("predict", path, "--json", out)
         assert result.returncode == 2 and result.stderr.count("\n") == 1
         assert str(out) in result.stderr
+
+
+@pytest.mark.parametrize("verb", ["predict", "compare", "recommend"])
+def test_an_output_is_neither_an_input_nor_the_other_output(tmp_path, capfd, verb):
+    (tmp_path / "mine.toml").write_text("")
+    path = small_job(tmp_path, "rear_door", ("seed =", 'catalogue = "mine.toml"\nseed ='))
+    before = path.read_text()
+    link = tmp_path / "link.toml"
+    link.symlink_to(path)
+    out, mine = tmp_path / "out", tmp_path / "mine.toml"
+    for words in (["--json", path], ["--report", link], ["--json", mine], ["--json", out, "--report", tmp_path / "." / "out"]):
+        assert main([verb, str(path), *map(str, words)]) == 2
+        printed, said = capfd.readouterr()
+        assert (printed, said.count("\n")) == ("", 1)
+        assert str(words[1]) in said and "writ" in said
+    assert (path.read_text(), mine.read_text(), out.exists()) == (before, "", False)
 
 
 def test_ctrl_c_ends_quietly_with_status_130(tmp_path):

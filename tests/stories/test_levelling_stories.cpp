@@ -6,6 +6,7 @@
 #include "libtexture/process/pace.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/texture.hpp"
+#include "libtexture/tool/crown_contact.hpp"
 
 using namespace libtexture;
 
@@ -45,8 +46,7 @@ double clear_to_halve_um(const HeightField& field, const Backing& backing, doubl
 
 // Texture left [um] by 6 um of clear, with the pressure that the crown leaves.
 double left_on_crown_um(const HeightField& field, const Step& step, std::optional<double> crown_radius_m) {
-  const CrownContact contact =
-      crown_contact(step.motion, stiffness_pa_per_m(step.backing, 0), crown_radius_m);
+  const CrownContact contact = crown_contact(step.motion, step.backing, crown_radius_m);
   return level(field, at_working_pressure(step.backing, contact.pressure_kpa), contact.pressure_kpa,
                {.removal_um = 6, .amplitude_tolerance_um = 0.01})
       .surface.rms_um();
