@@ -18,8 +18,8 @@ py::array increment(const py::object& height, const py::object& stiffness, doubl
   const auto heights = map_of(height, "_increment", "height");
   const auto stiffnesses = map_of(stiffness, "_increment", "stiffness");
   const Grid grid{static_cast<int>(heights.rows()), static_cast<int>(heights.cols()), 1.0};
-  require(stiffnesses.rows() == grid.rows && stiffnesses.cols() == grid.half_cols(), "_increment", "stiffness",
-          "must be a half spectrum (rows, cols/2 + 1)", "another shape");
+  require(stiffnesses.rows() == grid.rows && stiffnesses.cols() == grid.half_cols(), "_increment",
+          "stiffness", "must be a half spectrum (rows, cols/2 + 1)", "another shape");
   const AlignedVector<double> values(heights.data(), heights.data() + heights.size());
   Increment solver(grid, {stiffnesses.data(), stiffnesses.data() + stiffnesses.size()});
   AlignedVector<double> pressure(values.size());
@@ -34,8 +34,10 @@ py::array increment(const py::object& height, const py::object& stiffness, doubl
 void bind_numerics(py::module_& module) {
   bind_fields<Grid, "Grid">(module);
   module.def("_increment", &increment, "height"_a, "stiffness"_a, "removal"_a,
-             "For tests only. One implicit increment of levelling: pressure over its mean, (rows, cols), of a height "
-             "(rows, cols) and a mean removal in the same unit; stiffness S/p_mean on the half spectrum [1/length].");
+             "For tests only. One implicit increment of levelling: pressure over its mean, (rows, cols), of "
+             "a height "
+             "(rows, cols) and a mean removal in the same unit; stiffness S/p_mean on the half spectrum "
+             "[1/length].");
 }
 
 }  // namespace libtexture::python

@@ -52,17 +52,18 @@ void bind_prediction(py::module_& module) {
   py::class_<Predicted> predicted(module, "Predicted", doc<"Predicted">);
   def_html(predicted);
   def_to_pandas(predicted);
-  predicted
-      .def_readonly("prediction", &Predicted::prediction, doc<"Predicted::prediction">)
+  predicted.def_readonly("prediction", &Predicted::prediction, doc<"Predicted::prediction">)
       .def_readonly("histories", &Predicted::histories, doc<"Predicted::histories">)
       .def_readonly("draws", &Predicted::draws, doc<"Predicted::draws">)
-      .def("to_dict", [](const Predicted& self) { return py::cast(self.prediction).attr("to_dict")(); },
-           doc<"Predicted::prediction">)
-      .def(py::pickle([](const Predicted& self) { return py::make_tuple(self.prediction, self.histories, self.draws); },
-                      [](const py::tuple& state) {
-                        return Predicted{state[0].cast<Prediction>(), state[1].cast<std::vector<History>>(),
-                                         state[2].cast<std::vector<RiskDraws>>()};
-                      }));
+      .def(
+          "to_dict", [](const Predicted& self) { return py::cast(self.prediction).attr("to_dict")(); },
+          doc<"Predicted::prediction">)
+      .def(py::pickle(
+          [](const Predicted& self) { return py::make_tuple(self.prediction, self.histories, self.draws); },
+          [](const py::tuple& state) {
+            return Predicted{state[0].cast<Prediction>(), state[1].cast<std::vector<History>>(),
+                             state[2].cast<std::vector<RiskDraws>>()};
+          }));
   module.def(
       "predict",
       [](const Job& job, const std::string& sequence, const py::object& progress) {
@@ -81,13 +82,16 @@ void bind_film_map(py::module_& module) {
   py::class_<P> bound(module, "FilmPicture", doc<"FilmPicture">);
   def_html(bound);
   def_to_xarray(bound);
-  bound
-      .def("to_dict", &plain_of<P>, "The members as plain values; maps as lists of rows.")
-      .def_static("from_dict", [](const py::dict& members) { return result_from_plain<P>(members, "FilmPicture"); },
-                  "members"_a, "The picture of such a dict; ValueError where a member is wrong.")
-      .def(py::pickle(&plain_of<P>, [](const py::object& state) { return result_from_plain<P>(state, "FilmPicture"); }))
-      .def_property_readonly("corner_x_mm", [](const P& self) { return self.corner.x_mm; }, doc<"FilmPicture::corner">)
-      .def_property_readonly("corner_y_mm", [](const P& self) { return self.corner.y_mm; }, doc<"FilmPicture::corner">)
+  bound.def("to_dict", &plain_of<P>, "The members as plain values; maps as lists of rows.")
+      .def_static(
+          "from_dict", [](const py::dict& members) { return result_from_plain<P>(members, "FilmPicture"); },
+          "members"_a, "The picture of such a dict; ValueError where a member is wrong.")
+      .def(py::pickle(&plain_of<P>,
+                      [](const py::object& state) { return result_from_plain<P>(state, "FilmPicture"); }))
+      .def_property_readonly(
+          "corner_x_mm", [](const P& self) { return self.corner.x_mm; }, doc<"FilmPicture::corner">)
+      .def_property_readonly(
+          "corner_y_mm", [](const P& self) { return self.corner.y_mm; }, doc<"FilmPicture::corner">)
       .def_readonly("pixel_mm", &P::pixel_mm, doc<"FilmPicture::pixel_mm">)
       .def_property_readonly("total_um", map_of(&P::total_um), doc<"FilmPicture::total_um">)
       .def_property_readonly("total_sd_um", map_of(&P::total_sd_um), doc<"FilmPicture::total_sd_um">)
@@ -95,7 +99,9 @@ void bind_film_map(py::module_& module) {
       .def_property_readonly("clear_sd_um", map_of(&P::clear_sd_um), doc<"FilmPicture::clear_sd_um">);
   module.def(
       "film_picture",
-      [](const Panel& panel, const Paint& paint, int pixels) { return film_picture(film_map(panel, paint), pixels); },
+      [](const Panel& panel, const Paint& paint, int pixels) {
+        return film_picture(film_map(panel, paint), pixels);
+      },
       "panel"_a, "paint"_a, py::kw_only(), "pixels"_a = 64, doc<"film_picture">);
 }
 

@@ -51,8 +51,8 @@ void bind_height_field(py::module_& module) {
       .def("to_dict", &plain_field, "The heights, as a list of rows, and the pixel, as plain values.")
       .def_static(
           "from_dict",
-          [](const py::dict& fields) { return from_plain<HeightField>(fields, "HeightField", "fields"); }, "fields"_a,
-          "The field of such a dict; ValueError where it is wrong.")
+          [](const py::dict& fields) { return from_plain<HeightField>(fields, "HeightField", "fields"); },
+          "fields"_a, "The field of such a dict; ValueError where it is wrong.")
       .def(py::self == py::self)
       .def("__repr__",
            [](const HeightField& self) {

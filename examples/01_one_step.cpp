@@ -22,8 +22,9 @@ int main() {
   const History history = simulate(surface, coating, {step});
   std::printf("pass  clear removed um  texture left um  touched %%\n");
   for (const HistoryRow& row : history.passes)
-    std::printf("%4d %17.2f %16.3f %10.1f\n", row.passes, row.removed_um, row.rms_um, 100 * row.touched_share);
+    std::printf("%4d %17.2f %16.3f %10.1f\n", row.passes, row.removed_um, row.rms_um,
+                100 * row.touched_share);
   const HistoryRow& end = history.steps.back();
-  std::printf("Clear left: %.1f um, %.1f um at its thinnest; its scratches owe %.2f um more.\n", end.clear_left_mean_um,
-              end.clear_left_least_um, end.clear_owed_um);
+  std::printf("Clear left: %.1f um, %.1f um at its thinnest; its scratches owe %.2f um more.\n",
+              end.clear_left_mean_um, end.clear_left_least_um, end.clear_owed_um);
 }

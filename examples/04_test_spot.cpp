@@ -16,10 +16,12 @@ int main() {
                    .passes = 12,
                    .look_every_passes = 2,
                    .stop = {.touched_share = 0.995}};
-  // Invented: a bonnet judged by eye. Letters of 25 mm can just be read in it, 2 m away, the eye at half a metre.
+  // Invented: a bonnet judged by eye. Letters of 25 mm can just be read in it, 2 m away, the eye at half a
+  // metre.
   const SeenTexture seen{.wavelength_mm = 3, .letter_mm = 25, .distance_m = 2, .eye_to_paint_m = 0.5};
   const Estimate rms = seen_rms_um(seen);
-  std::printf("By eye the texture is %.2f um rms, in 95 %% of cases %.2f to %.2f um.\n", rms.value, rms.least, rms.most);
+  std::printf("By eye the texture is %.2f um rms, in 95 %% of cases %.2f to %.2f um.\n", rms.value, rms.least,
+              rms.most);
   Job job;
   job.patch = {64, 64, 0.4};
   job.panel = {{.name = "bonnet", .area_m2 = 1.2, .readings = {{.total_um = 124}, {.total_um = 118}}}};
@@ -35,11 +37,11 @@ int main() {
                       .gloss_gone_passes = 5};
   const SpotCurves curves = curves_of(job, spot, starting_surface(job.texture, job.patch, job.seed));
   const TestSpotResult result = judge_test_spot(job, spot, curves);
-  std::printf("%.1f um gone, known to %.1f um; %.1f um was expected.\n", result.removed_um, result.gauge_sd_um,
-              result.expected_um);
+  std::printf("%.1f um gone, known to %.1f um; %.1f um was expected.\n", result.removed_um,
+              result.gauge_sd_um, result.expected_um);
   const auto tell = [](const char* name, const Belief& old, const Belief& now) {
-    std::printf("%-27s %5.3f (%5.3f to %5.3f)  ->  %5.3f (%5.3f to %5.3f)\n", name, old.median, old.least, old.most,
-                now.median, now.least, now.most);
+    std::printf("%-27s %5.3f (%5.3f to %5.3f)  ->  %5.3f (%5.3f to %5.3f)\n", name, old.median, old.least,
+                old.most, now.median, now.least, now.most);
   };
   tell("wear rate, mm3/(N m)", result.before, result.after);
   tell("texture, um rms", *result.texture_before, *result.texture_after);

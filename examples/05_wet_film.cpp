@@ -17,12 +17,13 @@ int main() {
   std::printf("wavelength mm  dies at 1/s  left in the wet top  shows when dry\n");
   for (const double wavelength_mm : {1.0, 2.0, 4.0, 8.0, 16.0})
     std::printf("%13.0f %12.4f %20.3f %15.3f\n", wavelength_mm,
-                levelling_rate_per_s(wavelength_mm, film.thickness_um, film.surface_tension_mn_per_m, film.viscosity_pa_s,
-                                     FilmDepth::any),
+                levelling_rate_per_s(wavelength_mm, film.thickness_um, film.surface_tension_mn_per_m,
+                                     film.viscosity_pa_s, FilmDepth::any),
                 wet_amplitude_share(film, wavelength_mm, HUGE_VAL), dry_amplitude_share(film, wavelength_mm));
 
   const HeightField base = synthesize({{.wavelength_mm = 3, .rms_um = 1}}, {128, 128, 0.2}, 1);
   const HeightField top = dry(base, film);
-  std::printf("A base of %.2f um rms at 3 mm dries to %.2f um: the film hides waves, then shrinks onto them.\n", base.rms_um(),
-              top.rms_um());
+  std::printf(
+      "A base of %.2f um rms at 3 mm dries to %.2f um: the film hides waves, then shrinks onto them.\n",
+      base.rms_um(), top.rms_um());
 }

@@ -13,8 +13,8 @@ int main() {
   std::printf("4 um off the flat, 50 um of clear there, 35.6 um to be left:\n");
   for (const char* name : {"film on hard pad", "film on firm interface", "film on soft interface"})
     for (const Overhang overhang : {Overhang::none, Overhang::straddle}) {
-      const EdgeProfile profile =
-          edge_profile(tools.backings.at(name), disc, {.removal_um = 4, .overhang = overhang, .clear = clear});
+      const EdgeProfile profile = edge_profile(tools.backings.at(name), disc,
+                                               {.removal_um = 4, .overhang = overhang, .clear = clear});
       std::printf("  %-23s %-9s at most %5.1f um go; leave %4.1f mm\n", name, name_of(overhang).data(),
                   profile.peak_removal_um, *profile.margin_mm);
     }

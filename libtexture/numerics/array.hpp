@@ -22,7 +22,9 @@ struct AlignedAllocator {
   T* allocate(std::size_t n) { return static_cast<T*>(::operator new(n * sizeof(T), alignment)); }
   void deallocate(T* p, std::size_t) { ::operator delete(p, alignment); }
   template <class U>
-  bool operator==(const AlignedAllocator<U>&) const { return true; }
+  bool operator==(const AlignedAllocator<U>&) const {
+    return true;
+  }
 };
 
 template <class T>

@@ -27,8 +27,8 @@ struct ErosionOptions {
   double amplitude_tolerance = 1e-3;  ///< accuracy of rms, peak-to-valley and valley depth of each state, > 0
   int most_increments = 1000;  ///< chosen at first; NotConverged beyond: a tolerance near rounding would ask
                                ///< for ever more (a usual run takes under 100)
-  int most_halvings = 6;  ///< of them all; NotConverged beyond, or as soon as those left cannot do
-  IncrementOptions increment = {};    ///< accuracy of each increment; is_continued is always on
+  int most_halvings = 6;       ///< of them all; NotConverged beyond, or as soon as those left cannot do
+  IncrementOptions increment = {};  ///< accuracy of each increment; is_continued is always on
 };
 
 /// Wears `height` (any unit of length) under the stiffness S/p_mean [1/length] of the half spectrum to the

@@ -33,8 +33,8 @@ inline int signed_mode(int index, int count) {
   return index <= count / 2 ? index : index - count;
 }
 
-/// Modes of the whole spectrum that one of the half spectrum stands for: itself and its mirror image, but for the
-/// first column and, where cols is even, the last.
+/// Modes of the whole spectrum that one of the half spectrum stands for: itself and its mirror image, but for
+/// the first column and, where cols is even, the last.
 inline int modes_of_column(const Grid& grid, int column) {
   return column == 0 || 2 * column == grid.cols ? 1 : 2;
 }

@@ -48,10 +48,10 @@ struct PanelRisk {
   std::vector<Spread> step_efficiency = {};  ///< the same for each step alone
   /// The curve of texture against clear; of predict(), else empty.
   std::vector<TextureLeft> texture_left = {};
-  double strike_through_probability = 0;     ///< no clear left somewhere on the panel, 0 to 1
-  double budget_exceeded_probability = 0;    ///< a rule of the budget is broken, 0 to 1
-  double target_missed_probability = 0;      ///< something that the target asks for is not reached, 0 to 1
-  int samples = 0;                           ///< draws that this rests on
+  double strike_through_probability = 0;   ///< no clear left somewhere on the panel, 0 to 1
+  double budget_exceeded_probability = 0;  ///< a rule of the budget is broken, 0 to 1
+  double target_missed_probability = 0;    ///< something that the target asks for is not reached, 0 to 1
+  int samples = 0;                         ///< draws that this rests on
   int node_solves = 0;  ///< levelling runs that the draws were interpolated from, for all panels together
 
   bool operator==(const PanelRisk&) const = default;

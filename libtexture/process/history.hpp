@@ -37,8 +37,8 @@ struct HistoryRow {
   std::vector<double> image_clarity_by_comb_percent = {};
   double image_wander_arcmin = 0;  ///< rms wander of a mirrored point, SimulateOptions::viewer [arcmin]
   double smallest_letter_mm = 0;   ///< smallest mirrored letter that the texture lets this viewer read [mm]
-  int discs = 0;                     ///< discs the step has used; pads of a compound are cleaned, not counted
-  double minutes = 0;                ///< machine time of the step so far [min]
+  int discs = 0;                   ///< discs the step has used; pads of a compound are cleaned, not counted
+  double minutes = 0;              ///< machine time of the step so far [min]
 
   bool operator==(const HistoryRow&) const = default;
   static constexpr auto fields() {

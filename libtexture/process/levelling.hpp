@@ -19,8 +19,8 @@ struct LevelOptions {
   double removal_um = unset;              ///< mean clear to remove [um], at least least_removal_um
   std::vector<double> report_at_um = {};  ///< mean removals to report at [um], rising by least_removal_um and
                                           ///< more, to removal_um; none = the end
-  double amplitude_tolerance_um = 1e-3;  ///< accuracy of rms, peak-to-valley and valley depth [um], > 0
-  double touched_beyond_um = 0;          ///< a point counts as touched when it lost more than this [um], >= 0
+  double amplitude_tolerance_um = 1e-3;   ///< accuracy of rms, peak-to-valley and valley depth [um], > 0
+  double touched_beyond_um = 0;  ///< a point counts as touched when it lost more than this [um], >= 0
   std::optional<double> disc_diameter_mm =
       {};  ///< given: waves longer than about half a disc are followed, not levelled [mm], > 0
 

@@ -8,9 +8,9 @@
 // Limits: groove depths are exponential; the cap enters counts, the deepest groove and the clear owed, but
 // not the coverage. At the default cap of 7 mean depths and coverage of 5 that states a finished population's
 // mean depth 4 % and rms 10 % too high, and survivors' coverage too high: of what is stated, the cap takes
-// 4 % after two mean depths of later removal, 9 % after three, 20 % after four, 41 % after five (the debt is on
-// the safe side). Grooves have no direction, grains do not wear within a step, and grooves do not change what
-// is removed later.
+// 4 % after two mean depths of later removal, 9 % after three, 20 % after four, 41 % after five (the debt is
+// on the safe side). Grooves have no direction, grains do not wear within a step, and grooves do not change
+// what is removed later.
 
 #include <string>
 #include <vector>
@@ -82,8 +82,9 @@ double groove_depth_um(const Abrasive& abrasive, Wetness wetness, double pressur
 /// Length of a groove [mm]: about the orbit; on a rotary disc about the disc's diameter (estimates).
 double groove_length_mm(const Motion& motion);
 
-/// How many more stray marks a backing makes than the one with a soft interface that an abrasive's figures mean:
-/// 2 where no layer lets a stray grain sink in (stiffness of its layers from .06 kPa/um), else 1 (estimates).
+/// How many more stray marks a backing makes than the one with a soft interface that an abrasive's figures
+/// mean: 2 where no layer lets a stray grain sink in (stiffness of its layers from .06 kPa/um), else 1
+/// (estimates).
 double stray_marks_factor(const Backing& backing);
 
 /// The figures of an abrasive's grooves; its stray marks as on a soft interface.
@@ -107,8 +108,8 @@ double surviving_share(double removal_um, double depth_um, double dwell_cv = 0);
 /// by about .001, and by .003 per population at most.
 std::vector<DepthLaw> depth_laws(const Scratches& scratches);
 
-/// Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by the
-/// depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
+/// Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by
+/// the depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
 Array2d specular_share_map(const Scratches& scratches, double angle_deg);
 
 /// Grooves per cm2 deeper than depth_um [um], area mean, docs/physics.md (36).

@@ -12,8 +12,8 @@
 
 namespace libtexture {
 
-/// What ends a step at a look, before its passes are used up: any one of these. One that is met before the first
-/// pass leaves the step out. None given = all passes are made.
+/// What ends a step at a look, before its passes are used up: any one of these. One that is met before the
+/// first pass leaves the step out. None given = all passes are made.
 struct Stop {
   std::optional<double> touched_share = {};  ///< area that the abrasive has touched, > 0 to 1
   std::optional<double> rms_um = {};         ///< texture left [um], > 0; of band_mm where that is given

@@ -11,18 +11,19 @@ namespace libtexture {
 
 /// One coat of paint.
 struct Coat {
-  std::string name;              ///< "clear", "base", "primer", ...
-  double thickness_um = unset;   ///< mean thickness [um], > 0 to 5000
-  double uncertainty_um = 0;     ///< standard uncertainty of the mean [um], >= 0
-  /// Indentation hardness [MPa], > 0; clear coats 150-300 (ISO 14577 practice, memory). Only that of the clear
-  /// is used: a coat under it that is laid bare is worn as clear.
+  std::string name;             ///< "clear", "base", "primer", ...
+  double thickness_um = unset;  ///< mean thickness [um], > 0 to 5000
+  double uncertainty_um = 0;    ///< standard uncertainty of the mean [um], >= 0
+  /// Indentation hardness [MPa], > 0; clear coats 150-300 (ISO 14577 practice, memory). Only that of the
+  /// clear is used: a coat under it that is laid bare is worn as clear.
   double hardness_mpa = 200;
 
   void validate() const;
   bool operator==(const Coat&) const = default;
   static constexpr auto fields() {
     return std::tuple{required("name", &Coat::name), required("thickness_um", &Coat::thickness_um),
-                      optional("uncertainty_um", &Coat::uncertainty_um), optional("hardness_mpa", &Coat::hardness_mpa)};
+                      optional("uncertainty_um", &Coat::uncertainty_um),
+                      optional("hardness_mpa", &Coat::hardness_mpa)};
   }
 };
 

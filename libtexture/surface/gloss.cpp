@@ -27,8 +27,8 @@ void require_angle(double angle_deg, const char* owner) {
 
 double fresnel(double angle_deg, double refractive_index) {
   require_angle(angle_deg, "fresnel");
-  require(refractive_index > 1 && refractive_index <= 4, "fresnel", "refractive_index", "must be > 1 and <= 4",
-          refractive_index);
+  require(refractive_index > 1 && refractive_index <= 4, "fresnel", "refractive_index",
+          "must be > 1 and <= 4", refractive_index);
   return fresnel_of_cosine(cosine(angle_deg), refractive_index);
 }
 

@@ -6,8 +6,8 @@ namespace libtexture {
 /// Light of the middle of the visible range, used wherever one wavelength stands for white light [nm].
 inline constexpr double light_wavelength_nm = 550;
 
-/// Share of unpolarised light that a smooth surface of an index > 1 to 4 mirrors at an angle from its normal, 0
-/// to < 90 degrees (Fresnel).
+/// Share of unpolarised light that a smooth surface of an index > 1 to 4 mirrors at an angle from its normal,
+/// 0 to < 90 degrees (Fresnel).
 double fresnel(double angle_deg, double refractive_index);
 
 /// The same from the cosine of the angle, 0 to 1; for inner loops: nothing is checked.
@@ -20,7 +20,8 @@ double gloss_of_share_gu(double angle_deg, double refractive_index, double specu
 
 /// Gloss [GU] of a surface with an even roughness, Gaussian in height [nm rms], much finer than the receptor
 /// sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2) (Bennett and Porteus 1961),
-/// docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for texture that bends the image, nor for a few deep scratches: those have their own measures.
+/// docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for
+/// texture that bends the image, nor for a few deep scratches: those have their own measures.
 double gloss_gu(double angle_deg, double refractive_index, double roughness_nm = 0);
 
 /// Whether the roughness is small enough for gloss_gu: rms phase 4 pi roughness cos(angle)/light_wavelength

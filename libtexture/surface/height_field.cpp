@@ -19,13 +19,21 @@ HeightField::HeightField(Array2d height_um, double pixel_mm)
   require(false, "HeightField", place, "must be finite", height_um_(row, col));
 }
 
-double HeightField::mean_um() const { return height_um_.mean(); }
+double HeightField::mean_um() const {
+  return height_um_.mean();
+}
 
-double HeightField::rms_um() const { return std::sqrt((height_um_ - mean_um()).square().mean()); }
+double HeightField::rms_um() const {
+  return std::sqrt((height_um_ - mean_um()).square().mean());
+}
 
-double HeightField::peak_to_valley_um() const { return height_um_.maxCoeff() - height_um_.minCoeff(); }
+double HeightField::peak_to_valley_um() const {
+  return height_um_.maxCoeff() - height_um_.minCoeff();
+}
 
-double HeightField::valley_depth_um() const { return mean_um() - height_um_.minCoeff(); }
+double HeightField::valley_depth_um() const {
+  return mean_um() - height_um_.minCoeff();
+}
 
 bool HeightField::operator==(const HeightField& other) const {
   return grid_ == other.grid_ && (height_um_ == other.height_um_).all();

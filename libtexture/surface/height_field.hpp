@@ -9,11 +9,12 @@ namespace libtexture {
 /// Heights of the paint's top surface on a periodic grid of square pixels; one row is a profile. Immutable.
 class HeightField {
  public:
-  /// height_um: (rows, cols), finite [um]; pixel_mm > 0. periodic = false is refused for now: mirror or detrend first.
+  /// height_um: (rows, cols), finite [um]; pixel_mm > 0. periodic = false is refused for now: mirror or
+  /// detrend first.
   HeightField(Array2d height_um, double pixel_mm);
 
   const Array2d& height_um() const { return height_um_; }  ///< (rows, cols) [um]
-  double pixel_mm() const { return grid_.pixel_mm; }        ///< [mm]
+  double pixel_mm() const { return grid_.pixel_mm; }       ///< [mm]
   const Grid& grid() const { return grid_; }               ///< its grid
 
   double mean_um() const;            ///< mean height [um]

@@ -42,10 +42,11 @@ struct ReflectionView {
 /// The picture (view.rows, view.cols) of a scene mirrored in the surface; linear luminance, 0 to 1 (clipped),
 /// row 0 on top (far side). Exposure is fixed: 1 is a lamp in a perfect mirror of this index at
 /// view.angle_deg, so pictures of one view compare. Each pixel is the mean of 16 rays over the pixel and the
-/// pupil, reflected by the local slope: F [share L_scene + (1 - share) L_mean] + body, docs/physics.md (54); waves shorter than the
-/// spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch would mirror 150 mm of scene: the periodic patch
-/// is repeated over the whole view, and its repeats show. specular_share: 0 to 1, one value per pixel of the
-/// surface (matt and shiny spots mix by area), or (1, 1) for all.
+/// pupil, reflected by the local slope: F [share L_scene + (1 - share) L_mean] + body, docs/physics.md (54);
+/// waves shorter than the spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch
+/// would mirror 150 mm of scene: the periodic patch is repeated over the whole view, and its repeats show.
+/// specular_share: 0 to 1, one value per pixel of the surface (matt and shiny spots mix by area), or (1, 1)
+/// for all.
 Array2d render_reflection(const HeightField& field, const Array2d& specular_share,
                           const ReflectionView& view = {}, const Scene& scene = shelf_scene());
 

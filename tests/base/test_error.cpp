@@ -1,8 +1,7 @@
-#include "catch.hpp"
-
 #include <array>
 #include <string>
 
+#include "catch.hpp"
 #include "libtexture/base/error.hpp"
 
 using namespace libtexture;
@@ -23,7 +22,8 @@ TEST_CASE("a number that was never given breaks every rule") {
 TEST_CASE("a failed solve carries its numbers") {
   const NotConverged error("press", 7, 1e-3, 1e-6);
   CHECK(error.iterations == 7);
-  CHECK(std::string(error.what()) == "press did not converge: residual 0.001 after 7 iterations (asked: 1e-06)");
+  CHECK(std::string(error.what()) ==
+        "press did not converge: residual 0.001 after 7 iterations (asked: 1e-06)");
 }
 
 TEST_CASE("an error of some work gets its place before it, and stays what it was") {

@@ -1,8 +1,7 @@
-#include "catch.hpp"
-
 #include <cmath>
 #include <numbers>
 
+#include "catch.hpp"
 #include "libtexture/base/random.hpp"
 #include "libtexture/numerics/fft.hpp"
 
@@ -33,7 +32,8 @@ TEST_CASE("a transform and its inverse give the values back, whatever the shape"
 TEST_CASE("a cosine has one mode, of half its amplitude times the number of points") {
   const Grid grid{4, 16, 0.1};
   Array2d values(grid.rows, grid.cols);
-  for (int j = 0; j < grid.cols; ++j) values.col(j) = 2.0 * std::cos(2 * std::numbers::pi * 3 * j / grid.cols);
+  for (int j = 0; j < grid.cols; ++j)
+    values.col(j) = 2.0 * std::cos(2 * std::numbers::pi * 3 * j / grid.cols);
   const Spectrum half = spectrum_of(values, grid.pixel_mm);
   CHECK(std::abs(half[3] - std::complex<double>(grid.size(), 0)) < 1e-12);  // closed form; rounding
   CHECK(std::abs(half[2]) < 1e-12);
