@@ -137,9 +137,7 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
     for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);
   }
   int solves = 0;
-  const bool is_last = place + 1 == steps();
-  if (!is_last || asks_sight(job_.target))
-    starts_ = next_starts(plan, curves, ends, is_last ? most_ends : most_starts, solves);
+  if (place + 1 < steps() || asks_sight(job_.target)) starts_ = next_starts(plan, curves, ends, solves);
   solves_ += static_cast<int>(plan.starts.size() * plan.stiffness_factors.size()) + solves;
   return solves;
 }

@@ -32,10 +32,9 @@ struct StepEnds {
   std::vector<double> end_rms_um = {};
 };
 
-/// At most so many surfaces that span what the step leaves, each a levelling run (counted in solves) from the
+/// Surfaces that span what the step leaves, at most five, each a levelling run (counted in solves) from the
 /// start of a world that ends like it.
-StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const StepEnds& ends, int most,
-                          int& solves);
+StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const StepEnds& ends, int& solves);
 
 /// Straight lines through points of rising x; beyond them as at the last.
 double between(const std::vector<double>& x, const std::vector<double>& y, double at);

@@ -227,17 +227,13 @@ std::vector<Weight> polynomial_weights(std::size_t nodes, double x) {
   return weights;
 }
 
-/// Weights of the polynomial through all nodes (few), which rise; beyond them as at the last.
-std::vector<Weight> weights_through(const std::vector<double>& nodes, double x) {
-  const double at = std::clamp(x, nodes.front(), nodes.back());
-  std::vector<Weight> weights;
-  for (std::size_t i = 0; i < nodes.size(); ++i) {
-    double weight = 1;
-    for (std::size_t j = 0; j < nodes.size(); ++j)
-      if (j != i) weight *= (at - nodes[j]) / (nodes[i] - nodes[j]);
-    weights.push_back({i, weight});
-  }
-  return weights;
+std::vector<Weight> linear_weights(const std::vector<double>& nodes, double x) {
+  const auto above = std::upper_bound(nodes.begin(), nodes.end(), x) - nodes.begin();
+  if (above == 0) return {{0, 1}};
+  const auto high = static_cast<std::size_t>(above), low = high - 1;
+  if (high == nodes.size()) return {{low, 1}};
+  const double part = (x - nodes[low]) / (nodes[high] - nodes[low]);
+  return {{low, 1 - part}, {high, part}};
 }
 
 }  // namespace
@@ -293,7 +289,7 @@ StepPoint StepCurves::at(double start_rms_um, double stiffness_factor, double re
   const double spacing = factors_.size() > 1 ? std::log(factors_.back() / factors_.front()) /
                                                    static_cast<double>(factors_.size() - 1)
                                              : 1;
-  const auto by_start = weights_through(starts_um_, start_rms_um);
+  const auto by_start = linear_weights(starts_um_, start_rms_um);
   const auto by_factor =
       polynomial_weights(factors_.size(), std::log(stiffness_factor / factors_.front()) / spacing);
   Eigen::ArrayXd figures = Eigen::ArrayXd::Zero(values_.front().rows());

@@ -27,7 +27,7 @@ struct CurvePlan {
   DiscContact contact = {};   ///< on the nominal force
   double hardness_mpa = 200;  ///< of the clear [MPa]
   std::vector<HeightField> starts =
-      {};  ///< surfaces that earlier steps leave, by rising rms height, > 0 where several; at least one
+      {};  ///< surfaces that earlier steps leave, by rising rms height; at least one
   std::vector<double> stiffness_factors =
       {};                          ///< factors on S/p_mean, rising evenly in their logarithm; at least one
   double most_removal_um = unset;  ///< as far as the curves go [um], > 0
@@ -42,8 +42,8 @@ struct SolvedCurves;
 /// texture itself under p/s. The surface that earlier steps leave is the third, told by its rms height.
 class StepCurves {
  public:
-  /// Between the nodes: a polynomial in the start's rms height, a cubic in the logarithm of S/p_mean,
-  /// a monotone cubic in the removal. Beyond them: as at the last.
+  /// Between the nodes: linear in the start's rms height, cubic in the logarithm of S/p_mean, cubic and
+  /// monotone in the removal. Beyond them: as at the last.
   StepPoint at(double start_rms_um, double stiffness_factor, double removal_um) const;
 
   double most_removal_um() const { return at_um_.back(); }

@@ -56,13 +56,13 @@ TEST_CASE("the next step's starts span what the worlds leave") {
     ends.end_rms_um.push_back(.2 + .003 * i);
   }
   int solves = 0;
-  const StartSurfaces starts = next_starts(plan, curves, ends, 3, solves);
-  CHECK(solves == 3);
-  REQUIRE(starts.rms_um().size() == 3);
+  const StartSurfaces starts = next_starts(plan, curves, ends, solves);
+  CHECK(solves == 4);  // .35 apart in ln(rms) over ln(.497/.2)
+  REQUIRE(starts.rms_um().size() == 4);
   CHECK(starts.rms_um().front() == Approx(.2).margin(.01));
   CHECK(starts.rms_um().back() == Approx(.497).margin(.01));
   ends.end_rms_um.assign(100, .3);
-  CHECK(next_starts(plan, curves, ends, 3, solves).rms_um().size() == 1);
+  CHECK(next_starts(plan, curves, ends, solves).rms_um().size() == 1);
   ends.end_rms_um.assign(100, 0);  // flat in every world
-  CHECK(next_starts(plan, curves, ends, 3, solves).surfaces().front() == plan.starts.front());
+  CHECK(next_starts(plan, curves, ends, solves).surfaces().front() == plan.starts.front());
 }
