@@ -26,6 +26,7 @@ __all__ = [
     "DepthLaw",
     "Difference",
     "DiscLife",
+    "DiscSizeMinutes",
     "EdgeClear",
     "EdgeMargin",
     "EdgePressure",

@@ -3224,9 +3224,67 @@ class DiscLife:
         """
         name of the step
         """
+class DiscSizeMinutes:
+    """
+    What the steps with discs of one size take: a small disc needs more lanes, and loads sooner.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> DiscSizeMinutes:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, disc_diameter_mm: float = 0.0, discs: int = 0, sanding_minutes: float = 0.0, looking_minutes: float = 0.0, disc_change_minutes: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> DiscSizeMinutes:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def disc_change_minutes(self) -> float:
+        """
+        [min]
+        """
+    @property
+    def disc_diameter_mm(self) -> float:
+        """
+        [mm]
+        """
+    @property
+    def discs(self) -> int:
+        """
+        used; pads of a compound are cleaned, not counted
+        """
+    @property
+    def looking_minutes(self) -> float:
+        """
+        wiping and looking [min]
+        """
+    @property
+    def sanding_minutes(self) -> float:
+        """
+        machine time [min]
+        """
 class EdgeMargin:
     """
-    What the sequence does at an edge.
+    What the sequence does at a straight edge of a flat panel. The panel's crown, which lets a disc touch less
+    of the edge or press it harder, and its corners, where two edges are worn at once, are not in it.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -3438,7 +3496,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., checklist: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: list[DiscSizeMinutes] = [], checklist: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3474,6 +3532,11 @@ class Prediction:
     def checklist(self) -> list[str]:
         """
         what to do before the first pass
+        """
+    @property
+    def disc_sizes(self) -> list[DiscSizeMinutes]:
+        """
+        of it, what goes by the discs' size, smallest first
         """
     @property
     def discs(self) -> int:
@@ -3759,7 +3822,7 @@ class Alternative:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: list[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
+    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: list[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: list[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3788,6 +3851,11 @@ class Alternative:
         for scratches of earlier steps [um]
         """
     @property
+    def disc_sizes(self) -> list[DiscSizeMinutes]:
+        """
+        Of it, what goes by the discs' size, smallest first.
+        """
+    @property
     def discs(self) -> Spread:
         """
         on all panels
@@ -3807,6 +3875,11 @@ class Alternative:
         """
         no other is as good in clear, trouble, time, discs, texture
         and marks, and better in one (medians)
+        """
+    @property
+    def labour(self) -> LabourMinutes:
+        """
+        a person's time on all panels, best estimate
         """
     @property
     def levelling_um(self) -> Spread:
@@ -3892,7 +3965,7 @@ class Comparison:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, alternatives: list[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, alternatives: list[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3935,9 +4008,19 @@ class Comparison:
         what each other costs more, a sentence each
         """
     @property
+    def node_solves(self) -> int:
+        """
+        levelling runs that the draws were read off, shared ones once; 0 = not told
+        """
+    @property
     def removable_um(self) -> float:
         """
         what the budget lets go at the panel where it is least, reserve kept [um]
+        """
+    @property
+    def samples(self) -> int:
+        """
+        possible worlds that all were drawn in
         """
     @property
     def seed(self) -> int:

@@ -13,7 +13,7 @@ COSTS = [  # group, heading, unit, width
     ("time", "", "min", 6),
     ("discs", "", "", 6),
     ("texture", "left", "um", 8),
-    ("marks", "left", "1/cm2", 7),
+    ("marks", "left", "1/cm2", 8),
     ("", "", "", 2),
 ]
 NAME_WIDTH = 23
@@ -83,7 +83,7 @@ def costs_row(one):
         f"{one.minutes.p50:.0f}",
         f"{one.discs.p50:.0f}",
         f"{one.rms_um.p50:.3f}",
-        f"{one.marks_per_cm2:.3g}",
+        f"{one.marks_per_cm2:.2g}",
         "*" if one.is_on_front else "",
     )
 

@@ -265,4 +265,5 @@ TEST_CASE("the example jobs load") {
     CHECK(total_um(reading) <= 290);
   }
   CHECK(load_job(jobs / "factory_lid.toml").sequence.size() == 2);
+  CHECK(load_job(jobs / "bonnet.toml").sequence.size() == 2);
 }

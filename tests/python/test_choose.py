@@ -62,7 +62,7 @@ def test_write_report_takes_a_comparison_and_its_charts_have_units(comparison, d
 
 
 def test_a_small_disc_is_set_against_a_large_one_at_equal_pressure(tmp_path):
-    job = lt.Job.load(small_job(tmp_path, "front_wing"))
+    job = lt.Job.load(small_job(tmp_path, "bonnet"))
     motions = [sequence.step[0].motion for sequence in job.sequence]
     large_mm, small_mm = (motion.disc_diameter_mm for motion in motions)
     assert (large_mm, small_mm) == (150, 75)
