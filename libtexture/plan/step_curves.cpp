@@ -24,6 +24,8 @@ constexpr double least_valley_um = 0.02;    // what is flatter needs no finer on
 constexpr std::size_t reports_a_run = 6;    // keeps few surfaces in memory at a time
 constexpr std::size_t most_pixels = 16384;  // of a removal map that are sorted for its quantiles
 
+constexpr double as_good_as_least = 1.01;  // rms over the least that is reached: no more clear for less
+
 enum Figure { contact, touched, valley, first_quantile, first_band = first_quantile + removal_levels };
 
 // Whole runs of removals that reach as far as the plan asks. The spacing goes by halves, so that plans that
@@ -313,11 +315,14 @@ StepPoint StepCurves::at(double start_rms_um, double stiffness_factor, double re
 
 double StepCurves::removal_to_um(double start_rms_um, double rms_um) const {
   const double factor = factors_[factors_.size() / 2];
+  const auto left_um = [&](double removal_um) {
+    return start_rms_um * at(start_rms_um, factor, removal_um).band_ratio[0];
+  };
+  const double wish_um = std::max(rms_um, as_good_as_least * left_um(at_um_.back()));
   double low = 0, high = at_um_.back();
   for (int halving = 0; halving < 40; ++halving) {
     const double middle = (low + high) / 2;
-    const double left = start_rms_um * at(start_rms_um, factor, middle).band_ratio[0];
-    (left > rms_um ? low : high) = middle;
+    (left_um(middle) > wish_um ? low : high) = middle;
   }
   return high;
 }
@@ -326,8 +331,14 @@ HeightField surface_after(const CurvePlan& plan, const HeightField& start, doubl
   const double factor = plan.stiffness_factors[plan.stiffness_factors.size() / 2];
   if (factor * removal_um < least_removal_um) return start;
   const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
+  // By the removals of the nodes: one great stretch of a surface that is soon flat need not converge.
+  std::vector<double> by_um;
+  for (const double at_um : removals_for(plan))
+    if (at_um > 0 && at_um < removal_um) by_um.push_back(factor * at_um);
+  by_um.push_back(factor * removal_um);
   const Levelled levelled = level(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
-                                  {.removal_um = factor * removal_um,
+                                  {.removal_um = by_um.back(),
+                                   .report_at_um = by_um,
                                    .amplitude_tolerance_um = tolerance_um,
                                    .disc_diameter_mm = plan.contact.footprint_mm});
   return scaled(levelled.surface, 1 / factor);

@@ -48,7 +48,8 @@ class StepCurves {
 
   double most_removal_um() const { return at_um_.back(); }
 
-  /// Removal [um] that leaves an rms height [um] of all waves, on the middle factor; at most most_removal_um.
+  /// Removal [um] that leaves an rms height [um] of all waves, on the middle factor; that
+  /// which leaves 1 % more than the least where so little is not reached.
   double removal_to_um(double start_rms_um, double rms_um) const;
 
  private:

@@ -125,3 +125,16 @@ TEST_CASE("plans on the same contact and starts share all nodes, and read the sa
   CHECK(solved.curves[1].at(.8, 1, 1).touched_share > solved.curves[0].at(.8, 1, 1).touched_share);
   CHECK(solved.curves[1].at(.8, 1, 1).band_ratio[0] == solved.curves[0].at(.8, 1, 1).band_ratio[0]);
 }
+
+TEST_CASE("an rms height that is never reached costs no more clear than what comes within 1 % of the least") {
+  const Backing backing = at_working_pressure(shipped_catalogue().backings.at("film on firm interface"), 1.4);
+  CurvePlan plan = plan_on(backing, {texture(.8)});
+  plan.stiffness_factors = {1};
+  plan.most_removal_um = 400;  // far beyond flat
+  const StepCurves curves = curves_of(plan);
+  const double rms = plan.starts[0].rms_um(), far = curves.removal_to_um(rms, 0);
+  CHECK(far < curves.most_removal_um());
+  CHECK(rms * curves.at(rms, 1, far).band_ratio[0] <=
+        1.02 * rms * curves.at(rms, 1, curves.most_removal_um()).band_ratio[0] + 1e-6);
+  CHECK(surface_after(plan, plan.starts[0], far).rms_um() < .02 * rms);
+}
