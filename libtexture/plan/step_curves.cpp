@@ -334,7 +334,7 @@ HeightField surface_after(const CurvePlan& plan, const HeightField& start, doubl
   // By the removals of the nodes: one great stretch of a surface that is soon flat need not converge.
   std::vector<double> by_um;
   for (const double at_um : removals_for(plan))
-    if (at_um > 0 && at_um < removal_um) by_um.push_back(factor * at_um);
+    if (at_um > 0 && factor * (removal_um - at_um) >= least_removal_um) by_um.push_back(factor * at_um);
   by_um.push_back(factor * removal_um);
   const Levelled levelled = level(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
                                   {.removal_um = by_um.back(),

@@ -68,7 +68,7 @@ void Skin::validate() const {
   require_positive(thickness_um, "Skin", "thickness_um");
   // From soft rubber to diamond, and from less than any film to a plate: a slip of the unit (estimates).
   require_within(modulus_gpa, 1e-4, 1500, "Skin", "modulus_gpa");
-  require_within(thickness_um, 0.1, 1e5, "Skin", "thickness_um");
+  require_within(thickness_um, 1e-3, 1e5, "Skin", "thickness_um");
   require_poisson(poisson, "Skin", "poisson");
   require_within(coats_factor, 1, 100, "Skin", "coats_factor");
   require_within(tension_n_per_m, 0, 1e5, "Skin", "tension_n_per_m");

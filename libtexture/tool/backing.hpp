@@ -12,7 +12,7 @@ namespace libtexture {
 /// The carrier film, as a plate: D = E t^3 / (12 (1 - nu^2)) x coats_factor.
 struct Skin {
   double modulus_gpa = unset;   ///< Young's modulus [GPa], 10^-4 to 1500
-  double thickness_um = unset;  ///< [um], .1 to 10^5
+  double thickness_um = unset;  ///< [um], .001 to 10^5
   double poisson = unset;       ///< Poisson's ratio, 0 to < .5
   double coats_factor = 1;      ///< stiffening by grain and size coats, 1 to 100; estimate 1.5 (1-2)
   double tension_n_per_m = 0;   ///< membrane tension [N/m], 0 to 10^5

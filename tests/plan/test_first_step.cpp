@@ -46,7 +46,7 @@ TEST_CASE("a finer disc takes more passes and minutes for the same texture") {
 }
 
 TEST_CASE("long texture on a tight crown stops the finest discs before the coarsest: they take too long") {
-  Job job = with_texture(8, 0.4, 0.15);
+  Job job = with_texture(8, 0.5, 0.15);
   job.panel[0].crown_radius_m = 3;
   const std::vector<Weighed> all = weighed(job);
   CHECK_FALSE(of(all, "P3000 film").is_reaching);

@@ -65,7 +65,7 @@ TEST_CASE(
   job.panel[0].crown_radius_m = 3;
   job.coating.clear_um = 100;
   job.texture.bands[0].wavelength_mm = 8;
-  job.texture.bands[0].rms_um = 0.4;
+  job.texture.bands[0].rms_um = 0.5;
   job.budget = {};
   const Recommendation advice = advice_for(job, discs_of(job, {"P1000 film", "P3000 film"}));
   CHECK(advice.finest == "P1000 film first");

@@ -39,7 +39,9 @@ Job job_of(double worn_share = 1, double loading_um = 150) {
   job.patch = {128, 128, 0.1};
   job.texture.bands = {{.wavelength_mm = 2, .rms_um = 0.5}};
   job.coating.gauge = {1.5, 1.0};
-  job.sequence = {Sequence{"one", {step, other, step}}};
+  Step again = step;
+  again.name = "again";
+  job.sequence = {Sequence{"one", {step, other, again}}};
   return job;
 }
 

@@ -73,6 +73,7 @@ TEST_CASE("what a look comes too late for is overshoot, in the first pass as in 
 
 TEST_CASE("a step stops at a look that meets its rule, not between two") {
   Step step = some_step();
+  step.passes = 60;
   step.look_every_passes = 2;
   step.stop.rms_um = .3;
   const History history = simulate(texture(.6), coating, {step});

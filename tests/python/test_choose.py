@@ -51,14 +51,14 @@ def test_write_report_takes_a_comparison_and_its_charts_have_units(comparison, d
     lt.write_report(comparison, tmp_path / "lesson.html", door)
     assert "Clear spent" in (tmp_path / "lesson.html").read_text(encoding="utf-8")
     ax = lt.plot.split_chart(comparison, Figure().subplots())
-    assert "um" in ax.get_xlabel()
+    assert "µm" in ax.get_xlabel()
     assert [text.get_text() for text in ax.get_legend().get_texts()] == ["levelling", "overshoot", "scratch debt"]
     widths = [bar.get_width() for bar in ax.patches]
     shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
     parts = ("levelling_um", "overshoot_um", "debt_um")
     assert widths == pytest.approx([getattr(one, part).p50 for part in parts for one in shown], abs=1e-12)
     ax = lt.plot.pareto_chart(comparison, Figure().subplots())
-    assert "um" in ax.get_xlabel() and "min" in ax.get_ylabel()
+    assert "µm" in ax.get_xlabel() and "min" in ax.get_ylabel()
 
 
 def test_a_small_disc_is_set_against_a_large_one_at_equal_pressure(tmp_path):

@@ -162,7 +162,7 @@ TEST_CASE("a backing names what is wrong with it") {
   backing = pad_of(foam());
   backing.skin = film_of(75);
   backing.skin->coats_factor = 0.5;
-  CHECK_THROWS_WITH(backing.validate(), "Skin: coats_factor must be >= 1 (got 0.5)");
+  CHECK_THROWS_WITH(backing.validate(), "Skin: coats_factor must be between 1 and 100 (got 0.5)");
   CHECK_THROWS_AS(stiffness_kpa_per_um(pad_of(foam()), 0), InvalidInput);
 }
 

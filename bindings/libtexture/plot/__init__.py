@@ -3,6 +3,7 @@
 Every function draws on the Axes it is given, or on new ones, and returns them.
 """
 
+from .axes import COLOURS
 from .beliefs import belief_chart
 from .choices import pareto_chart, split_chart
 from .edges import edge_section
@@ -14,6 +15,7 @@ from .surfaces import height_map, height_maps, profile_overlay, shared_range_um
 from .tools import backing_stiffness, bench_residuals
 
 __all__ = [
+    "COLOURS",
     "backing_stiffness",
     "band_amplitudes",
     "belief_chart",
