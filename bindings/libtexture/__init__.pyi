@@ -78,6 +78,7 @@ __all__ = [
     "TestSpot",
     "TestSpotResult",
     "TextureBand",
+    "TextureLeft",
     "TextureSource",
     "Uncertainty",
     "Viewer",

@@ -74,7 +74,8 @@ class HeightField:
         ...
     def __init__(self, *, height_um: typing.Any, pixel_mm: float, periodic: bool = True) -> None:
         """
-        height_um: (rows, cols), finite [um]; pixel_mm > 0. periodic = false is refused for now: mirror or detrend first.
+        height_um: (rows, cols), finite [um]; pixel_mm > 0. periodic = false is refused for now: mirror or
+        detrend first.
         """
     def __repr__(self) -> str:
         ...
@@ -129,9 +130,9 @@ class HeightField:
         """
 class TextureBand:
     """
-    One band of texture: a log-normal ring of the spectrum with random phases. The rms height per octave of wavelength
-    is a Gaussian in log2(wavelength) about wavelength_mm with standard deviation bandwidth_octaves/2, cut at two
-    standard deviations (half a per cent of the variance lies beyond).
+    One band of texture: a log-normal ring of the spectrum with random phases. The rms height per octave of
+    wavelength is a Gaussian in log2(wavelength) about wavelength_mm with standard deviation
+    bandwidth_octaves/2, cut at two standard deviations (half a per cent of the variance lies beyond).
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -221,7 +222,8 @@ class Coat:
     @property
     def hardness_mpa(self) -> float:
         """
-        indentation hardness [MPa], > 0; clear coats 150-300 (ISO 14577 practice, memory)
+        Indentation hardness [MPa], > 0; clear coats 150-300 (ISO 14577 practice, memory). Only that of the
+        clear is used: a coat under it that is laid bare is worn as clear.
         """
     @property
     def name(self) -> str:
@@ -545,7 +547,7 @@ class Abrasive:
     @property
     def loading_um(self) -> float:
         """
-        clear removed per disc area over which the cut falls (1/e) [um], > 0
+        clear removed per disc area over which the cut falls (1/e) [um], .1 to 10^6
         """
     @property
     def made_for(self) -> list[str]:
@@ -580,7 +582,7 @@ class Abrasive:
     @property
     def wear_rate_mm3_per_n_m(self) -> float:
         """
-        specific wear rate of the clear, fresh [mm3/(N m)], > 0
+        specific wear rate of the clear, fresh [mm3/(N m)], 1e-6 to 100
         """
     @property
     def worn_wear_rate_mm3_per_n_m(self) -> float:
@@ -622,12 +624,12 @@ class Skin:
     @property
     def coats_factor(self) -> float:
         """
-        stiffening by grain and size coats, >= 1; estimate 1.5 (1-2)
+        stiffening by grain and size coats, 1 to 100; estimate 1.5 (1-2)
         """
     @property
     def modulus_gpa(self) -> float:
         """
-        Young's modulus [GPa], > 0
+        Young's modulus [GPa], 10^-4 to 1500
         """
     @property
     def poisson(self) -> float:
@@ -637,12 +639,12 @@ class Skin:
     @property
     def tension_n_per_m(self) -> float:
         """
-        membrane tension [N/m], >= 0
+        membrane tension [N/m], 0 to 10^5
         """
     @property
     def thickness_um(self) -> float:
         """
-        [um], > 0
+        [um], .001 to 10^5
         """
 class Layer:
     """
@@ -679,12 +681,12 @@ class Layer:
     @property
     def modulus_mpa(self) -> float:
         """
-        Young's modulus [MPa] (dynamic, small strain), > 0
+        Young's modulus [MPa] (dynamic, small strain), 10^-5 to 1.5 10^6
         """
     @property
     def plateau_kpa(self) -> float | None:
         """
-        Stress plateau of a foam [kPa], > 0; none = linear. About .05 E (Gibson & Ashby, from memory).
+        Stress plateau of a foam [kPa], 10^-3 to 10^6; none = linear. About .05 E (Gibson & Ashby, from memory).
         """
     @property
     def poisson(self) -> float:
@@ -694,7 +696,7 @@ class Layer:
     @property
     def thickness_mm(self) -> float:
         """
-        [mm], > 0
+        [mm], 10^-3 to 1000
         """
 class Backing:
     """
@@ -738,8 +740,8 @@ class Backing:
     def at_working_pressure(self, *, pressure_kpa: float) -> Backing:
         """
         The backing as texture feels it at a mean pressure [kPa], >= 0: foams with a plateau become linear layers
-        of their tangent modulus E (1 - p/plateau). InvalidInput when p >= .9 plateau: the layer collapses;
-        densification is not modelled.
+        of their tangent modulus E (1 - p/plateau). InvalidInput from collapse_share of a plateau on: the layer
+        collapses.
         """
     def mean_approach_um(self, *, pressure_kpa: float) -> float:
         """
@@ -845,27 +847,27 @@ class Motion:
     @property
     def disc_diameter_mm(self) -> float:
         """
-        [mm], > 0
+        [mm], 1 to 1000
         """
     @property
     def dwell_cv(self) -> float:
         """
-        spread of local dwell; estimate (lanes at half a disc alone ripple .87-1.04)
+        spread of local dwell, 0 to 1; estimate (lanes at half a disc alone ripple .87-1.04)
         """
     @property
     def feed_mm_per_s(self) -> float:
         """
-        travel along a lane [mm/s], > 0
+        travel along a lane [mm/s], .1 to 10 000
         """
     @property
     def force_cv(self) -> float:
         """
-        spread of force between persons, coefficient of variation; estimate
+        spread of force between persons, coefficient of variation, 0 to 1; estimate
         """
     @property
     def force_n(self) -> float:
         """
-        normal force, machine's weight included [N], > 0
+        normal force, machine's weight included [N], > 0 to 500
         """
     @property
     def name(self) -> str:
@@ -875,7 +877,7 @@ class Motion:
     @property
     def orbit_mm(self) -> float:
         """
-        diameter of the orbit [mm], >= 0; 0 = rotary
+        diameter of the orbit [mm], 0 to 100; 0 = rotary
         """
     @property
     def pressure_kpa(self) -> float:
@@ -897,7 +899,7 @@ class Motion:
     @property
     def speed_rpm(self) -> float:
         """
-        orbits (or turns, where orbit_mm = 0) per minute under load [1/min], > 0
+        orbits (or turns, where orbit_mm = 0) per minute under load [1/min], 1 to 100 000
         """
     @property
     def spin_rpm(self) -> float:
@@ -907,7 +909,7 @@ class Motion:
     @property
     def step_over_mm(self) -> float:
         """
-        distance of lanes [mm], > 0 to disc_diameter_mm
+        distance of lanes [mm], .1 to disc_diameter_mm
         """
 class Levelled:
     """
@@ -1495,8 +1497,8 @@ class History:
         """
 class Stop:
     """
-    What ends a step at a look, before its passes are used up: any one of these. None given = all passes are
-    made.
+    What ends a step at a look, before its passes are used up: any one of these. One that is met before the
+    first pass leaves the step out. None given = all passes are made.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -1596,7 +1598,7 @@ class Step:
     @property
     def change_disc_below_share(self) -> float:
         """
-        a disc is changed when its wear rate is below this share of fresh; estimate
+        a disc is changed when its wear rate is below this share of fresh, 0 to .95; estimate
         """
     @property
     def look_every_passes(self) -> int:
@@ -1606,12 +1608,12 @@ class Step:
     @property
     def motion(self) -> Motion:
         """
-        force at most 500 N, disc at most 1000 mm
+        how it is driven
         """
     @property
     def name(self) -> str:
         """
-        as results name it; may be empty
+        as results name it, one line; may be empty
         """
     @property
     def passes(self) -> int:
@@ -1890,12 +1892,12 @@ class Panel:
     @property
     def area_m2(self) -> float:
         """
-        area to be levelled [m2], > 0 to 100
+        area to be levelled [m2], 10^-4 to 100
         """
     @property
     def crown_radius_m(self) -> float | None:
         """
-        sqrt of the product of the main radii [m], > 0; none = flat
+        sqrt of the product of the main radii [m], .05 to 10^6; none = flat
         """
     @property
     def edge_length_m(self) -> float | None:
@@ -1905,7 +1907,7 @@ class Panel:
     @property
     def name(self) -> str:
         """
-        as results name it
+        as results name it: one line, not empty
         """
     @property
     def readings(self) -> list[Reading]:
@@ -2485,12 +2487,12 @@ class Sequence:
     @property
     def name(self) -> str:
         """
-        as results name it
+        as results name it: one line, not empty
         """
     @property
     def step(self) -> list[Step]:
         """
-        at least one
+        at least one; names that are given differ
         """
 class Uncertainty:
     """
@@ -2559,7 +2561,7 @@ class Job:
         The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
         names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
         Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
-        FileMissing names the file. A file that ends in .json is a job as save_job() writes it.
+        FileMissing where there is no job file. A file that ends in .json is a job as save_job() writes it.
         """
     def __eq__(self, arg0: object) -> bool:
         ...
@@ -2615,7 +2617,7 @@ class Job:
     @property
     def panel(self) -> list[Panel]:
         """
-        at least one
+        at least one; names differ
         """
     @property
     def patch(self) -> Grid:
@@ -2645,7 +2647,7 @@ class Job:
     @property
     def target(self) -> Target:
         """
-        what is to be reached
+        what is to be reached; its band overlaps the patch's waves
         """
     @property
     def texture(self) -> TextureSource:
@@ -4237,7 +4239,8 @@ class Catalogue:
     """
     Tools by name. Its file has a table per tool, [abrasive."P1500 film"], [backing."..."], [motion."..."],
     whose keys are the fields of the struct. A table may say like = "another name" and then what differs; an
-    abrasive like another with a new grit is that product at_grit(), before further keys override.
+    abrasive like another with a new grit is that product at_grit(), before further keys override. A table may
+    say `ranges` of its numbers; an abrasive holds its own, those of backings and motions stand here.
     """
     @staticmethod
     def from_dict(members: dict[str, typing.Any]) -> Catalogue:
@@ -4272,9 +4275,19 @@ class Catalogue:
         by name
         """
     @property
+    def backing_ranges(self) -> dict[str, dict[str, list[float]]]:
+        """
+        by name of the backing
+        """
+    @property
     def backings(self) -> dict[str, Backing]:
         """
         by name
+        """
+    @property
+    def motion_ranges(self) -> dict[str, dict[str, list[float]]]:
+        """
+        by name of the motion
         """
     @property
     def motions(self) -> dict[str, Motion]:
@@ -5000,8 +5013,8 @@ def film_picture(panel: Panel, paint: Paint, *, pixels: int = 64) -> FilmPicture
     """
 def fresnel(*, angle_deg: float, refractive_index: float) -> float:
     """
-    Share of unpolarised light that a smooth surface of an index > 1 to 4 mirrors at an angle from its normal, 0
-    to < 90 degrees (Fresnel).
+    Share of unpolarised light that a smooth surface of an index > 1 to 4 mirrors at an angle from its normal,
+    0 to < 90 degrees (Fresnel).
     """
 def gaussian_comb_contrast(*, shift_sd_mm: float, comb_mm: float) -> float:
     """
@@ -5012,7 +5025,8 @@ def gloss_gu(*, angle_deg: float, refractive_index: float, roughness_nm: float =
     """
     Gloss [GU] of a surface with an even roughness, Gaussian in height [nm rms], much finer than the receptor
     sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2) (Bennett and Porteus 1961),
-    docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for texture that bends the image, nor for a few deep scratches: those have their own measures.
+    docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for
+    texture that bends the image, nor for a few deep scratches: those have their own measures.
     """
 def gloss_knows_roughness(*, angle_deg: float, roughness_nm: float) -> bool:
     """
@@ -5104,8 +5118,9 @@ def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress
     as it is given: no foam plateau, crown or footprint unless the options say so (docs/physics.md,
     levelling). A rigid backing cuts all above a plane. NotConverged where the tolerance is not met.
     
-        removal_um: mean clear to remove [um], > 0
-        report_at_um: mean removals to report at [um], rising, > 0 to removal_um; none = the end
+        removal_um: mean clear to remove [um], at least least_removal_um
+        report_at_um: mean removals to report at [um], rising by least_removal_um and
+    more, to removal_um; none = the end
         amplitude_tolerance_um: accuracy of rms, peak-to-valley and valley depth [um], > 0
         touched_beyond_um: a point counts as touched when it lost more than this [um], >= 0
         disc_diameter_mm: given: waves longer than about half a disc are followed, not levelled [mm], > 0
@@ -5113,9 +5128,9 @@ def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress
 def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um: float, surface_tension_mn_per_m: float, viscosity_pa_s: float, exact: bool = False) -> typing.Any:
     """
     Rate [1/s] at which a wave of a wet film dies: a(t) = a(0) exp(-rate t) while the viscosity stays. With q
-    = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma q/2 eta)(sinh X cosh
-    X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X -> 0), docs/physics.md (57). All arguments
-    > 0.
+    = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma
+    q/2 eta)(sinh X cosh X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X
+    -> 0), docs/physics.md (57). All arguments > 0.
     """
 def pareto_front(costs: list[list[float]]) -> list[bool]:
     """
@@ -5211,10 +5226,11 @@ def render_reflection(field: HeightField, *, specular_share: float | numpy.typin
     The picture (view.rows, view.cols) of a scene mirrored in the surface; linear luminance, 0 to 1 (clipped),
     row 0 on top (far side). Exposure is fixed: 1 is a lamp in a perfect mirror of this index at
     view.angle_deg, so pictures of one view compare. Each pixel is the mean of 16 rays over the pixel and the
-    pupil, reflected by the local slope: F [share L_scene + (1 - share) L_mean] + body, docs/physics.md (54); waves shorter than the
-    spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch would mirror 150 mm of scene: the periodic patch
-    is repeated over the whole view, and its repeats show. specular_share: 0 to 1, one value per pixel of the
-    surface (matt and shiny spots mix by area), or (1, 1) for all.
+    pupil, reflected by the local slope: F [share L_scene + (1 - share) L_mean] + body, docs/physics.md (54);
+    waves shorter than the spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch
+    would mirror 150 mm of scene: the periodic patch is repeated over the whole view, and its repeats show.
+    specular_share: 0 to 1, one value per pixel of the surface (matt and shiny spots mix by area), or (1, 1)
+    for all.
     
         angle_deg: line of sight from the surface's normal, 0 to 80
         viewer_m: eye to surface [m], > 0
@@ -5293,8 +5309,8 @@ def specular_share(grooves: list[GroovePopulation], *, angle_deg: float, wavelen
     """
 def specular_share_map(scratches: Scratches, *, angle_deg: float = 45.0) -> numpy.typing.NDArray[numpy.float64]:
     """
-    Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by the
-    depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
+    Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by
+    the depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
     """
 def surface_of(job: Job) -> HeightField:
     """
@@ -5303,13 +5319,14 @@ def surface_of(job: Job) -> HeightField:
 def synthesize(*, bands: list[TextureBand], grid: Grid, seed: int | numpy.random.Generator) -> HeightField:
     """
     The surface of some bands on a grid; the rms of each band is as asked to 1e-9 (relative), the mean is 0.
-    One seed gives the same surface on a finer grid of the same size and for any number of threads, as long as the coarse
-    grid resolves the whole ring (wavelength_mm >= 2^(1 + bandwidth_octaves) pixels).
-    Lay: amplitudes are weighted by cos^2 of the angle between the wave vector and the normal of the lay (our choice; the
-    lay is a direction of crests as in ISO 21920-1); a profile (one row) has no room for it and ignores it.
-    Skewness: z -> sign (exp(sign a z) - 1)/a of the band at unit rms, a monotone map that makes Gaussian heights
-    log-normal with exactly this skewness (a patch of few waves scatters about it); it adds weak overtones to the ring.
-    InvalidInput where the grid cannot resolve a band (wavelength under 4 pixels) or hold it (over half the larger side).
+    One seed gives the same surface on a finer grid of the same size and for any number of threads, as long as
+    the coarse grid resolves the whole ring (wavelength_mm >= 2^(1 + bandwidth_octaves) pixels). Lay:
+    amplitudes are weighted by cos^2 of the angle between the wave vector and the normal of the lay (our
+    choice; the lay is a direction of crests as in ISO 21920-1); a profile (one row) has no room for it and
+    ignores it. Skewness: z -> sign (exp(sign a z) - 1)/a of the band at unit rms, a monotone map that makes
+    Gaussian heights log-normal with exactly this skewness (a patch of few waves scatters about it); it adds
+    weak overtones to the ring. InvalidInput where the grid cannot resolve a band (wavelength under 4 pixels)
+    or hold it (over half the larger side).
     """
 def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
     """
@@ -5318,7 +5335,8 @@ def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
 def wet_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayLike, time_s: float) -> typing.Any:
     """
     Share of a wave's amplitude left in the wet top after time_s (>= 0; may be infinite):
-    exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity, docs/physics.md (58).
+    exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity,
+    docs/physics.md (58).
     """
 def write_surface(field: HeightField, path: os.PathLike) -> None:
     """
