@@ -5,7 +5,7 @@ Every function draws on the Axes it is given, or on new ones, and returns them.
 
 from .axes import COLOURS
 from .beliefs import belief_chart
-from .choices import pareto_chart, split_chart
+from .choices import PARTS, pareto_chart, split_chart
 from .edges import edge_section
 from .film import film_map
 from .marks import scratch_populations
@@ -16,6 +16,7 @@ from .tools import backing_stiffness, bench_residuals
 
 __all__ = [
     "COLOURS",
+    "PARTS",
     "backing_stiffness",
     "band_amplitudes",
     "belief_chart",
