@@ -12,6 +12,7 @@ export CMAKE_BUILD_PARALLEL_LEVEL=2 PYTHONDONTWRITEBYTECODE=1
 # What is checked is the packaging: no optimisation, and the transform that links nothing.
 light="--config-settings=cmake.build-type=Debug --config-settings=cmake.define.CMAKE_CXX_FLAGS_DEBUG=-O0
   --config-settings=cmake.define.LIBTEXTURE_FFT=EIGEN --config-settings=build-dir=$work/build"
+optional="matplotlib jinja2 tqdm"  # which modules of the package import
 for way in "" -e; do
   environment=$work/environment$way
   rm -rf "$environment"
@@ -20,4 +21,10 @@ for way in "" -e; do
   "$environment/bin/pip" install -q --disable-pip-version-check $light $way .
   (cd "$work" && "$environment/bin/python" "$OLDPWD/tests/installed.py" && "$environment/bin/libtexture" --version)
   echo "pip install${way:+ $way} . gives the same import: checked"
+  # The stubs were written from Debian's pybind11; here the module is built with the one of PyPI.
+  if [ -z "$way" ]; then
+    "$environment/bin/pip" install -q --disable-pip-version-check -r bindings/stubs/requirements.txt $optional
+    (cd "$work" && "$environment/bin/python" -m mypy.stubtest libtexture --ignore-unused-allowlist \
+      --mypy-config-file "$OLDPWD/bindings/stubs/mypy.ini" --allowlist "$OLDPWD/bindings/stubs/allowed.txt")
+  fi
 done

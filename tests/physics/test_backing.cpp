@@ -5,6 +5,7 @@
 
 #include "catch.hpp"
 #include "libtexture/tool/crown_contact.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 
@@ -51,21 +52,10 @@ double clear_per_e_fold_um(const Backing& b, double wavelength_mm, double pressu
   return pressure_kpa / stiffness_kpa_per_um(at_working_pressure(b, pressure_kpa), wavelength_mm);
 }
 
-Motion orbital_150_mm() {
-  Motion motion;
-  motion.disc_diameter_mm = 150;
-  motion.orbit_mm = 5;
-  motion.speed_rpm = 10000;
-  motion.force_n = 25;
-  motion.feed_mm_per_s = 100;
-  motion.step_over_mm = 75;
-  return motion;
-}
-
 // Clear consumed per e-fold with the disc on a crown of this radius.
 double clear_per_e_fold_on_crown_um(const Backing& b, double wavelength_mm,
                                     std::optional<double> crown_radius_m) {
-  const CrownContact contact = crown_contact(orbital_150_mm(), b, crown_radius_m);
+  const CrownContact contact = crown_contact(machine::orbital_150_mm(), b, crown_radius_m);
   return clear_per_e_fold_um(b, wavelength_mm, contact.pressure_kpa);
 }
 

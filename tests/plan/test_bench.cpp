@@ -6,21 +6,11 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/bench.hpp"
 #include "libtexture/process/pace.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 
 namespace {
-
-Motion some_motion() {
-  Motion motion;
-  motion.disc_diameter_mm = 150;
-  motion.orbit_mm = 5;
-  motion.speed_rpm = 10000;
-  motion.force_n = 25;
-  motion.feed_mm_per_s = 100;
-  motion.step_over_mm = 75;
-  return motion;
-}
 
 constexpr double bench_area_m2 = 0.04;
 
@@ -29,10 +19,10 @@ Bench empty_bench() {
   Bench bench;
   bench.abrasive = "my film";
   bench.force_n = 25;
-  bench.sliding_m_per_s = sliding_m_per_s(some_motion());
-  bench.seconds_per_pass = 60 * pass_minutes(some_motion(), bench_area_m2);
+  bench.sliding_m_per_s = sliding_m_per_s(machine::orbital_150_mm());
+  bench.seconds_per_pass = 60 * pass_minutes(machine::orbital_150_mm(), bench_area_m2);
   bench.area_cm2 = 1e4 * bench_area_m2;
-  bench.disc_area_cm2 = 1e4 * disc_area_m2(some_motion());
+  bench.disc_area_cm2 = 1e4 * disc_area_m2(machine::orbital_150_mm());
   return bench;
 }
 
@@ -45,7 +35,7 @@ std::vector<double> passes_of(double fresh, double worn, double loading_um, int 
   step.abrasive.worn_wear_rate_mm3_per_n_m = worn;
   step.abrasive.loading_um = loading_um;
   step.backing = Backing::rigid();
-  step.motion = some_motion();
+  step.motion = machine::orbital_150_mm();
   step.passes = passes;
   step.change_disc_below_share = 0;
   DiscUse use;

@@ -5,6 +5,7 @@
 #include "libtexture/plan/spot_curves.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/surface/texture.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 
@@ -17,12 +18,7 @@ Step step_on(const Backing& backing) {
   step.abrasive.worn_wear_rate_mm3_per_n_m = 0.03;
   step.abrasive.loading_um = 150;
   step.backing = backing;
-  step.motion.disc_diameter_mm = 150;
-  step.motion.orbit_mm = 5;
-  step.motion.speed_rpm = 10000;
-  step.motion.force_n = 25;
-  step.motion.feed_mm_per_s = 100;
-  step.motion.step_over_mm = 75;
+  step.motion = machine::orbital_150_mm();
   step.passes = 8;
   return step;
 }

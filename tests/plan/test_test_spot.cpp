@@ -9,6 +9,7 @@
 #include "libtexture/plan/test_spot.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/pace.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 
@@ -25,12 +26,7 @@ Job job_of(double worn_share = 1, double loading_um = 150) {
   step.name = "level";
   step.abrasive = abrasive;
   step.backing = Backing::rigid();
-  step.motion.disc_diameter_mm = 150;
-  step.motion.orbit_mm = 5;
-  step.motion.speed_rpm = 10000;
-  step.motion.force_n = 25;
-  step.motion.feed_mm_per_s = 100;
-  step.motion.step_over_mm = 75;
+  step.motion = machine::orbital_150_mm();
   step.passes = 4;
   Step other = step;
   other.name = "refine";

@@ -7,6 +7,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/process/scratches.hpp"
 #include "libtexture/surface/specular_share.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 using Catch::Approx;
@@ -59,17 +60,6 @@ Abrasive film_disc(double grain_um) {
   return abrasive;
 }
 
-Motion orbital() {
-  Motion motion;
-  motion.disc_diameter_mm = 150;
-  motion.orbit_mm = 5;
-  motion.speed_rpm = 10000;
-  motion.force_n = 25;
-  motion.feed_mm_per_s = 100;
-  motion.step_over_mm = 75;
-  return motion;
-}
-
 }  // namespace
 
 TEST_CASE("the groove depth of film discs is that of cones on their own squares of carrier") {
@@ -109,7 +99,7 @@ TEST_CASE("shared load makes the depth depend little on pressure") {
 }
 
 TEST_CASE("a groove is as long as the orbit, or as the disc where there is none") {
-  Motion motion = orbital();
+  Motion motion = machine::orbital_150_mm();
   CHECK(groove_length_mm(motion) == 5);
   motion.orbit_mm = 0;
   CHECK(groove_length_mm(motion) == 150);
@@ -121,7 +111,8 @@ TEST_CASE("the figures of a step's grooves are the abrasive's") {
   abrasive.groove_depth_cap = 6;
   abrasive.groove_half_angle_deg = 70;
   abrasive.stray_marks_per_dm2_um = 0.1;
-  CHECK(groove_figures("level", abrasive, orbital(), 0.2) == GrooveFigures{"level", 0.2, 4, 6, 70, 5, 0.1});
+  CHECK(groove_figures("level", abrasive, machine::orbital_150_mm(), 0.2) ==
+        GrooveFigures{"level", 0.2, 4, 6, 70, 5, 0.1});
 }
 
 TEST_CASE("a population grows as its own removal replaces old grooves by new ones") {

@@ -2,6 +2,7 @@
 #include "libtexture/process/pace.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/texture.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 
@@ -27,12 +28,7 @@ Step some_step() {
   step.abrasive.worn_wear_rate_mm3_per_n_m = 0.1;  // never loads: all passes alike
   step.abrasive.loading_um = 150;
   step.backing = Backing::on_springs(0.05);
-  step.motion.disc_diameter_mm = 150;
-  step.motion.orbit_mm = 5;
-  step.motion.speed_rpm = 10000;
-  step.motion.force_n = 25;
-  step.motion.feed_mm_per_s = 100;
-  step.motion.step_over_mm = 75;
+  step.motion = machine::orbital_150_mm();
   step.passes = 8;
   return step;
 }

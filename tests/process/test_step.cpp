@@ -1,5 +1,6 @@
 #include "catch.hpp"
 #include "libtexture/process/step.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 
@@ -12,12 +13,7 @@ Step some_step() {
   step.abrasive.worn_wear_rate_mm3_per_n_m = 0.03;
   step.abrasive.loading_um = 150;
   step.backing = Backing::rigid();
-  step.motion.disc_diameter_mm = 150;
-  step.motion.orbit_mm = 5;
-  step.motion.speed_rpm = 10000;
-  step.motion.force_n = 25;
-  step.motion.feed_mm_per_s = 100;
-  step.motion.step_over_mm = 75;
+  step.motion = machine::orbital_150_mm();
   step.passes = 8;
   return step;
 }

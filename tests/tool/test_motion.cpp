@@ -4,25 +4,15 @@
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/tool/motion.hpp"
+#include "machine.hpp"
 
 using namespace libtexture;
 using std::numbers::pi;
 
 namespace {
 
-Motion large() {
-  Motion motion;
-  motion.disc_diameter_mm = 150;
-  motion.orbit_mm = 5;
-  motion.speed_rpm = 10000;
-  motion.force_n = 25;
-  motion.feed_mm_per_s = 100;
-  motion.step_over_mm = 75;
-  return motion;
-}
-
 Motion small() {
-  Motion motion = large();
+  Motion motion = machine::orbital_150_mm();
   motion.disc_diameter_mm = 75;
   motion.orbit_mm = 3;
   motion.force_n = 8;
@@ -71,10 +61,11 @@ double share_not_followed(double q, double radius) {
 
 TEST_CASE("pressure is force over the disc's face") {
   // closed form
-  CHECK(disc_area_m2(large()) == Catch::Approx(pi * 0.075 * 0.075));
-  CHECK(pressure_kpa(large()) == Catch::Approx(1.415).epsilon(5e-4));  // 25 N, 150 mm; four digits given
-  CHECK(pressure_kpa(small()) == Catch::Approx(1.81).epsilon(2e-3));   // 8 N, 75 mm; three digits given
-  Motion motion = large();  // 10 to 50 N: .6 to 2.8 kPa; one decimal given
+  CHECK(disc_area_m2(machine::orbital_150_mm()) == Catch::Approx(pi * 0.075 * 0.075));
+  CHECK(pressure_kpa(machine::orbital_150_mm()) ==
+        Catch::Approx(1.415).epsilon(5e-4));                          // 25 N, 150 mm; four digits given
+  CHECK(pressure_kpa(small()) == Catch::Approx(1.81).epsilon(2e-3));  // 8 N, 75 mm; three digits given
+  Motion motion = machine::orbital_150_mm();  // 10 to 50 N: .6 to 2.8 kPa; one decimal given
   motion.force_n = 10;
   CHECK(std::abs(pressure_kpa(motion) - 0.6) < 0.05);
   motion.force_n = 50;
@@ -82,35 +73,39 @@ TEST_CASE("pressure is force over the disc's face") {
 }
 
 TEST_CASE("sliding speed of an orbital disc is pi d n, and a little more when it spins") {
-  CHECK(sliding_m_per_s(large()) == Catch::Approx(2.618).epsilon(1e-4));  // closed form; four digits given
-  CHECK(sliding_m_per_s(small()) == Catch::Approx(1.57).epsilon(1e-3));   // closed form; three digits given
+  CHECK(sliding_m_per_s(machine::orbital_150_mm()) ==
+        Catch::Approx(2.618).epsilon(1e-4));                             // closed form; four digits given
+  CHECK(sliding_m_per_s(small()) == Catch::Approx(1.57).epsilon(1e-3));  // closed form; three digits given
   for (const auto& [rpm, tolerance] : {std::pair{180.0, 1e-3}, {400.0, 0.02}, {800.0, 0.05}}) {
-    Motion spinning = large();
+    Motion spinning = machine::orbital_150_mm();
     spinning.spin_rpm = rpm;  // kinematics by brute force; the formula leaves out (v_r/v_o)^4 and on
     CHECK(sliding_m_per_s(spinning) == Catch::Approx(mean_sliding_m_per_s(spinning)).epsilon(tolerance));
-    CHECK(sliding_m_per_s(spinning) > sliding_m_per_s(large()));
+    CHECK(sliding_m_per_s(spinning) > sliding_m_per_s(machine::orbital_150_mm()));
   }
 }
 
 TEST_CASE("sliding speed of a rotary disc is two thirds of its rim's") {
-  Motion rotary = large();
+  Motion rotary = machine::orbital_150_mm();
   rotary.orbit_mm = 0;
   rotary.speed_rpm = 1500;
   CHECK(sliding_m_per_s(rotary) == Catch::Approx(2.0 / 3 * 2 * pi * 25 * 0.075));  // closed form
 }
 
 TEST_CASE("one overlapped pass of 25 N at .1 mm3/(N m) removes .873 um, whatever the disc's diameter") {
-  CHECK(std::abs(removal_per_pass_um(large(), 0.1) - 0.873) < 5e-4);  // closed form; three digits given
+  CHECK(std::abs(removal_per_pass_um(machine::orbital_150_mm(), 0.1) - 0.873) <
+        5e-4);  // closed form; three digits given
   CHECK(removal_per_pass_um(small(), 0.1) ==
         Catch::Approx(0.42).epsilon(0.015));  // closed form; two digits given
-  Motion wide = large();
+  Motion wide = machine::orbital_150_mm();
   wide.disc_diameter_mm = 200;
-  CHECK(removal_per_pass_um(wide, 0.1) == Catch::Approx(removal_per_pass_um(large(), 0.1)).epsilon(1e-14));
+  CHECK(removal_per_pass_um(wide, 0.1) ==
+        Catch::Approx(removal_per_pass_um(machine::orbital_150_mm(), 0.1)).epsilon(1e-14));
 }
 
 TEST_CASE("a pass over .36 m2 takes 48 s with the large disc and 122 s with the small") {
-  CHECK(pass_minutes(large(), 0.36) * 60 == Catch::Approx(48).epsilon(1e-12));  // closed form
-  CHECK(std::abs(pass_minutes(small(), 0.36) * 60 - 122) < 0.5);                // closed form, rounded to 1 s
+  CHECK(pass_minutes(machine::orbital_150_mm(), 0.36) * 60 ==
+        Catch::Approx(48).epsilon(1e-12));                        // closed form
+  CHECK(std::abs(pass_minutes(small(), 0.36) * 60 - 122) < 0.5);  // closed form, rounded to 1 s
 }
 
 TEST_CASE("a freely tilting disc follows waves longer than itself and levels shorter ones") {
@@ -133,15 +128,15 @@ TEST_CASE("the footprint of very long waves falls as (q a)^4/64, without a jump"
 }
 
 TEST_CASE("a motion names what is wrong with it") {
-  Motion motion = large();
+  Motion motion = machine::orbital_150_mm();
   motion.force_n = -3;
   CHECK_THROWS_WITH(motion.validate(), "Motion: force_n must be > 0 (got -3 N)");
   CHECK_THROWS_AS(pressure_kpa(motion), InvalidInput);
-  motion = large();
+  motion = machine::orbital_150_mm();
   motion.step_over_mm = 151;
   CHECK_THROWS_WITH(motion.validate(),
                     "Motion: step_over_mm must be at least 0.1 and at most the disc's diameter (got 151 mm)");
-  motion = large();
+  motion = machine::orbital_150_mm();
   motion.orbit_mm = 0;
   motion.spin_rpm = 100;
   CHECK_THROWS_WITH(motion.validate(),
