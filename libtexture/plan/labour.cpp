@@ -88,6 +88,7 @@ std::vector<DiscLife> disc_lives(const std::vector<Step>& steps, const std::vect
   require_one_row_a_step(steps, rows);
   std::vector<DiscLife> lives;
   for (std::size_t i = 0; i < steps.size(); ++i) {
+    if (rows[i].passes == 0) continue;
     DiscLife life{rows[i].name, rows[i].discs, {}};
     const double minutes = disc_life_minutes(steps[i], hardness_mpa);
     if (std::isfinite(minutes)) life.change_after_minutes = minutes;

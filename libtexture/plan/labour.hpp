@@ -102,7 +102,7 @@ std::vector<DiscSizeMinutes> minutes_by_disc_size(const Labour& labour, double a
 void add(LabourMinutes& total, const LabourMinutes& minutes);
 void add(std::vector<DiscSizeMinutes>& total, const DiscSizeMinutes& minutes);
 
-/// Discs of each step on a clear of a hardness [MPa], rows as above.
+/// Discs of each step that made a pass, on a clear of a hardness [MPa]; rows as above.
 std::vector<DiscLife> disc_lives(const std::vector<Step>& steps, const std::vector<HistoryRow>& rows,
                                  double hardness_mpa);
 

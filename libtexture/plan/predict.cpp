@@ -81,7 +81,7 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
   const double edge_length_m = panel.edge_length_m.value_or(0);
   result.labour = labour_of(job.labour, panel.area_m2, edge_length_m, steps, result.steps);
   result.disc_lives = disc_lives(steps, result.steps, job.coating.hardness_mpa);
-  if (edge_length_m <= 0) return;
+  if (edge_length_m <= 0 || result.removed_um == 0) return;
   if (panel.crown_radius_m)
     warnings.push_back(panel.name +
                        ": the margin along its edges is told as for straight edges of a flat panel; its "

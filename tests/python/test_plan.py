@@ -58,3 +58,24 @@ def test_risk_has_quantiles_in_order_and_draws_that_add_up():
     assert draws.levelling_um + draws.overshoot_um + draws.debt_um == pytest.approx(draws.removed_um)
     assert sum(draws.is_target_missed) / 200 == panel.risk.target_missed_probability
     assert (pickle.loads(pickle.dumps(predicted)).draws[0].removed_um == draws.removed_um).all()
+
+
+def test_a_panel_that_has_reached_its_target_is_left_as_it_is():
+    job = lt.Job.load(JOBS[-1].with_name("rear_door.toml"))
+    bands = [lt.TextureBand(wavelength_mm=2.5, rms_um=0.03)]
+    level = job.sequence[0].step[0].replace(stop=lt.Stop(rms_um=0.2))
+    finish = job.sequence[0].step[-1].replace(stop=lt.Stop(clear_owed_um=0))
+    job = job.replace(
+        patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4),
+        texture=lt.TextureSource(bands=bands),
+        target=lt.Target(rms_um=0.2),
+        sequence=[lt.Sequence(name="nothing to do", step=[level, finish])],
+        uncertainty=lt.Uncertainty(samples=200),
+    )
+    prediction = lt.predict(job).prediction
+    (panel,) = prediction.panels
+    assert [step.passes for step in panel.steps] == [0, 0]
+    assert panel.removed_um == 0 and panel.risk.removed_um.p95 == 0  # in no world
+    assert panel.edge is None and panel.disc_lives == []
+    assert sum("met before its first pass" in warning for warning in prediction.warnings) == 2
+    assert lt.Prediction.from_dict(prediction.to_dict()) == prediction
