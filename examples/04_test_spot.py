@@ -30,18 +30,24 @@ job = lt.Job(
 before_um, after_um = [121, 120, 122, 121, 119, 121], [117, 116, 119, 117, 116, 117]
 spot = lt.TestSpot(passes=6, before_um=before_um, after_um=after_um, gloss_gone_passes=5)
 result = lt.judge_test_spot(job, spot)
-print(f"{result.removed_um:.1f} um gone, known to {result.gauge_sd_um:.1f} um; {result.expected_um:.1f} um was expected.")
+print(
+    f"{result.removed_um:.1f} um gone, known to {result.gauge_sd_um:.1f} um; {result.expected_um:.1f} um was expected."
+)
 for name, old, new in [
     ("wear rate, mm3/(N m)", result.before, result.after),
     ("texture, um rms", result.texture_before, result.texture_after),
     ("stiffness over catalogue's", result.stiffness_before, result.stiffness_after),
 ]:
-    print(f"{name:27} {old.median:5.3f} ({old.least:5.3f} to {old.most:5.3f})  ->  "
-          f"{new.median:5.3f} ({new.least:5.3f} to {new.most:5.3f})")
+    print(
+        f"{name:27} {old.median:5.3f} ({old.least:5.3f} to {old.most:5.3f})  ->  "
+        f"{new.median:5.3f} ({new.least:5.3f} to {new.most:5.3f})"
+    )
 for words in result.warnings:
     print(words)
 
 calibrated = lt.calibrate(job, spot)
 for when, one in [("before", job), ("after", calibrated)]:
     panel = lt.predict(one).prediction.panels[0]
-    print(f"{when}: {panel.removed_um:.1f} um of clear, {panel.steps[0].passes} passes, {panel.labour.total_minutes:.0f} min")
+    print(
+        f"{when}: {panel.removed_um:.1f} um of clear, {panel.steps[0].passes} passes, {panel.labour.total_minutes:.0f} min"
+    )

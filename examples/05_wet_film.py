@@ -25,4 +25,6 @@ base = lt.synthesize(
     bands=[lt.TextureBand(wavelength_mm=3, rms_um=1)], grid=lt.Grid(rows=128, cols=128, pixel_mm=0.2), seed=1
 )
 top = lt.dry(base=base, wet_film=film)
-print(f"A base of {base.rms_um:.2f} um rms at 3 mm dries to {top.rms_um:.2f} um: the film hides waves, then shrinks onto them.")
+print(
+    f"A base of {base.rms_um:.2f} um rms at 3 mm dries to {top.rms_um:.2f} um: the film hides waves, then shrinks onto them."
+)

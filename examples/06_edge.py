@@ -9,7 +9,9 @@ print("4 um off the flat, 50 um of clear there, 35.6 um to be left:")
 for name in ("film on hard pad", "film on firm interface", "film on soft interface"):
     for overhang in ("none", "straddle"):
         profile = lt.edge_profile(tools.backings[name], disc, removal_um=4, overhang=overhang, clear=clear)
-        print(f"  {name:23} {overhang:9} at most {profile.peak_removal_um:5.1f} um go; leave {profile.margin_mm:4.1f} mm")
+        print(
+            f"  {name:23} {overhang:9} at most {profile.peak_removal_um:5.1f} um go; leave {profile.margin_mm:4.1f} mm"
+        )
 
 # The same as a plan asks it: every rule of the budget, and a confidence.
 step = lt.Step(
@@ -35,4 +37,6 @@ margins = [
     "the flat does not keep the budget" if margin is None else f"{margin:.1f} mm"
     for margin in (edge.margin_mm, edge.sure_margin_mm)
 ]
-print(f"{job.panel[0].name}: margin {margins[0]} by best estimates; to be {100 * edge.confidence:.0f} % sure: {margins[1]}")
+print(
+    f"{job.panel[0].name}: margin {margins[0]} by best estimates; to be {100 * edge.confidence:.0f} % sure: {margins[1]}"
+)

@@ -1,7 +1,7 @@
 """Each plan of the door on several patches of the same texture, on a Dask cluster.
 
-    python3 examples/sweep_dask.py                              # a cluster of this machine
-    python3 examples/sweep_dask.py tcp://scheduler.example:8786 # yours; libtexture must be installed on its workers
+python3 examples/sweep_dask.py                              # a cluster of this machine
+python3 examples/sweep_dask.py tcp://scheduler.example:8786 # yours; libtexture must be installed on its workers
 """
 
 import sys

@@ -1,6 +1,6 @@
 """Runs the code cells of notebooks in order; with --save also stores what they print and draw.
 
-    python3 notebooks/run.py [--save] notebooks/*.ipynb
+python3 notebooks/run.py [--save] notebooks/*.ipynb
 """
 
 import base64

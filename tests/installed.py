@@ -12,7 +12,9 @@ assert lt.__version__ == version("libtexture")
 for file in SOURCE.rglob("*"):
     if file.is_file() and file.suffix != ".pyc":
         assert files(lt).joinpath(file.relative_to(SOURCE)).read_bytes() == file.read_bytes(), file
-field = lt.synthesize(bands=[lt.TextureBand(wavelength_mm=2.5, rms_um=1.0)], grid=lt.Grid(rows=32, cols=32, pixel_mm=0.4), seed=1)
+field = lt.synthesize(
+    bands=[lt.TextureBand(wavelength_mm=2.5, rms_um=1.0)], grid=lt.Grid(rows=32, cols=32, pixel_mm=0.4), seed=1
+)
 assert abs(field.rms_um - 1) < 1e-9  # the promise of synthesize
 assert lt.Catalogue.shipped().abrasives
 assert lt.sweep([]) == []

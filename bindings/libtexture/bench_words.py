@@ -41,7 +41,9 @@ def run_bench(options):
     results = [judge_bench(bench) for bench in benches]
     if options.catalogue:
         entries = [
-            catalogue_entry(abrasive_of(bench, result, carrier=options.carrier, source=options.source or f"bench, {path.name}"))
+            catalogue_entry(
+                abrasive_of(bench, result, carrier=options.carrier, source=options.source or f"bench, {path.name}")
+            )
             for path, bench, result in zip(options.data, benches, results)
         ]
         write_whole(options.catalogue, "\n".join(entries))
@@ -56,9 +58,14 @@ def run_bench(options):
 def bench_table(benches, results):
     """Figures of each abrasive, pairs that differ, and how many runs a difference needs."""
     columns = [
-        ("wear rate", "fresh", "mm3/(N m)", 11), ("", "95 % from", "", 11), ("", "to", "", 8),
-        ("loaded", "rate", "mm3/(N m)", 11), ("", "by", "um", 8),
-        ("spread", "passes", "um", 9), ("", "discs", "%", 7), ("", "runs", f"for {DIFFERENCE_PERCENT} %", 9),
+        ("wear rate", "fresh", "mm3/(N m)", 11),
+        ("", "95 % from", "", 11),
+        ("", "to", "", 8),
+        ("loaded", "rate", "mm3/(N m)", 11),
+        ("", "by", "um", 8),
+        ("spread", "passes", "um", 9),
+        ("", "discs", "%", 7),
+        ("", "runs", f"for {DIFFERENCE_PERCENT} %", 9),
     ]
     rows = [bench_row(bench, result) for bench, result in zip(benches, results)]
     parts = [ruled("Bench", columns, rows, "abrasive")]
@@ -81,15 +88,23 @@ def bench_row(bench, result):
     if result.disc_log_sd > 0:
         needed = f"{runs_needed(difference_percent=DIFFERENCE_PERCENT, log_sd=result.disc_log_sd)}"
     return (
-        bench.abrasive, f"{fresh.value:.3g}", f"{fresh.least:.3g}", f"{fresh.most:.3g}", *loaded,
-        f"{result.residual_sd_um:.3f}", f"{100 * result.disc_log_sd:.1f}", needed,
+        bench.abrasive,
+        f"{fresh.value:.3g}",
+        f"{fresh.least:.3g}",
+        f"{fresh.most:.3g}",
+        *loaded,
+        f"{result.residual_sd_um:.3f}",
+        f"{100 * result.disc_log_sd:.1f}",
+        needed,
     )
 
 
 def loading_words(bench, result):
     if result.is_loading_seen:
         return f"{bench.abrasive}: the disc loads (p = {result.loading_p:.2g})."
-    return f"{bench.abrasive}: no loading can be told (p = {result.loading_p:.2g}); a catalogue entry takes the usual one."
+    return (
+        f"{bench.abrasive}: no loading can be told (p = {result.loading_p:.2g}); a catalogue entry takes the usual one."
+    )
 
 
 def comparison(first, second):

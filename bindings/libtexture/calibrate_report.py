@@ -8,7 +8,13 @@ def calibration_page(result, spot, before, after, job):
     """What calibrate() made of a spot (of judge_test_spot()), with the prediction before and after it, as a page."""
     named = beliefs(result)
     return page.render(
-        "calibrate.html.j2", seed=after.seed, result=result, spot=spot, job=job, beliefs=named, after=after,
+        "calibrate.html.j2",
+        seed=after.seed,
+        result=result,
+        spot=spot,
+        job=job,
+        beliefs=named,
+        after=after,
         plan=plan_rows(before, after),
         pictures={"beliefs": page.chart(plot.belief_chart, named, size=(5.6, 0.9 + 0.75 * len(named)))},
     )

@@ -65,11 +65,18 @@ def calibration_table(result, before, after):
 
 def belief_table(result):
     columns = [
-        ("before", "median", "", 11), ("", "95 % from", "", 11), ("", "to", "", 9),
-        ("after", "median", "", 11), ("", "95 % from", "", 11), ("", "to", "", 9),
+        ("before", "median", "", 11),
+        ("", "95 % from", "", 11),
+        ("", "to", "", 9),
+        ("after", "median", "", 11),
+        ("", "95 % from", "", 11),
+        ("", "to", "", 9),
     ]
     rows = [
-        (f"{name}, {unit}", *[f"{figure:.3g}" for belief in pair for figure in (belief.median, belief.least, belief.most)])
+        (
+            f"{name}, {unit}",
+            *[f"{figure:.3g}" for belief in pair for figure in (belief.median, belief.least, belief.most)],
+        )
         for name, unit, *pair in beliefs(result)
     ]
     return ruled("What is believed", columns, rows, "")
@@ -108,8 +115,14 @@ def plan_rows(before, after):
         ]
         if all(panel.risk.samples for panel in pair):
             rows += [
-                line("removed, 90 of 100, um", lambda panel: f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f}"),
-                line("sanding, 90 of 100, min", lambda panel: f"{panel.risk.minutes.p05:.0f} to {panel.risk.minutes.p95:.0f}"),
+                line(
+                    "removed, 90 of 100, um",
+                    lambda panel: f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f}",
+                ),
+                line(
+                    "sanding, 90 of 100, min",
+                    lambda panel: f"{panel.risk.minutes.p05:.0f} to {panel.risk.minutes.p95:.0f}",
+                ),
                 line("over budget, %", lambda panel: f"{100 * panel.risk.budget_exceeded_probability:.0f}"),
                 line("struck through, %", lambda panel: f"{100 * panel.risk.strike_through_probability:.1f}"),
                 line("target missed, %", lambda panel: f"{100 * panel.risk.target_missed_probability:.0f}"),

@@ -8,7 +8,11 @@ def comparison_page(comparison, job=None):
     """A comparison (of compare()) as a page: what a class needs is its first sheet."""
     best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
     return page.render(
-        "compare.html.j2", seed=comparison.seed, comparison=comparison, best=best, panels=panels_of(job),
+        "compare.html.j2",
+        seed=comparison.seed,
+        comparison=comparison,
+        best=best,
+        panels=panels_of(job),
         pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison, size=(4.8, 3.2))},
     )
 
@@ -18,8 +22,13 @@ def recommendation_page(recommendation, job=None):
     comparison = recommendation.comparison
     plans = [sequence for sequence in recommendation.sequences if sequence.name == recommendation.recommended]
     return page.render(
-        "recommend.html.j2", seed=job.seed if job else comparison.seed, advice=recommendation, comparison=comparison, panels=panels_of(job),
-        plan=plans[0] if plans else None, stop_words=stop_words,
+        "recommend.html.j2",
+        seed=job.seed if job else comparison.seed,
+        advice=recommendation,
+        comparison=comparison,
+        panels=panels_of(job),
+        plan=plans[0] if plans else None,
+        stop_words=stop_words,
         pictures=lesson(comparison) if comparison.alternatives else {},
     )
 

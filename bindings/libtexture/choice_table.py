@@ -35,7 +35,9 @@ def recommendation_table(recommendation):
     """The whole recommendation as text; its answer last, where a terminal stands, but "do not sand" first."""
     comparison = recommendation.comparison
     is_off = recommendation.verdict == "do not sand"
-    compared = [*tables(comparison), bullets("What the others cost", comparison.findings)] if comparison.alternatives else []
+    compared = (
+        [*tables(comparison), bullets("What the others cost", comparison.findings)] if comparison.alternatives else []
+    )
     parts = [
         is_off and advice(recommendation),
         first_steps(recommendation),
@@ -53,7 +55,11 @@ def recommendation_table(recommendation):
 
 def tables(comparison):
     rows = [costs_row(one) for one in comparison.alternatives]
-    nodes = f"\nFrom {comparison.samples} possible worlds, read off {comparison.node_solves} levelling runs." if comparison.node_solves else ""
+    nodes = (
+        f"\nFrom {comparison.samples} possible worlds, read off {comparison.node_solves} levelling runs."
+        if comparison.node_solves
+        else ""
+    )
     return [
         ruled("Sequences compared", COSTS, rows, "sequence", NAME_WIDTH) + "\n" + COSTS_NOTE + nodes,
         ruled("A person's time", TIME_COLUMNS, time_rows(comparison), "sequence", NAME_WIDTH) + "\n" + TIME_NOTE,
@@ -89,8 +95,14 @@ def costs_row(one):
 
 
 def first_steps(recommendation):
-    columns = [("grain", "median", "um", 8), ("clear", "to level", "um", 10), ("passes", "", "", 8), ("discs", "", "", 7),
-               ("time", "", "min", 7), ("reaches", "target", "", 9)]
+    columns = [
+        ("grain", "median", "um", 8),
+        ("clear", "to level", "um", 10),
+        ("passes", "", "", 8),
+        ("discs", "", "", 7),
+        ("time", "", "min", 7),
+        ("reaches", "target", "", 9),
+    ]
     rows = [
         (
             first.abrasive,

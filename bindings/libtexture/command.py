@@ -47,7 +47,9 @@ def add_predict(verbs):
 
 
 def add_compare(verbs):
-    words = add_verb(verbs, "compare", "Compares", "all sequences of a job: clear, trouble, time, discs, texture, marks")
+    words = add_verb(
+        verbs, "compare", "Compares", "all sequences of a job: clear, trouble, time, discs, texture, marks"
+    )
     words.set_defaults(run=run_compare)
 
 

@@ -59,7 +59,12 @@ def rows_of(passes, edges_mm=None):
         plain = {"pass": number, **row.to_dict()}
         bands = plain.pop("band_rms_um")
         names = band_words(edges_mm) if edges_mm is not None else range(1, len(bands) + 1)
-        plain.update({f"rms_um_{name}_mm" if edges_mm is not None else f"rms_um_band_{name}": rms for name, rms in zip(names, bands)})
+        plain.update(
+            {
+                f"rms_um_{name}_mm" if edges_mm is not None else f"rms_um_band_{name}": rms
+                for name, rms in zip(names, bands)
+            }
+        )
         rows.append(plain)
     return rows
 
@@ -83,7 +88,9 @@ def alternative_rows(comparison):
         row = {}
         for name, value in one.to_dict().items():
             spread = value if isinstance(value, dict) and "p05" in value else None
-            row.update({f"{name}_{quantile}": figure for quantile, figure in spread.items()} if spread else {name: value})
+            row.update(
+                {f"{name}_{quantile}": figure for quantile, figure in spread.items()} if spread else {name: value}
+            )
         rows.append(row)
     return rows
 

@@ -37,7 +37,11 @@ def members_of(thing):
 def cell(value):
     """One member, as HTML."""
     if isinstance(value, np.ndarray) and (value.ndim > 1 or value.size > LONGEST_LIST):
-        return f"array of {' x '.join(map(str, value.shape))}, {value.min():.4g} to {value.max():.4g}" if value.size else "none"
+        return (
+            f"array of {' x '.join(map(str, value.shape))}, {value.min():.4g} to {value.max():.4g}"
+            if value.size
+            else "none"
+        )
     if isinstance(value, (list, tuple, np.ndarray)):
         return rows_of(value)
     if isinstance(value, dict):
@@ -51,7 +55,9 @@ def rows_of(values):
         rows = [one.to_dict() for one in values[:LONGEST_LIST]]
         names = list(dict.fromkeys(name for row in rows for name in row))
         head = "".join(f"<th>{name}</th>" for name in names)
-        body = "".join("<tr>" + "".join(f"<td>{figure(row.get(name))}</td>" for name in names) + "</tr>" for row in rows)
+        body = "".join(
+            "<tr>" + "".join(f"<td>{figure(row.get(name))}</td>" for name in names) + "</tr>" for row in rows
+        )
         return f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>{more(values)}"
     return ", ".join(figure(value) for value in values[:LONGEST_LIST]) + more(values) if len(values) else "none"
 

@@ -36,7 +36,10 @@ def render(template, *, seed, **shown):
     """A page by the name of its template, as text."""
     page = jinja2.Environment(
         loader=jinja2.FunctionLoader(lambda name: files(__package__).joinpath(name).read_text(encoding="utf-8")),
-        autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined,
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=jinja2.StrictUndefined,
     )
     page.filters.update(micro=micro, film=film, film_pm=film_pm, film_range=film_range, mil=wording.mil)
     return page.get_template(template).render(version=__version__, seed=seed, wording=wording, **shown)

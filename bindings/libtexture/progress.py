@@ -11,8 +11,12 @@ class ProgressBar:
         try:
             from tqdm.auto import tqdm
         except ImportError as error:
-            raise ImportError("ProgressBar: needs the Python package tqdm, which is not installed", name="tqdm") from error
-        self._bar = tqdm(total=100, desc=description, bar_format="{desc}: {percentage:3.0f} % |{bar}| {elapsed}<{remaining}")
+            raise ImportError(
+                "ProgressBar: needs the Python package tqdm, which is not installed", name="tqdm"
+            ) from error
+        self._bar = tqdm(
+            total=100, desc=description, bar_format="{desc}: {percentage:3.0f} % |{bar}| {elapsed}<{remaining}"
+        )
 
     def __call__(self, share_done: float) -> None:
         self._bar.update(100 * share_done - self._bar.n)
@@ -26,5 +30,7 @@ class ProgressBar:
     def __enter__(self) -> "ProgressBar":
         return self
 
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, where: TracebackType | None) -> None:
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, where: TracebackType | None
+    ) -> None:
         self.close(error is None)

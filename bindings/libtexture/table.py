@@ -37,7 +37,9 @@ def table(prediction):
     parts.append(labour_table(prediction))
     parts += [discs_and_edges(panel) for panel in prediction.panels]
     parts.append(bullets("Before the first pass", prediction.checklist))
-    parts.append(bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions]))
+    parts.append(
+        bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions])
+    )
     parts.append(bullets("Cautions for the job", prediction.cautions))
     parts.append(bullets("Warnings", prediction.warnings))
     parts += [budget(panel) for panel in prediction.panels]
@@ -83,7 +85,13 @@ def texture_columns(edges_mm):
         ("all", "rms", "um", 8, lambda row: f"{row.rms_um:.3f}"),
         ("", "p-v", "um", 7, lambda row: f"{row.peak_to_valley_um:.2f}"),
         *[
-            ("" if band else "rms by mm", words, "um", 7 if band else 10, lambda row, band=band: f"{row.band_rms_um[band]:.3f}")
+            (
+                "" if band else "rms by mm",
+                words,
+                "um",
+                7 if band else 10,
+                lambda row, band=band: f"{row.band_rms_um[band]:.3f}",
+            )
             for band, words in enumerate(band_words(edges_mm))
         ],
         ("clear", "owed", "um", 9, lambda row: f"{row.clear_owed_um:.2f}"),
@@ -101,9 +109,18 @@ def figures(columns, row):
 
 def clear_table(panel):
     total = (
-        "all steps", f"{sum(row.passes for row in panel.steps)}", f"{panel.removed_um:.2f}", "", f"{panel.removed_max_um:.2f}",
-        mil(panel.removed_um, 3), f"{panel.clear_left_mean_um:.1f}", f"{panel.clear_left_least_um:.1f}",
-        mil(panel.clear_left_least_um), "", f"{panel.discs}", f"{panel.minutes:.1f}",
+        "all steps",
+        f"{sum(row.passes for row in panel.steps)}",
+        f"{panel.removed_um:.2f}",
+        "",
+        f"{panel.removed_max_um:.2f}",
+        mil(panel.removed_um, 3),
+        f"{panel.clear_left_mean_um:.1f}",
+        f"{panel.clear_left_least_um:.1f}",
+        mil(panel.clear_left_least_um),
+        "",
+        f"{panel.discs}",
+        f"{panel.minutes:.1f}",
     )
     return ruled("Best estimate", CLEAR, [*by_step(CLEAR, panel), total])
 
@@ -133,7 +150,13 @@ SURE = [  # name, unit, decimals, spread of a risk, whether mil are shown as wel
     ("discs", "", 0, lambda risk: risk.discs, False),
     ("machine time", "min", 0, lambda risk: risk.minutes, False),
 ]
-QUANTILES = [("", "", "", 5), ("5 %", "", "", 9), ("50 %", "", "", 9), ("95 %", "", "", 9), ("5 to 95 %, mil", "", "", 18)]
+QUANTILES = [
+    ("", "", "", 5),
+    ("5 %", "", "", 9),
+    ("50 %", "", "", 9),
+    ("95 %", "", "", 9),
+    ("5 to 95 %, mil", "", "", 18),
+]
 
 
 def risk_table(panel):
@@ -192,16 +215,26 @@ def labour_table(prediction):
 
 
 TIME_COLUMNS = [
-    ("", "sanding", "min", 9), ("", "looking", "min", 9), ("disc", "changes", "min", 9),
-    ("", "edges", "min", 8), ("", "masking", "min", 9), ("", "cleaning", "min", 10), ("", "total", "min", 8),
+    ("", "sanding", "min", 9),
+    ("", "looking", "min", 9),
+    ("disc", "changes", "min", 9),
+    ("", "edges", "min", 8),
+    ("", "masking", "min", 9),
+    ("", "cleaning", "min", 10),
+    ("", "total", "min", 8),
     ("", "discs", "", 7),
 ]
 
 
 def time_row(name, labour, discs):
     minutes = [
-        labour.sanding_minutes, labour.looking_minutes, labour.disc_change_minutes, labour.edge_minutes,
-        labour.masking_minutes, labour.cleaning_minutes, labour.total_minutes,
+        labour.sanding_minutes,
+        labour.looking_minutes,
+        labour.disc_change_minutes,
+        labour.edge_minutes,
+        labour.masking_minutes,
+        labour.cleaning_minutes,
+        labour.total_minutes,
     ]
     return (name, *[f"{figure:.1f}" for figure in minutes], f"{discs}")
 
@@ -209,9 +242,12 @@ def time_row(name, labour, discs):
 def size_rows(sizes):
     """What goes by the discs' size: edges, masking and cleaning do not."""
     return [
-        (f"  {size.disc_diameter_mm:g} mm discs",
-         *[f"{figure:.1f}" for figure in (size.sanding_minutes, size.looking_minutes, size.disc_change_minutes)], *[""] * 4,
-         f"{size.discs}")
+        (
+            f"  {size.disc_diameter_mm:g} mm discs",
+            *[f"{figure:.1f}" for figure in (size.sanding_minutes, size.looking_minutes, size.disc_change_minutes)],
+            *[""] * 4,
+            f"{size.discs}",
+        )
         for size in sizes
     ]
 
@@ -228,9 +264,7 @@ def budget(panel):
     may_go = film(max(0.0, panel.removable_um))
     would_go = film_range(panel.risk.removed_um) if panel.risk.samples else film(panel.removed_um)
     lines = [f"Budget of {panel.name}: {would_go} would go, about {may_go} may"]
-    lines += [
-        f"  {rule_state(rule):<9} {film(rule.removable_um):>20} by: {rule_words(rule)}" for rule in panel.budget
-    ]
+    lines += [f"  {rule_state(rule):<9} {film(rule.removable_um):>20} by: {rule_words(rule)}" for rule in panel.budget]
     return "\n".join(lines)
 
 

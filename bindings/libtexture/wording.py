@@ -87,7 +87,9 @@ def margin_words(margin_mm):
     """A margin along an edge."""
     if margin_mm is None:
         return "no margin helps, the flat itself does not keep the budget"
-    return f"leave {margin_mm:.0f} mm unsanded" if margin_mm > 0 else "the flat may be sanded to its end, its rounding not"
+    return (
+        f"leave {margin_mm:.0f} mm unsanded" if margin_mm > 0 else "the flat may be sanded to its end, its rounding not"
+    )
 
 
 def edge_words(edge):

@@ -22,8 +22,12 @@ with tempfile.TemporaryDirectory() as folder:
 # What the generator cannot know: == takes anything (and answers NotImplemented), a converted array takes what numpy
 # converts, and our Sequence is not that of typing.
 stub = re.sub(r"def __eq__\(self(?:: [\w.]+)?, arg0: \w[\w.]*\)", "def __eq__(self, arg0: object)", stub)
-stub = stub.replace("__hash__: typing.ClassVar[None] = None", "__hash__: typing.ClassVar[None] = None  # type: ignore[assignment]")
-stub = stub.replace("numpy.ndarray[numpy.float64]", "numpy.typing.ArrayLike").replace("import numpy\n", "import numpy\nimport numpy.typing\n", 1)
+stub = stub.replace(
+    "__hash__: typing.ClassVar[None] = None", "__hash__: typing.ClassVar[None] = None  # type: ignore[assignment]"
+)
+stub = stub.replace("numpy.ndarray[numpy.float64]", "numpy.typing.ArrayLike").replace(
+    "import numpy\n", "import numpy\nimport numpy.typing\n", 1
+)
 stub = stub.replace("self: typing.Sequence", "self").replace("typing.Sequence", "Sequence")
 # Bare containers of values that hold anything.
 stub = re.sub(r"(?<=[:>] )dict(?=[,):])", "dict[str, typing.Any]", stub)

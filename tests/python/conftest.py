@@ -18,7 +18,6 @@ def pytest_terminal_summary(terminalreporter):
         terminalreporter.write_line("left out: test_report_in_browser.py needs Debian's package chromium")
 
 
-
 def backing():
     return lt.Backing(
         skin=lt.Skin(modulus_gpa=4.5, thickness_um=75, poisson=0.38),
@@ -39,9 +38,7 @@ def abrasive():
 
 
 def motion():
-    return lt.Motion(
-        disc_diameter_mm=150, orbit_mm=5, speed_rpm=10000, force_n=25, feed_mm_per_s=50, step_over_mm=75
-    )
+    return lt.Motion(disc_diameter_mm=150, orbit_mm=5, speed_rpm=10000, force_n=25, feed_mm_per_s=50, step_over_mm=75)
 
 
 def panel():
@@ -108,12 +105,21 @@ EXAMPLES = {
     ),
     "BenchRun": lambda: lt.BenchRun(name="A", removed_um=[0.9, 0.8, 0.7, 0.6]),
     "Bench": lambda: lt.Bench(
-        abrasive="my film", grit="P2000", force_n=25, sliding_m_per_s=2.6, seconds_per_pass=20, area_cm2=200,
-        disc_area_cm2=177, runs=[EXAMPLES["BenchRun"]()],
+        abrasive="my film",
+        grit="P2000",
+        force_n=25,
+        sliding_m_per_s=2.6,
+        seconds_per_pass=20,
+        area_cm2=200,
+        disc_area_cm2=177,
+        runs=[EXAMPLES["BenchRun"]()],
     ),
     "BenchResult": lambda: lt.BenchResult(
-        wear_rate_mm3_per_n_m=EXAMPLES["Estimate"](), worn_wear_rate_mm3_per_n_m=EXAMPLES["Estimate"](),
-        loading_um=EXAMPLES["Estimate"](), is_loading_seen=True, residuals_um=[[0.1, -0.1], [0.2]],
+        wear_rate_mm3_per_n_m=EXAMPLES["Estimate"](),
+        worn_wear_rate_mm3_per_n_m=EXAMPLES["Estimate"](),
+        loading_um=EXAMPLES["Estimate"](),
+        is_loading_seen=True,
+        residuals_um=[[0.1, -0.1], [0.2]],
     ),
     "BenchComparison": lambda: lt.BenchComparison(ratio=EXAMPLES["Estimate"](), p=0.03),
     "CompressionCurve": lambda: lt.CompressionCurve(
@@ -150,10 +156,15 @@ EXAMPLES = {
     "Alternative": lambda: lt.Alternative(
         sequence="one step", verdict="go", more=EXAMPLES["Difference"](), target=[EXAMPLES["Reached"]()]
     ),
-    "Comparison": lambda: lt.Comparison(alternatives=[EXAMPLES["Alternative"]()], best="one step", findings=["It drowns."]),
+    "Comparison": lambda: lt.Comparison(
+        alternatives=[EXAMPLES["Alternative"]()], best="one step", findings=["It drowns."]
+    ),
     "FirstStep": lambda: lt.FirstStep(abrasive="P1500 film", grain_um=12.6, passes=4, is_reaching=True),
     "Recommendation": lambda: lt.Recommendation(
-        verdict="go", recommended="one step", first_steps=[EXAMPLES["FirstStep"]()], sequences=[EXAMPLES["Sequence"]()],
+        verdict="go",
+        recommended="one step",
+        first_steps=[EXAMPLES["FirstStep"]()],
+        sequences=[EXAMPLES["Sequence"]()],
         comparison=EXAMPLES["Comparison"](),
     ),
     "Machine": lambda: lt.Machine(disc="75 mm light"),

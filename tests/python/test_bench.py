@@ -8,9 +8,7 @@ import pytest
 import libtexture as lt
 from test_command import command
 
-SETTINGS = {
-    "force_n": 25, "sliding_m_per_s": 2.6, "seconds_per_pass": 20, "area_cm2": 200, "disc_area_cm2": 177,
-}
+SETTINGS = {"force_n": 25, "sliding_m_per_s": 2.6, "seconds_per_pass": 20, "area_cm2": 200, "disc_area_cm2": 177}
 # Removal of one pass at 1 mm3/(N m): force x speed x time/area, in um (closed form).
 UM_AT_ONE = 25 * 2.6 * 20 / (200 * 100) * 1000
 

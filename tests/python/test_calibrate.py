@@ -130,7 +130,8 @@ REFUSED = {  # name: (text of the readings, words that the line must hold)
     "a step that is not there": ("# passes = 6\n# step = levle\nwhen,total_um\nbefore,250\nafter,240\n", ["levle"]),
     "a spread above 1": ("# passes = 6\n# spot_cv = 15\nwhen,total_um\nbefore,250\nafter,240\n", ["spot_cv", "15"]),
     "gone after more passes than were made": (
-        "# passes = 6\n# gloss_gone_passes = 7\nwhen,total_um\nbefore,250\nafter,240\n", ["gloss_gone_passes", "7"],
+        "# passes = 6\n# gloss_gone_passes = 7\nwhen,total_um\nbefore,250\nafter,240\n",
+        ["gloss_gone_passes", "7"],
     ),
 }
 

@@ -88,7 +88,9 @@ def test_a_small_disc_is_set_against_a_large_one_at_equal_pressure(tmp_path):
     text = comparison_table(comparison)
     for size in small.disc_sizes:
         figures = [f"{figure:.1f}" for figure in (size.sanding_minutes, size.looking_minutes, size.disc_change_minutes)]
-        assert re.search(rf"^  {size.disc_diameter_mm:g} mm discs +" + " +".join(figures) + rf" +{size.discs}$", text, re.M)
+        assert re.search(
+            rf"^  {size.disc_diameter_mm:g} mm discs +" + " +".join(figures) + rf" +{size.discs}$", text, re.M
+        )
     assert f"read off {comparison.node_solves} levelling runs" in text
 
 

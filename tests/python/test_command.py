@@ -18,7 +18,9 @@ PATCH = re.compile(r"patch = \{.*?\}")
 
 
 def command(*words, **options):
-    return subprocess.run([os.environ["LIBTEXTURE_COMMAND"], *map(str, words)], capture_output=True, text=True, **options)
+    return subprocess.run(
+        [os.environ["LIBTEXTURE_COMMAND"], *map(str, words)], capture_output=True, text=True, **options
+    )
 
 
 def small_job(folder, name="rear_door", *changes):
@@ -90,8 +92,14 @@ def test_json_is_the_whole_prediction_and_nothing_else_is_left_beside_it(tmp_pat
 REFUSED = {  # name: (change of the job, words that the line must hold)
     "missing key": (("area_m2 = 0.9\n", ""), ["area_m2"]),
     "unknown key": (("crown_radius_m", "crown_radus_m"), ["crown_radus_m", "crown_radius_m"]),
-    "grit of 3": (('abrasive = "P1200 film"', 'abrasive = { name = "x", grit = "P3", wear_rate_mm3_per_n_m = 1.0, '
-                  'worn_wear_rate_mm3_per_n_m = 0.1, loading_um = 9.0, made_for = ["dry"] }'), ["grit", "P3"]),
+    "grit of 3": (
+        (
+            'abrasive = "P1200 film"',
+            'abrasive = { name = "x", grit = "P3", wear_rate_mm3_per_n_m = 1.0, '
+            'worn_wear_rate_mm3_per_n_m = 0.1, loading_um = 9.0, made_for = ["dry"] }',
+        ),
+        ["grit", "P3"],
+    ),
     "film of 10 m": (("total_um = 262", "total_um = 1e7"), ["total_um", "um"]),
     "negative area": (("area_m2 = 0.9", "area_m2 = -0.9"), ["area_m2", "-0.9", "m2"]),
     "NaN": (("clear_um = 60", "clear_um = nan"), ["clear_um", "nan", "um"]),
@@ -102,11 +110,21 @@ REFUSED = {  # name: (change of the job, words that the line must hold)
     "waves finer than the pixels": (("wavelength_mm = 2.2", "wavelength_mm = 0.3"), ["0.3", "mm"]),
     "waves longer than the patch": (("wavelength_mm = 5.0", "wavelength_mm = 500.0"), ["500", "mm"]),
     "too few worlds": (("samples = 200", "samples = 5"), ["samples", "100", "5"]),
-    "zero force": (('motion = "150 mm light"', "motion = { disc_diameter_mm = 150.0, orbit_mm = 5.0, speed_rpm = 9000.0, "
-                   "force_n = 0.0, feed_mm_per_s = 50.0, step_over_mm = 75.0 }"), ["force_n", "> 0", "0 N"]),
-    "a foam that collapses": (('motion = "150 mm light"\nwetness = "damp"', 'motion = { like = "150 mm light", force_n = 60 }\n'
-                              'wetness = "damp"'),
-                              ["sequence P1200 first, panel rear door, step refine again: Backing: pressure_kpa", "kPa"]),
+    "zero force": (
+        (
+            'motion = "150 mm light"',
+            "motion = { disc_diameter_mm = 150.0, orbit_mm = 5.0, speed_rpm = 9000.0, "
+            "force_n = 0.0, feed_mm_per_s = 50.0, step_over_mm = 75.0 }",
+        ),
+        ["force_n", "> 0", "0 N"],
+    ),
+    "a foam that collapses": (
+        (
+            'motion = "150 mm light"\nwetness = "damp"',
+            'motion = { like = "150 mm light", force_n = 60 }\nwetness = "damp"',
+        ),
+        ["sequence P1200 first, panel rear door, step refine again: Backing: pressure_kpa", "kPa"],
+    ),
     "text that is no TOML": (("schema = 1", "schema ="), ["job.toml"]),
 }
 
@@ -146,7 +164,12 @@ def test_an_output_is_neither_an_input_nor_the_other_output(tmp_path, capfd, ver
     link = tmp_path / "link.toml"
     link.symlink_to(path)
     out, mine = tmp_path / "out", tmp_path / "mine.toml"
-    for words in (["--json", path], ["--report", link], ["--json", mine], ["--json", out, "--report", tmp_path / "." / "out"]):
+    for words in (
+        ["--json", path],
+        ["--report", link],
+        ["--json", mine],
+        ["--json", out, "--report", tmp_path / "." / "out"],
+    ):
         assert main([verb, str(path), *map(str, words)]) == 2
         printed, said = capfd.readouterr()
         assert (printed, said.count("\n")) == ("", 1)
@@ -155,11 +178,15 @@ def test_an_output_is_neither_an_input_nor_the_other_output(tmp_path, capfd, ver
 
 
 def test_ctrl_c_ends_quietly_with_status_130(tmp_path):
-    path = small_job(tmp_path, "rear_door", ("rows = 64, cols = 64, pixel_mm = 0.4", "rows = 1024, cols = 1024, pixel_mm = 0.1"))
+    path = small_job(
+        tmp_path, "rear_door", ("rows = 64, cols = 64, pixel_mm = 0.4", "rows = 1024, cols = 1024, pixel_mm = 0.1")
+    )
     out = tmp_path / "out.json"
     words = [os.environ["LIBTEXTURE_COMMAND"], "predict", path, "--json", out]
     running = subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
-    while b"_core" not in Path(f"/proc/{running.pid}/maps").read_bytes():  # until the interpreter has loaded the package
+    while (
+        b"_core" not in Path(f"/proc/{running.pid}/maps").read_bytes()
+    ):  # until the interpreter has loaded the package
         time.sleep(0.02)
     time.sleep(0.5)
     running.send_signal(signal.SIGINT)
@@ -169,7 +196,9 @@ def test_ctrl_c_ends_quietly_with_status_130(tmp_path):
 
 
 def test_importing_the_package_needs_numpy_only():
-    script = "import sys, libtexture; print([name for name in ('matplotlib', 'jinja2', 'scipy') if name in sys.modules])"
+    script = (
+        "import sys, libtexture; print([name for name in ('matplotlib', 'jinja2', 'scipy') if name in sys.modules])"
+    )
     result = subprocess.run([os.sys.executable, "-c", script], capture_output=True, text=True)
     assert result.stdout.strip() == "[]"
 

@@ -14,10 +14,7 @@ import libtexture as lt
 
 ROOT = Path(__file__).parents[2]
 MPI = ["mpiexec", "--oversubscribe", "-n", "3", sys.executable, "-m", "mpi4py.futures"]
-NEEDED = {
-    "sweep_dask.py": (["distributed"], [sys.executable]),
-    "sweep_mpi.py": (["mpi4py"], MPI),
-}
+NEEDED = {"sweep_dask.py": (["distributed"], [sys.executable]), "sweep_mpi.py": (["mpi4py"], MPI)}
 
 
 @pytest.mark.parametrize("name", NEEDED)
@@ -27,9 +24,17 @@ def test_a_sweep_prints_a_line_a_plan(name):
     if missing or not shutil.which(command[0]):
         warnings.warn(f"{', '.join(missing) or command[0]} is not installed: examples/{name} was not run", stacklevel=1)
         return
-    as_root = {"OMPI_ALLOW_RUN_AS_ROOT": "1", "OMPI_ALLOW_RUN_AS_ROOT_CONFIRM": "1"}  # Open MPI asks for it in containers
+    as_root = {
+        "OMPI_ALLOW_RUN_AS_ROOT": "1",
+        "OMPI_ALLOW_RUN_AS_ROOT_CONFIRM": "1",
+    }  # Open MPI asks for it in containers
     done = subprocess.run(
-        [*command, str(ROOT / "examples" / name)], cwd=ROOT, env=os.environ | as_root, capture_output=True, text=True, timeout=120
+        [*command, str(ROOT / "examples" / name)],
+        cwd=ROOT,
+        env=os.environ | as_root,
+        capture_output=True,
+        text=True,
+        timeout=120,
     )
     assert done.returncode == 0, done.stderr
     plans = [plan.name for plan in lt.Job.load(ROOT / "examples/jobs/rear_door.toml").sequence]

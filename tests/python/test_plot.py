@@ -33,7 +33,9 @@ def labels(ax):
 
 def test_before_and_after_maps_share_their_colours(predicted):
     history = predicted.histories[0]
-    before, after = lt.plot.height_maps({"before": history.before, "after": history.surfaces[-1]}, Figure().subplots(1, 2))
+    before, after = lt.plot.height_maps(
+        {"before": history.before, "after": history.surfaces[-1]}, Figure().subplots(1, 2)
+    )
     assert before.images[0].get_clim() == after.images[0].get_clim()
     np.testing.assert_array_equal(before.images[0].get_array(), history.before.height_um - history.before.mean_um)
     assert before.get_title() == "before" and labels(before) == ["mm", "mm"]
@@ -53,7 +55,9 @@ def test_texture_against_clear_has_a_line_a_prediction_and_the_budget(predicted,
     (panel,) = predicted.prediction.panels
     *lines, least = [line for line in ax.lines if not line.get_label().startswith("_")]
     assert len(lines) == 2
-    assert least.get_ydata()[0] == pytest.approx(panel.start.rms_um) and least.get_ydata()[-1] == pytest.approx(0, abs=1e-6)
+    assert least.get_ydata()[0] == pytest.approx(panel.start.rms_um) and least.get_ydata()[-1] == pytest.approx(
+        0, abs=1e-6
+    )
     for line in lines:  # no plan does better; tolerance: straight lines between 400 points of a curve that is hollow
         bound = np.interp(line.get_xdata(), least.get_xdata(), least.get_ydata())
         assert np.all(line.get_ydata() > bound - 1e-3)
@@ -145,7 +149,9 @@ def test_one_call_gives_the_strip_as_arrays_and_as_a_png_of_one_exposure(predict
     flat = lt.HeightField(height_um=np.zeros((8, 8)), pixel_mm=1.0)
     np.testing.assert_array_equal(pictures["ideal"], lt.render_reflection(flat, rows=24, cols=16))
     side_by_side = np.hstack(list(pictures.values())) ** (1 / 2.2)
-    np.testing.assert_allclose(imread(tmp_path / "strip.png")[:, :, 0], side_by_side, atol=0.51 / 255)  # 8 bits, rounded
+    np.testing.assert_allclose(
+        imread(tmp_path / "strip.png")[:, :, 0], side_by_side, atol=0.51 / 255
+    )  # 8 bits, rounded
 
 
 def test_the_mirrored_share_is_the_one_that_the_gloss_comes_from(predicted):
@@ -196,7 +202,10 @@ def test_the_chance_of_a_shortfall_is_that_of_a_normal_thickness():
 
 def test_a_film_map_says_so_where_the_chance_is_much_the_same_everywhere(ax):
     readings = [lt.Reading(x_mm=x, y_mm=y, total_um=300) for x in (0, 400) for y in (0, 300)]
-    panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="repaint", clear_um=100, clear_uncertainty_um=5)
+    panel, paint = (
+        EXAMPLES["Panel"]().replace(readings=readings),
+        lt.Paint(kind="repaint", clear_um=100, clear_uncertainty_um=5),
+    )
     lt.plot.film_map(panel, paint, ax, pixels=8)
     assert "% chance everywhere that under 35.6 µm is left" in ax.get_title()
 
@@ -210,7 +219,10 @@ def test_a_backing_that_levels_all_or_none_of_the_waves_says_so(ax):
 
 
 def test_beliefs_are_drawn_as_multiples_of_the_median_before(ax):
-    old, new = lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35), lt.Belief(median=0.15, least=0.12, most=0.18, log_sd=0.1)
+    old, new = (
+        lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35),
+        lt.Belief(median=0.15, least=0.12, most=0.18, log_sd=0.1),
+    )
     lt.plot.belief_chart([("wear rate", "mm3/(N m)", old, new)], ax)
     drawn = [list(np.round(line.get_xdata(), 12)) for line in ax.lines]
     assert drawn == [[0.5, 2.0], [1.0], [1.2, 1.8], [1.5]]

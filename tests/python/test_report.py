@@ -121,8 +121,12 @@ def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(pr
     prediction = predicted.prediction.replace(panels=[panel.replace(risk=risk)])
     text = Page(lt.report.html_of(SimpleNamespace(prediction=prediction, histories=predicted.histories), JOB)).text
     for words in (
-        "6.1 to 9.8 µm (0.24 to 0.39 mil)", "21.0 to 38.0 µm", "31 to 52 min in 90 of 100", "12 % over budget",
-        "1 % to strike through", "30 % to miss the target",
+        "6.1 to 9.8 µm (0.24 to 0.39 mil)",
+        "21.0 to 38.0 µm",
+        "31 to 52 min in 90 of 100",
+        "12 % over budget",
+        "1 % to strike through",
+        "30 % to miss the target",
     ):
         assert words in text
     assert text.index("6.1 to 9.8 µm") < text.index("What the work buys")

@@ -45,8 +45,21 @@ def folder(tmp_path_factory):
 
 
 def chromium(folder, address, *options):
-    words = [CHROMIUM, "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
-    words += [f"--user-data-dir={folder / 'profile'}", "--hide-scrollbars", "--enable-logging=stderr", *options, address]
+    words = [
+        CHROMIUM,
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--no-first-run",
+        "--disable-background-networking",
+    ]
+    words += [
+        f"--user-data-dir={folder / 'profile'}",
+        "--hide-scrollbars",
+        "--enable-logging=stderr",
+        *options,
+        address,
+    ]
     return subprocess.run(words, capture_output=True, text=True, timeout=120)
 
 
@@ -55,7 +68,11 @@ def test_the_page_fits_and_shows_its_pictures_and_fetches_nothing(folder, medium
     frame = folder / f"{medium}.html"
     frame.write_text(FRAME % {"width": WIDTHS[medium], "is_paper": str(medium == "paper").lower()})
     shown = chromium(
-        folder, frame.as_uri(), "--allow-file-access-from-files", "--virtual-time-budget=20000", "--window-size=1300,2100",
+        folder,
+        frame.as_uri(),
+        "--allow-file-access-from-files",
+        "--virtual-time-budget=20000",
+        "--window-size=1300,2100",
         "--dump-dom",
     )
     found = json.loads(re.search(r'<pre id="found">(.+?)</pre>', shown.stdout, re.DOTALL).group(1))

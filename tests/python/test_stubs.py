@@ -12,7 +12,9 @@ from libtexture import _core
 STUB = ast.parse((Path(__file__).parents[2] / "bindings" / "libtexture" / "_core.pyi").read_text())
 CLASSES = {node.name: node for node in STUB.body if isinstance(node, ast.ClassDef)}
 FUNCTIONS = {node.name: node for node in STUB.body if isinstance(node, ast.FunctionDef)}
-OF_PYBIND11 = re.compile(r"__(module|doc|dict|weakref|new|abstractmethods|static_attributes|firstlineno)__|_pybind11_conduit_v1_")
+OF_PYBIND11 = re.compile(
+    r"__(module|doc|dict|weakref|new|abstractmethods|static_attributes|firstlineno)__|_pybind11_conduit_v1_"
+)
 ADVICE = "the stubs are old: sh bindings/stubs/run.sh build/<preset> writes them anew"
 
 
@@ -33,7 +35,11 @@ def parameters_of_doc(callable_):
 
 def test_the_stub_has_the_names_of_the_module():
     classes = {name for name in lt.__all__ if isinstance(getattr(_core, name, None), type)}
-    functions = {name for name in dir(_core) if type(getattr(_core, name)).__name__ in ("builtin_function_or_method", "PyCapsule")}
+    functions = {
+        name
+        for name in dir(_core)
+        if type(getattr(_core, name)).__name__ in ("builtin_function_or_method", "PyCapsule")
+    }
     assert set(CLASSES) == classes, ADVICE
     assert set(FUNCTIONS) == {name for name in functions if not name.startswith("__")}, ADVICE
 

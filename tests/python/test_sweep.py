@@ -46,11 +46,15 @@ def test_the_numbers_do_not_depend_on_the_executor(name):
         with EXECUTORS[name]() as executor:
             results = lt.sweep(JOBS, executor)
     except ModuleNotFoundError as missing:
-        warnings.warn(f"the Python package {missing.name} is not installed: no sweep on {name} was tested", stacklevel=1)
+        warnings.warn(
+            f"the Python package {missing.name} is not installed: no sweep on {name} was tested", stacklevel=1
+        )
         return
     for result, expected in zip(results, EXPECTED, strict=True):  # in order, and to the last bit
         assert result.to_dict() == expected.to_dict()
-        assert [history.to_dict() for history in result.histories] == [history.to_dict() for history in expected.histories]
+        assert [history.to_dict() for history in result.histories] == [
+            history.to_dict() for history in expected.histories
+        ]
     assert EXPECTED[0].histories[0].before != EXPECTED[1].histories[0].before  # the jobs do differ
 
 

@@ -34,7 +34,9 @@ def test_an_abrasive_takes_a_grit_or_its_name():
 def test_enums_cross_as_words():
     assert abrasive().carrier == "film_disc"
     assert abrasive().made_for == ["dry", "damp"]
-    with pytest.raises(ValueError, match=r"^Abrasive: carrier must be one of film_disc foam_disc compound \(got felt\)$"):
+    with pytest.raises(
+        ValueError, match=r"^Abrasive: carrier must be one of film_disc foam_disc compound \(got felt\)$"
+    ):
         abrasive().replace(carrier="felt")
     with pytest.raises(ValueError, match="made_for must be of type list"):
         abrasive().replace(made_for="dry")

@@ -10,7 +10,14 @@ from .edges import edge_section
 from .film import film_map
 from .marks import scratch_populations
 from .plans import band_amplitudes, ideal_cut, scratch_owed, texture_against_clear
-from .reflections import mirrored_share, reflection_picture, reflection_strip, reflections, save_picture, save_reflection
+from .reflections import (
+    mirrored_share,
+    reflection_picture,
+    reflection_strip,
+    reflections,
+    save_picture,
+    save_reflection,
+)
 from .surfaces import height_map, height_maps, profile_overlay, shared_range_um
 from .tools import backing_stiffness, bench_residuals
 

@@ -35,7 +35,9 @@ def row_or_new(axes, count, width=2.8, height=3.0):
 def add_mil_axis(ax, axis):
     """A second scale in mil, opposite one in µm."""
     scales = (lambda um: um / UM_PER_MIL, lambda mil: mil * UM_PER_MIL)
-    second = ax.secondary_xaxis("top", functions=scales) if axis == "x" else ax.secondary_yaxis("right", functions=scales)
+    second = (
+        ax.secondary_xaxis("top", functions=scales) if axis == "x" else ax.secondary_yaxis("right", functions=scales)
+    )
     (second.set_xlabel if axis == "x" else second.set_ylabel)("mil")
     return second
 
@@ -46,8 +48,16 @@ def mark_budget(ax, budget_um, end="top"):
         return
     ax.axvline(budget_um, color=BLACK, linestyle="--", linewidth=1.2)
     ax.annotate(
-        "budget", (budget_um, 0.97 if end == "top" else 0.03), (-4, 0), xycoords=("data", "axes fraction"), textcoords="offset points", rotation=90,
-        ha="right", va=end, fontsize="small", bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
+        "budget",
+        (budget_um, 0.97 if end == "top" else 0.03),
+        (-4, 0),
+        xycoords=("data", "axes fraction"),
+        textcoords="offset points",
+        rotation=90,
+        ha="right",
+        va=end,
+        fontsize="small",
+        bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
     )
 
 

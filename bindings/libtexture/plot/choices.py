@@ -22,10 +22,18 @@ def split_chart(comparison, ax=None):
     least_um = LEAST_LABEL * max([comparison.removable_um, *(one.removed_um.p95 for one in shown)])
     for field, word, colour, hatch in PARTS:
         widths = np.array([getattr(one, field).p50 for one in shown])
-        bars = ax.barh(places, widths, 0.56, left=start, color=colour, hatch=hatch, edgecolor="white", linewidth=0.8, label=word)
+        bars = ax.barh(
+            places, widths, 0.56, left=start, color=colour, hatch=hatch, edgecolor="white", linewidth=0.8, label=word
+        )
         texts = [f"{width:.1f}" if width > least_um else "" for width in widths]
-        ax.bar_label(bars, texts, label_type="center", fontsize="small", color="white" if colour == COLOURS[0] else "black",
-                     bbox=None if colour == COLOURS[0] else {"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1})
+        ax.bar_label(
+            bars,
+            texts,
+            label_type="center",
+            fontsize="small",
+            color="white" if colour == COLOURS[0] else "black",
+            bbox=None if colour == COLOURS[0] else {"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
+        )
         start += np.maximum(widths, 0)
     for place, one in zip(places, shown):
         spread = one.removed_um
@@ -37,7 +45,15 @@ def split_chart(comparison, ax=None):
     ax.set_xlim(left=0)
     ax.set_xlabel("clear spent, µm (medians; line: 5 to 95 %)")
     add_mil_axis(ax, "x")
-    ax.legend(frameon=False, ncols=3, loc="upper center", bbox_to_anchor=(0.4, 0), borderaxespad=5.5, fontsize="small", columnspacing=1.2)
+    ax.legend(
+        frameon=False,
+        ncols=3,
+        loc="upper center",
+        bbox_to_anchor=(0.4, 0),
+        borderaxespad=5.5,
+        fontsize="small",
+        columnspacing=1.2,
+    )
     return ax
 
 
@@ -49,9 +65,15 @@ def pareto_chart(comparison, ax=None):
         colour = COLOURS[number % 6]
         clear, minutes = one.removed_um, one.minutes
         ax.errorbar(
-            clear.p50, minutes.p50, xerr=[[clear.p50 - clear.p05], [clear.p95 - clear.p50]],
-            yerr=[[minutes.p50 - minutes.p05], [minutes.p95 - minutes.p50]], fmt=MARKERS[number % 6], markersize=8, color=colour,
-            markerfacecolor=colour if one.is_on_front else "white", elinewidth=0.8,
+            clear.p50,
+            minutes.p50,
+            xerr=[[clear.p50 - clear.p05], [clear.p95 - clear.p50]],
+            yerr=[[minutes.p50 - minutes.p05], [minutes.p95 - minutes.p50]],
+            fmt=MARKERS[number % 6],
+            markersize=8,
+            color=colour,
+            markerfacecolor=colour if one.is_on_front else "white",
+            elinewidth=0.8,
             label=f"{one.sequence}, trouble {100 * one.trouble_probability:.0f} %",
         )
     ax.set(xlabel="clear spent, µm", ylabel="machine time, min")

@@ -32,6 +32,14 @@ def _draw_clear_at_edge(ax, profile, clear):
     ax.axhline(clear.clear_left_least_um, color=COLOURS[1], linestyle="--", linewidth=1.2, label="must be left")
     margin_mm = unsanded_margin_mm(profile, clear)
     if 0 < margin_mm < np.inf:
-        ax.axvspan(0, margin_mm, facecolor="none", edgecolor=COLOURS[4], hatch="///", linewidth=0, label=f"leave {margin_mm:.1f} mm")
+        ax.axvspan(
+            0,
+            margin_mm,
+            facecolor="none",
+            edgecolor=COLOURS[4],
+            hatch="///",
+            linewidth=0,
+            label=f"leave {margin_mm:.1f} mm",
+        )
     ax.set(xlabel="distance from the edge, mm", ylabel="clear, µm", ylim=(min(0, after_um.min()), 1.1 * clear.clear_um))
     ax.legend(loc="lower right", framealpha=0.85, edgecolor="none", fontsize="small")

@@ -22,7 +22,10 @@ def film_map(panel, paint, ax=None, *, removed_um=0.0, clear_left_least_um=CLEAR
     left_um = picture.clear_um - removed_um
     half = picture.pixel_mm / 2
     rows, cols = left_um.shape
-    x_mm, y_mm = picture.corner_x_mm + picture.pixel_mm * np.arange(cols), picture.corner_y_mm + picture.pixel_mm * np.arange(rows)
+    x_mm, y_mm = (
+        picture.corner_x_mm + picture.pixel_mm * np.arange(cols),
+        picture.corner_y_mm + picture.pixel_mm * np.arange(rows),
+    )
     extent = x_mm[0] - half, x_mm[-1] + half, y_mm[-1] + half, y_mm[0] - half
     image = ax.imshow(left_um, cmap=MAP_COLOURS, extent=extent, interpolation="nearest")
     said = _draw_chances(ax, x_mm, y_mm, 100 * shortfall_chance(left_um, picture.clear_sd_um, clear_left_least_um))
@@ -32,7 +35,8 @@ def film_map(panel, paint, ax=None, *, removed_um=0.0, clear_left_least_um=CLEAR
     ax.set(xlabel="mm", ylabel="mm")
     ax.set_title(
         f"{panel.name}; dots: total film as read, µm\n{said} that under {clear_left_least_um:.1f} µm is left",
-        fontsize="medium", pad=16,
+        fontsize="medium",
+        pad=16,
     )
     ax.figure.colorbar(image, ax=ax, label="expected clear left, µm", shrink=0.9)
     return ax
@@ -60,6 +64,11 @@ def _draw_reading(ax, reading):
     place = reading.x_mm, reading.y_mm
     ax.plot(*place, "o", markerfacecolor="white", markeredgecolor="black", markersize=5, clip_on=False)
     ax.annotate(
-        f"{total_um:.0f}", place, (0, 6), textcoords="offset points", ha="center", fontsize="small",
+        f"{total_um:.0f}",
+        place,
+        (0, 6),
+        textcoords="offset points",
+        ha="center",
+        fontsize="small",
         bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
     )

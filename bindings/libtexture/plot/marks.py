@@ -17,7 +17,13 @@ def scratch_populations(history, ax=None, *, depth_um=None, limits=None):
     depths_um = np.linspace(0, depth_um, 300)
     for number, (row, scratches) in enumerate(zip(history.steps, history.scratches), 1):
         share = sum(law.area_share * deeper_share(law.grooves, depths_um) for law in depth_laws(scratches))
-        ax.semilogy(depths_um, 100 * share, color=COLOURS[(number - 1) % 6], linewidth=1.6, label=f"after {step_title(row, number)}")
+        ax.semilogy(
+            depths_um,
+            100 * share,
+            color=COLOURS[(number - 1) % 6],
+            linewidth=1.6,
+            label=f"after {step_title(row, number)}",
+        )
     ax.axvline(limits.visible_depth_um, color=BLACK, linestyle="--", linewidth=1.2, label="visible from here on")
     ax.set(xlabel="depth, µm", ylabel="surface in deeper grooves, %", xlim=(0, depth_um), ylim=(1e-4, 110))
     legend_above(ax, 3)

@@ -89,8 +89,14 @@ def scratch_owed(prediction, ax=None, *, panel=0):
     ax.bar(places - 0.2, needed, 0.38, color=COLOURS[0], label="spent until the step's stop rule was met")
     ax.bar(places - 0.2, overshoot, 0.38, bottom=needed, color=PALE, label="spent past it, before the next look")
     ax.bar(
-        places + 0.2, [row.clear_owed_um for row in steps], 0.38,
-        facecolor="white", edgecolor=COLOURS[1], hatch="////", linewidth=1.2, label="still owed for scratches",
+        places + 0.2,
+        [row.clear_owed_um for row in steps],
+        0.38,
+        facecolor="white",
+        edgecolor=COLOURS[1],
+        hatch="////",
+        linewidth=1.2,
+        label="still owed for scratches",
     )
     ax.set_xticks(places, [step_title(row, number) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
     ax.set_ylabel("clear, µm")

@@ -27,7 +27,10 @@ def backing_stiffness(backings, ax=None, *, wavelength_mm=(0.3, 30), pressure_kp
     ax.axhline(limit_kpa_per_um, color=BLACK, linestyle="--", linewidth=1, label="levelling limit")
     ax.set(xlabel="wavelength, mm", ylabel="stiffness, kPa/µm")
     ax.xaxis.set_major_formatter(ScalarFormatter())
-    ax.set_title(f"levels, at {pressure_kpa:g} kPa and at most {clear_per_e_fold_um:g} µm of clear a fold of e:", fontsize="small")
+    ax.set_title(
+        f"levels, at {pressure_kpa:g} kPa and at most {clear_per_e_fold_um:g} µm of clear a fold of e:",
+        fontsize="small",
+    )
     ax.legend(frameon=False, fontsize="small")
     return ax
 
@@ -48,11 +51,17 @@ def bench_residuals(bench, result, ax=None):
     ax = axes_or_new(ax)
     for number, (run, residuals_um) in enumerate(zip(bench.runs, result.residuals_um)):
         passes = np.arange(1, len(residuals_um) + 1)
-        ax.plot(passes, residuals_um, "o-", color=COLOURS[number % len(COLOURS)], linewidth=1, markersize=4, label=run.name)
+        ax.plot(
+            passes, residuals_um, "o-", color=COLOURS[number % len(COLOURS)], linewidth=1, markersize=4, label=run.name
+        )
     ax.axhline(0, color=BLACK, linewidth=1)
     for side in (-1, 1):
         ax.axhline(2 * side * result.residual_sd_um, color=BLACK, linestyle="--", linewidth=0.8)
-    ax.set(xlabel="pass", ylabel="removed less the curve, µm", title=f"{bench.abrasive}: residuals; dashed: 2 standard deviations")
+    ax.set(
+        xlabel="pass",
+        ylabel="removed less the curve, µm",
+        title=f"{bench.abrasive}: residuals; dashed: 2 standard deviations",
+    )
     ax.title.set_fontsize("small")
     ax.legend(frameon=False, fontsize="small")
     return ax
