@@ -38,6 +38,7 @@ for name, old, new in [
     ("texture, um rms", result.texture_before, result.texture_after),
     ("stiffness over catalogue's", result.stiffness_before, result.stiffness_after),
 ]:
+    assert old and new  # None where the readings say nothing of it
     print(
         f"{name:27} {old.median:5.3f} ({old.least:5.3f} to {old.most:5.3f})  ->  "
         f"{new.median:5.3f} ({new.least:5.3f} to {new.most:5.3f})"

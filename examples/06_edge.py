@@ -33,6 +33,7 @@ job = lt.Job(
     sequence=[lt.Sequence(name="P2000 only", step=[step])],
 )
 edge = lt.predict(job).prediction.panels[0].edge
+assert edge is not None  # as the panel gives the length of its edges
 margins = [
     "the flat does not keep the budget" if margin is None else f"{margin:.1f} mm"
     for margin in (edge.margin_mm, edge.sure_margin_mm)

@@ -14,7 +14,7 @@ import libtexture as lt
 SEEDS = range(1, 5)
 
 
-def main():
+def main() -> None:
     job = lt.Job.load("examples/jobs/rear_door.toml").replace(patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4))
     jobs = [job.replace(sequence=[plan], seed=seed) for plan in job.sequence for seed in SEEDS]
     with Client(sys.argv[1] if len(sys.argv) > 1 else LocalCluster(n_workers=2, dashboard_address=None)) as client:

@@ -2,6 +2,7 @@
 The compiled core of libtexture.
 """
 from __future__ import annotations
+import collections.abc
 import numpy
 import numpy.typing
 import numpy.random
@@ -254,7 +255,7 @@ class Coating:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, coats: list[Coat]) -> None:
+    def __init__(self, *, coats: collections.abc.Sequence[Coat]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -491,7 +492,7 @@ class Abrasive:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, grit: Grit | str, carrier: typing.Literal['film_disc', 'foam_disc', 'compound'] = 'film_disc', made_for: list[typing.Literal['dry', 'damp', 'wet']] = ['dry'], wear_rate_mm3_per_n_m: float, worn_wear_rate_mm3_per_n_m: float, loading_um: float, groove_depth_um: float | None = None, groove_depth_cap: float = 7.0, groove_coverage: float = 5.0, groove_half_angle_deg: float = 75.0, groove_pressure_exponent: float = 0.25, stray_marks_per_dm2_um: float = 0.05, wear_rate_log_sd: float = 0.7, ranges: dict[str, list[float]] = {}, source: str = 'estimate') -> None:
+    def __init__(self, *, name: str, grit: Grit | str, carrier: typing.Literal['film_disc', 'foam_disc', 'compound'] = 'film_disc', made_for: collections.abc.Sequence[typing.Literal['dry', 'damp', 'wet']] = ['dry'], wear_rate_mm3_per_n_m: float, worn_wear_rate_mm3_per_n_m: float, loading_um: float, groove_depth_um: float | None = None, groove_depth_cap: float = 7.0, groove_coverage: float = 5.0, groove_half_angle_deg: float = 75.0, groove_pressure_exponent: float = 0.25, stray_marks_per_dm2_um: float = 0.05, wear_rate_log_sd: float = 0.7, ranges: dict[str, list[float]] = {}, source: str = 'estimate') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -727,7 +728,7 @@ class Backing:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', skin: Skin | None = None, layers: list[Layer] = [], support: typing.Literal['layers', 'springs', 'half_space', 'rigid'] = 'layers', spring_stiffness_kpa_per_um: float | None = None, half_space_modulus_mpa: float | None = None, half_space_poisson: float = 0.0, stiffness_factor: float = 1.0, stiffness_log_sd: float = 0.5, source: str = 'estimate') -> None:
+    def __init__(self, *, name: str = '', skin: Skin | None = None, layers: collections.abc.Sequence[Layer] = [], support: typing.Literal['layers', 'springs', 'half_space', 'rigid'] = 'layers', spring_stiffness_kpa_per_um: float | None = None, half_space_modulus_mpa: float | None = None, half_space_poisson: float = 0.0, stiffness_factor: float = 1.0, stiffness_log_sd: float = 0.5, source: str = 'estimate') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1272,7 +1273,7 @@ class HistoryRow:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', passes: int = 0, removed_um: float = 0.0, removed_p95_um: float = 0.0, removed_max_um: float = 0.0, total_removed_um: float = 0.0, overshoot_um: float = 0.0, rms_um: float = 0.0, peak_to_valley_um: float = 0.0, band_rms_um: list[float] = [], touched_share: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, scratch_rms_nm: float = 0.0, deepest_scratch_um: float = 0.0, marks_per_cm2: float = 0.0, clear_owed_um: float = 0.0, stray_marks_per_dm2: float = 0.0, gloss_20_gu: float = 0.0, lamp_visibility: float = 0.0, image_clarity_percent: float = 0.0, image_clarity_by_comb_percent: list[float] = [], image_wander_arcmin: float = 0.0, smallest_letter_mm: float = 0.0, discs: int = 0, minutes: float = 0.0) -> None:
+    def __init__(self, *, name: str = '', passes: int = 0, removed_um: float = 0.0, removed_p95_um: float = 0.0, removed_max_um: float = 0.0, total_removed_um: float = 0.0, overshoot_um: float = 0.0, rms_um: float = 0.0, peak_to_valley_um: float = 0.0, band_rms_um: collections.abc.Sequence[float] = [], touched_share: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, scratch_rms_nm: float = 0.0, deepest_scratch_um: float = 0.0, marks_per_cm2: float = 0.0, clear_owed_um: float = 0.0, stray_marks_per_dm2: float = 0.0, gloss_20_gu: float = 0.0, lamp_visibility: float = 0.0, image_clarity_percent: float = 0.0, image_clarity_by_comb_percent: collections.abc.Sequence[float] = [], image_wander_arcmin: float = 0.0, smallest_letter_mm: float = 0.0, discs: int = 0, minutes: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1510,7 +1511,7 @@ class Stop:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, touched_share: float | None = None, rms_um: float | None = None, band_mm: list[float] | None = None, removed_um: float | None = None, clear_owed_um: float | None = None) -> None:
+    def __init__(self, *, touched_share: float | None = None, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, removed_um: float | None = None, clear_owed_um: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1871,7 +1872,7 @@ class Panel:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, area_m2: float, crown_radius_m: float | None = None, edge_length_m: float | None = None, readings: list[Reading]) -> None:
+    def __init__(self, *, name: str, area_m2: float, crown_radius_m: float | None = None, edge_length_m: float | None = None, readings: collections.abc.Sequence[Reading]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2033,7 +2034,7 @@ class WetTexture:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, film: WetFilm, base: list[TextureBand]) -> None:
+    def __init__(self, *, film: WetFilm, base: collections.abc.Sequence[TextureBand]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2075,7 +2076,7 @@ class TextureSource:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, bands: list[TextureBand] = [], file: str | None = None, seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
+    def __init__(self, *, bands: collections.abc.Sequence[TextureBand] = [], file: str | None = None, seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2238,7 +2239,7 @@ class Target:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, rms_um: float | None = None, band_mm: list[float] | None = None, preset: typing.Literal['full', 'partial'] | None = None, image_clarity_percent: float | None = None, letter_mm: float | None = None, distance_m: float | None = None) -> None:
+    def __init__(self, *, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, preset: typing.Literal['full', 'partial'] | None = None, image_clarity_percent: float | None = None, letter_mm: float | None = None, distance_m: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2466,7 +2467,7 @@ class Sequence:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, step: list[Step]) -> None:
+    def __init__(self, *, name: str, step: collections.abc.Sequence[Step]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2556,7 +2557,7 @@ class Job:
         The value of such a dict; ValueError, with the path, where a field is wrong.
         """
     @staticmethod
-    def load(path: os.PathLike) -> Job:
+    def load(path: str | os.PathLike[str]) -> Job:
         """
         The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
         names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
@@ -2567,7 +2568,7 @@ class Job:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: list[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: list[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: collections.abc.Sequence[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: collections.abc.Sequence[Sequence] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2581,7 +2582,7 @@ class Job:
         """
         The same value with some fields changed.
         """
-    def save(self, path: os.PathLike) -> None:
+    def save(self, path: str | os.PathLike[str]) -> None:
         """
         Writes a job as such a text, a whole file or none, for load_job() to read.
         """
@@ -2870,7 +2871,7 @@ class PanelRisk:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: list[Spread] = [], texture_left: list[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
+    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: collections.abc.Sequence[Spread] = [], texture_left: collections.abc.Sequence[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3083,7 +3084,7 @@ class StepCautions:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, step: str = '', cautions: list[str] = []) -> None:
+    def __init__(self, *, step: str = '', cautions: collections.abc.Sequence[str] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3362,7 +3363,7 @@ class PanelPrediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', area_m2: float = 0.0, total_film_least_um: float = 0.0, clear_um: float = 0.0, clear_sd_um: float = 0.0, removed_um: float = 0.0, removed_max_um: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, removable_um: float = 0.0, budget: list[BudgetRule] = [], discs: int = 0, minutes: float = 0.0, labour: LabourMinutes = ..., disc_lives: list[DiscLife] = [], edge: EdgeMargin | None = None, risk: PanelRisk = ..., start: HistoryRow = ..., steps: list[HistoryRow] = [], passes: list[HistoryRow] = []) -> None:
+    def __init__(self, *, name: str = '', area_m2: float = 0.0, total_film_least_um: float = 0.0, clear_um: float = 0.0, clear_sd_um: float = 0.0, removed_um: float = 0.0, removed_max_um: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, removable_um: float = 0.0, budget: collections.abc.Sequence[BudgetRule] = [], discs: int = 0, minutes: float = 0.0, labour: LabourMinutes = ..., disc_lives: collections.abc.Sequence[DiscLife] = [], edge: EdgeMargin | None = None, risk: PanelRisk = ..., start: HistoryRow = ..., steps: collections.abc.Sequence[HistoryRow] = [], passes: collections.abc.Sequence[HistoryRow] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3498,7 +3499,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], band_edges_mm: list[float] = [], panels: list[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: list[DiscSizeMinutes] = [], checklist: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[str] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[str] = [], warnings: collections.abc.Sequence[str] = [], cautions: collections.abc.Sequence[str] = [], step_cautions: collections.abc.Sequence[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3824,7 +3825,7 @@ class Alternative:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: list[str] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: list[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: list[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
+    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[str] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: collections.abc.Sequence[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3967,7 +3968,7 @@ class Comparison:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, alternatives: list[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: list[str] = [], warnings: list[str] = [], cautions: list[str] = [], step_cautions: list[StepCautions] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: collections.abc.Sequence[str] = [], warnings: collections.abc.Sequence[str] = [], cautions: collections.abc.Sequence[str] = [], step_cautions: collections.abc.Sequence[StepCautions] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4130,7 +4131,7 @@ class Recommendation:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: list[str] = [], first_steps: list[FirstStep] = [], sequences: list[Sequence] = [], comparison: Comparison = ..., cautions: list[str] = []) -> None:
+    def __init__(self, *, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[str] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[str] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4260,7 +4261,7 @@ class Catalogue:
         """
         A table, for notebooks.
         """
-    def extended(self, path: os.PathLike) -> Catalogue:
+    def extended(self, path: str | os.PathLike[str]) -> Catalogue:
         """
         `base` with the tables of a file added; a name that `base` has already is replaced. Errors name file and
         line.
@@ -4308,7 +4309,7 @@ class TestSpot:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', step: str = '', passes: int, area_m2: float = 0.04, before_um: list[float], after_um: list[float], spot_cv: float = 0.15, gloss_gone_passes: int | None = None, gloss_left_passes: int | None = None, gloss_log_sd: float = 0.12, rms_left_um: float | None = None, rms_left_log_sd: float = 0.15) -> None:
+    def __init__(self, *, sequence: str = '', step: str = '', passes: int, area_m2: float = 0.04, before_um: collections.abc.Sequence[float], after_um: collections.abc.Sequence[float], spot_cv: float = 0.15, gloss_gone_passes: int | None = None, gloss_left_passes: int | None = None, gloss_log_sd: float = 0.12, rms_left_um: float | None = None, rms_left_log_sd: float = 0.15) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4454,7 +4455,7 @@ class TestSpotResult:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, warnings: list[str] = []) -> None:
+    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, warnings: collections.abc.Sequence[str] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4561,7 +4562,7 @@ class BenchRun:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, removed_um: list[float]) -> None:
+    def __init__(self, *, name: str, removed_um: collections.abc.Sequence[float]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4603,7 +4604,7 @@ class Bench:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str, grit: Grit | str, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', force_n: float, sliding_m_per_s: float, seconds_per_pass: float, area_cm2: float, disc_area_cm2: float, hardness_mpa: float = 200.0, runs: list[BenchRun]) -> None:
+    def __init__(self, *, abrasive: str, grit: Grit | str, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', force_n: float, sliding_m_per_s: float, seconds_per_pass: float, area_cm2: float, disc_area_cm2: float, hardness_mpa: float = 200.0, runs: collections.abc.Sequence[BenchRun]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4685,7 +4686,7 @@ class BenchResult:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, wear_rate_mm3_per_n_m: Estimate = ..., worn_wear_rate_mm3_per_n_m: Estimate = ..., loading_um: Estimate = ..., is_loading_seen: bool = False, loading_p: float = 1.0, residual_sd_um: float = 0.0, residuals_um: list[list[float]] = [], run_mean_mm3_per_n_m: list[float] = [], disc_log_sd: float = 0.0) -> None:
+    def __init__(self, *, wear_rate_mm3_per_n_m: Estimate = ..., worn_wear_rate_mm3_per_n_m: Estimate = ..., loading_um: Estimate = ..., is_loading_seen: bool = False, loading_p: float = 1.0, residual_sd_um: float = 0.0, residuals_um: collections.abc.Sequence[list[float]] = [], run_mean_mm3_per_n_m: collections.abc.Sequence[float] = [], disc_log_sd: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4804,7 +4805,7 @@ class CompressionCurve:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, thickness_mm: float, area_cm2: float, force_n: list[float], deflection_mm: list[float]) -> None:
+    def __init__(self, *, thickness_mm: float, area_cm2: float, force_n: collections.abc.Sequence[float], deflection_mm: collections.abc.Sequence[float]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4915,7 +4916,7 @@ def at_grit(abrasive: Abrasive, grit: Grit, *, exponent: float = 1.0) -> Abrasiv
     (d/d0)^exponent and d/d0; the name takes the new grit in place of the old. exponent: size effect of wear,
     about 1 for micro-grit (range .5-1.5; estimate).
     """
-def band_rms_um(field: HeightField, *, edges_mm: list[float]) -> numpy.typing.NDArray[numpy.float64]:
+def band_rms_um(field: HeightField, *, edges_mm: collections.abc.Sequence[float]) -> numpy.typing.NDArray[numpy.float64]:
     """
     Rms height [um] of the waves between neighbouring edges, from the spectrum (Parseval): one value per pair
     edges_mm[i] <= wavelength < edges_mm[i + 1], so that the squares of neighbouring bands add up.
@@ -4926,7 +4927,7 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
     known ones (published and practice) that it does not count. Rules of the budget come first.
     """
-def calibrate(job: Job, readings: TestSpot | os.PathLike, *, progress: typing.Any = None) -> Job:
+def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: typing.Any = None) -> Job:
     """
     The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
     wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
@@ -5040,7 +5041,7 @@ def gloss_of_share_gu(*, angle_deg: float, refractive_index: float, specular_sha
     over that of glass of index 1.567 (ISO 2813), docs/physics.md (46). Scratches throw light outside the
     receptor: give their specular_share.
     """
-def haze_share(grooves: list[GroovePopulation], *, angle_deg: float, from_deg: float, to_deg: float, flank_deg: float = 75.0) -> float:
+def haze_share(grooves: collections.abc.Sequence[GroovePopulation], *, angle_deg: float, from_deg: float, to_deg: float, flank_deg: float = 75.0) -> float:
     """
     Share (0 to 1) of the mirrored light that grooves scatter between two angles off the mirror direction,
     from_deg <= to_deg: our own haze, not that of ISO 13803. The lobe is stated, not computed: a groove
@@ -5048,7 +5049,7 @@ def haze_share(grooves: list[GroovePopulation], *, angle_deg: float, from_deg: f
     tan(flank_deg); populations share the scattered light as their coverages. From 0 to 90 degrees it is
     nearly 1 - specular_share. docs/physics.md (49).
     """
-def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: list[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> list[float]:
+def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: collections.abc.Sequence[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> list[float]:
     """
     The same for each of standard_combs_mm [%]; options.comb_mm is not used.
     
@@ -5060,7 +5061,7 @@ def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, d
         grooves: scratches too fine for the grid; none = smooth clear
         lens_half_angle_deg: scattered light within it veils the image; estimate
     """
-def image_clarity_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: list[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> float:
+def image_clarity_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: collections.abc.Sequence[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> float:
     """
     Image clarity [%, 0 to 100]: each pixel shifts the slit's image by 2 distance_mm slope; M and m are the
     most and least light behind the comb while it moves across: 100 (M - m)/(M + m) x share/(share + scatter
@@ -5096,7 +5097,7 @@ def judge_target(target: Target, *, before: HeightField, now: HeightField, touch
     worse of the two directions.
     The same at the end of a sequence, scratches included.
     """
-def judge_test_spot(job: Job, readings: TestSpot | os.PathLike, *, progress: typing.Any = None) -> TestSpotResult:
+def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: typing.Any = None) -> TestSpotResult:
     """
     Bayes' rule by the trapezoid rule on a grid, for ln(wear rate) and, where texture is told, ln(texture
     scale) and ln(stiffness) with it. Priors are normal: the abrasive's wear_rate_log_sd, scale_log_sd() of
@@ -5112,7 +5113,7 @@ def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     about .05 it can be made out (estimate). fill: share of the surroundings as bright as the lamp, .1
     (estimate). docs/physics.md (50).
     """
-def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | typing.Callable[[float], typing.Any] | None = None, removal_um: float, report_at_um: list[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None) -> Levelled:
+def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | typing.Callable[[float], typing.Any] | None = None, removal_um: float, report_at_um: collections.abc.Sequence[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None) -> Levelled:
     """
     Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing
     as it is given: no foam plateau, crown or footprint unless the options say so (docs/physics.md,
@@ -5132,7 +5133,7 @@ def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um:
     q/2 eta)(sinh X cosh X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X
     -> 0), docs/physics.md (57). All arguments > 0.
     """
-def pareto_front(costs: list[list[float]]) -> list[bool]:
+def pareto_front(costs: collections.abc.Sequence[list[float]]) -> list[bool]:
     """
     Whether each alternative is on the front: no other is at least as good in every cost and better in one.
     costs[i] holds the costs of alternative i, less being better; all equally many. Equals stay together.
@@ -5155,7 +5156,7 @@ def published_budget() -> Budget:
     The budget of a job that states none: the two published rules, 35.6 um (1.4 mil) left and 12.7 um (0.5
     mil) removed; sources in docs/physics.md.
     """
-def read_bench(path: os.PathLike) -> Bench:
+def read_bench(path: str | os.PathLike[str]) -> Bench:
     """
     The bench of a file:
     
@@ -5174,11 +5175,11 @@ def read_bench(path: os.PathLike) -> Bench:
     repeat may be left out. Instead of removed_um: removed_mg, with the setting density_g_per_cm3 of the
     clear. InvalidInput names the file and the line; FileMissing the file.
     """
-def read_compression(path: os.PathLike) -> CompressionCurve:
+def read_compression(path: str | os.PathLike[str]) -> CompressionCurve:
     """
     A curve of force and deflection: settings thickness_mm and area_cm2, columns force_n and deflection_mm.
     """
-def read_surface(path: os.PathLike, *, pixel_mm: float | None = None) -> HeightField:
+def read_surface(path: str | os.PathLike[str], *, pixel_mm: float | None = None) -> HeightField:
     """
     The surface of a file; the ending names the format.
     .npy  format 1 or 2, float32 or float64, little-endian, C order, shape (rows, cols), or (cols) for a
@@ -5188,7 +5189,7 @@ def read_surface(path: os.PathLike, *, pixel_mm: float | None = None) -> HeightF
     pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
     never has). InvalidInput names the file and the line or byte; FileMissing names a file that is not there.
     """
-def read_test_spot(path: os.PathLike) -> TestSpot:
+def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     """
     The test spot of a file:
     
@@ -5267,7 +5268,7 @@ def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     two directions: twice the slope, less the share of the path before the panel; waves below the spot that
     the pupil sees blur and do not count, docs/physics.md (53a).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: list[Step], progress: bool | typing.Callable[[float], typing.Any] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: list[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
+def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | typing.Callable[[float], typing.Any] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
@@ -5282,7 +5283,7 @@ def simulate(*, surface: HeightField, coating: Coating, steps: list[Step], progr
         scratch_limits: what counts as a visible scratch
         viewer: who reads the mirrored letters
     """
-def size_exponent(benches: list[Bench], results: list[BenchResult]) -> Estimate:
+def size_exponent(benches: collections.abc.Sequence[Bench], results: collections.abc.Sequence[BenchResult]) -> Estimate:
     """
     How wear rate goes with grain size: exponent of wear ~ grain^exponent by a straight line through
     logarithms. InvalidInput with fewer than three abrasives, or all of one grain.
@@ -5299,7 +5300,7 @@ def smallest_letter_mm(*, wander_arcmin: float, distance_m: float) -> float:
     strokes of 1 arcmin (ISO 8596, normal sight), or five times the wander where that is more than a stroke
     (our rule, estimate). docs/physics.md (53).
     """
-def specular_share(grooves: list[GroovePopulation], *, angle_deg: float, wavelength_nm: float = 550.0) -> float:
+def specular_share(grooves: collections.abc.Sequence[GroovePopulation], *, angle_deg: float, wavelength_nm: float = 550.0) -> float:
     """
     Share (0 to 1) of the mirrored light that stays in the mirror direction: |A|^2 with
     A = 1 - i k int_0^inf exp(-i k z)(1 - exp(-G(z))) dz, k = 4 pi cos(angle)/wavelength, G(z) the sum of
@@ -5316,7 +5317,7 @@ def surface_of(job: Job) -> HeightField:
     """
     The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file.
     """
-def synthesize(*, bands: list[TextureBand], grid: Grid, seed: int | numpy.random.Generator) -> HeightField:
+def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed: int | numpy.random.Generator) -> HeightField:
     """
     The surface of some bands on a grid; the rms of each band is as asked to 1e-9 (relative), the mean is 0.
     One seed gives the same surface on a finer grid of the same size and for any number of threads, as long as
@@ -5338,7 +5339,7 @@ def wet_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayL
     exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity,
     docs/physics.md (58).
     """
-def write_surface(field: HeightField, path: os.PathLike) -> None:
+def write_surface(field: HeightField, path: str | os.PathLike[str]) -> None:
     """
     Writes a surface so that read_surface gives the same numbers back, whole or not at all.
     """

@@ -1,19 +1,23 @@
 """A prediction as one page for a browser or a printer."""
 
-from . import Comparison, Recommendation, page, plot
+from os import PathLike
+
+from . import Comparison, Job, Predicted, Recommendation, page, plot
 from .choice_report import comparison_page, recommendation_page
 from .whole_file import write_whole
 from .wording import labours
 
 
-def write_report(result, path, job=None):
+def write_report(
+    result: Predicted | Comparison | Recommendation, path: str | PathLike[str], job: Job | None = None
+) -> None:
     """Writes what predict(), compare() or recommend() answered as an HTML page; with its job, the page says what it is
     about, and shows what a prediction started from."""
     pages = {Comparison: comparison_page, Recommendation: recommendation_page}
     write_whole(path, pages.get(type(result), html_of)(result, job))
 
 
-def html_of(predicted, job=None):
+def html_of(predicted: Predicted, job: Job | None = None) -> str:
     """The page as text."""
     prediction = predicted.prediction
     return page.render(

@@ -28,12 +28,21 @@ stub = stub.replace(
 stub = stub.replace("numpy.ndarray[numpy.float64]", "numpy.typing.ArrayLike").replace(
     "import numpy\n", "import numpy\nimport numpy.typing\n", 1
 )
+stub = stub.replace("os.PathLike", "str | os.PathLike[str]")
 stub = stub.replace("self: typing.Sequence", "self").replace("typing.Sequence", "Sequence")
 # Bare containers of values that hold anything.
 stub = re.sub(r"(?<=[:>] )dict(?=[,):])", "dict[str, typing.Any]", stub)
 stub = re.sub(r"(?<=[:>] )tuple(?=[,):])", "tuple[typing.Any, ...]", stub)
 stub = re.sub(r"(?<=[\[:>|] )numpy\.ndarray(?![\[\w])", "numpy.typing.NDArray[numpy.float64]", stub)
 stub = re.sub(r"float\[\d+\]", "float", stub)  # a list of so many
+# A list given may be any sequence, so that a list of int does for one of float; a list that is answered is a list.
+stub = re.sub(
+    r"^ *def .*(?= ->)",
+    lambda given: given[0].replace(": list[", ": collections.abc.Sequence["),
+    stub,
+    flags=re.MULTILINE,
+)
+stub = stub.replace("import numpy\n", "import collections.abc\nimport numpy\n", 1)
 stub = stub.replace("**changes)", "**changes: typing.Any)")
 stub = re.sub(r"^__all__.*\n", "", stub, flags=re.MULTILINE)  # the module has none
 

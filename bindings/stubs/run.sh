@@ -1,5 +1,6 @@
 #!/bin/sh
-# Writes the stubs of bindings/libtexture anew from the built package, then has mypy compare stubs and package:
+# Writes the stubs of bindings/libtexture anew from the built package, then has mypy compare stubs and package
+# and check the examples, as a typed user's code:
 #   sh bindings/stubs/run.sh build/default        writes and checks
 #   sh bindings/stubs/run.sh --check build/test   checks only
 # Needs PyPI the first time.
@@ -15,7 +16,8 @@ if [ $write = yes ]; then
   "$python" bindings/stubs/make.py bindings/libtexture
   cmake --build "$build" --target libtexture_python >/dev/null
 fi
-settings=$PWD/bindings/stubs
+settings=$PWD/bindings/stubs examples=$PWD/examples
 cd "$build/stubs"  # where mypy keeps what it knows
 "$python" -m mypy.stubtest libtexture --mypy-config-file "$settings/mypy.ini" --allowlist "$settings/allowed.txt" \
   --ignore-unused-allowlist
+"$python" -m mypy --config-file "$settings/mypy.ini" --follow-imports silent --scripts-are-modules "$examples"/*.py

@@ -1,7 +1,10 @@
 """What all pictures share: colours, and Axes with scales in micrometres and mil."""
 
 import numpy as np
+from matplotlib.axes import Axes
+from numpy.typing import NDArray
 
+from .. import Predicted, Prediction
 from ..wording import UM_PER_MIL
 
 # The palette of Okabe and Ito ("Color Universal Design", 2008), which colour-blind people tell apart as well; its
@@ -9,10 +12,11 @@ from ..wording import UM_PER_MIL
 COLOURS = ["#0072B2", "#D55E00", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#000000"]
 BLACK, PALE = COLOURS[6], COLOURS[5]
 MARKERS = "osD^vP"  # lines differ by them where colours are not seen
+Row = NDArray[np.object_]  # of Axes
 MAP_COLOURS = "cividis"  # even in lightness, and read alike by colour-blind people
 
 
-def axes_or_new(ax, width=5.6, height=3.6):
+def axes_or_new(ax: Axes | None, width: float = 5.6, height: float = 3.6) -> Axes:
     """The Axes given, or new ones in the notebook's current backend; with a light frame."""
     if ax is None:
         from matplotlib import pyplot
@@ -23,16 +27,17 @@ def axes_or_new(ax, width=5.6, height=3.6):
     return ax
 
 
-def row_or_new(axes, count, width=2.8, height=3.0):
+def row_or_new(axes: Row | None, count: int, width: float = 2.8, height: float = 3.0) -> Row:
     """The row of Axes given, or a new row."""
     if axes is not None:
         return np.atleast_1d(axes)
     from matplotlib import pyplot
 
-    return pyplot.subplots(1, count, figsize=(width * count, height), layout="constrained", squeeze=False)[1][0]
+    row: Row = pyplot.subplots(1, count, figsize=(width * count, height), layout="constrained", squeeze=False)[1][0]
+    return row
 
 
-def add_mil_axis(ax, axis):
+def add_mil_axis(ax: Axes, axis: str) -> Axes:
     """A second scale in mil, opposite one in µm."""
     scales = (lambda um: um / UM_PER_MIL, lambda mil: mil * UM_PER_MIL)
     second = (
@@ -42,7 +47,7 @@ def add_mil_axis(ax, axis):
     return second
 
 
-def mark_budget(ax, budget_um, end="top"):
+def mark_budget(ax: Axes, budget_um: float, end: str = "top") -> None:
     """A dashed line where the budget ends, if there is one; its word at the top or bottom end."""
     if budget_um <= 0:
         return
@@ -61,11 +66,11 @@ def mark_budget(ax, budget_um, end="top"):
     )
 
 
-def legend_above(ax, columns):
+def legend_above(ax: Axes, columns: int) -> None:
     """A legend that hides no line."""
     ax.legend(frameon=False, ncols=columns, loc="lower center", bbox_to_anchor=(0.5, 1.0))
 
 
-def prediction_of(predicted):
+def prediction_of(predicted: Predicted | Prediction) -> Prediction:
     """The plain values of a Prediction or of a Predicted."""
-    return getattr(predicted, "prediction", predicted)
+    return predicted.prediction if isinstance(predicted, Predicted) else predicted

@@ -1,13 +1,18 @@
 """What a test spot taught."""
 
+from collections.abc import Sequence
+
+from matplotlib.axes import Axes
+
+from .. import Belief
 from .axes import COLOURS, axes_or_new, legend_above
 
 BEFORE = "0.55"  # grey: what is over
 
 
-def belief_chart(named, ax=None):
+def belief_chart(named: Sequence[tuple[str, str, Belief, Belief]], ax: Axes | None = None) -> Axes:
     """What is believed of each figure before and after a test spot, as multiples of the median before; the line holds
-    95 %. named: a list of (name, unit, Belief before, Belief after)."""
+    95 %. named: a sequence of (name, unit, Belief before, Belief after)."""
     ax = axes_or_new(ax)
     for row, (_, _, old, new) in enumerate(named):
         for shift, belief, colour, when in ((0.16, old, BEFORE, "before"), (-0.16, new, COLOURS[0], "after")):

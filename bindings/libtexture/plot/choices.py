@@ -1,7 +1,9 @@
 """Pictures of alternatives side by side."""
 
 import numpy as np
+from matplotlib.axes import Axes
 
+from .. import Comparison
 from .axes import BLACK, COLOURS, MARKERS, add_mil_axis, axes_or_new, mark_budget
 
 PARTS = (  # of the clear spent: field, word, colour, hatch: told apart without colour as well
@@ -12,7 +14,7 @@ PARTS = (  # of the clear spent: field, word, colour, hatch: told apart without 
 LEAST_LABEL = 0.04  # of the width: less has no room for its figure
 
 
-def split_chart(comparison, ax=None):
+def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
     """Clear spent by each alternative, split in levelling, overshoot and scratch debt (medians), coarsest first grit on
     top. The line under each bar holds 90 % of the possible worlds; dashed: the budget."""
     ax = axes_or_new(ax, 4.8, 3.0)
@@ -57,7 +59,7 @@ def split_chart(comparison, ax=None):
     return ax
 
 
-def pareto_chart(comparison, ax=None):
+def pareto_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
     """Time against clear spent, medians with the range of 90 % of the worlds. Full marks are on the Pareto front: no other
     alternative is as good in clear, trouble, time, discs, texture and marks, and better in one."""
     ax = axes_or_new(ax)

@@ -1,12 +1,15 @@
 """Sections across edges."""
 
 import numpy as np
+from matplotlib.axes import Axes
 
-from .. import unsanded_margin_mm
+from .. import EdgeClear, EdgeProfile, unsanded_margin_mm
 from .axes import BLACK, COLOURS, PALE, add_mil_axis, axes_or_new
 
 
-def edge_section(profile, ax=None, *, clear=None, to_mm=60.0):
+def edge_section(
+    profile: EdgeProfile, ax: Axes | None = None, *, clear: EdgeClear | None = None, to_mm: float = 60.0
+) -> Axes:
     """Clear removed near an edge, over the distance from it. clear: an EdgeClear, then the clear itself is shown, before
     and after, with the margin that must stay unsanded to keep what it asks for."""
     ax = axes_or_new(ax)

@@ -3,8 +3,9 @@
 from math import erfc
 
 import numpy as np
+from matplotlib.axes import Axes
 
-from .. import film_picture
+from .. import Paint, Panel, film_picture
 from ..wording import UM_PER_MIL
 from .axes import BLACK, MAP_COLOURS, axes_or_new
 
@@ -13,7 +14,15 @@ CHANCES_PERCENT = (0.01, 0.1, 0.5, 1, 2, 5, 10, 20, 35, 50, 65, 80, 90, 95, 98, 
 CHANCE_LINES = 4  # so many at most
 
 
-def film_map(panel, paint, ax=None, *, removed_um=0.0, clear_left_least_um=CLEAR_LEFT_LEAST_UM, pixels=64):
+def film_map(
+    panel: Panel,
+    paint: Paint,
+    ax: Axes | None = None,
+    *,
+    removed_um: float = 0.0,
+    clear_left_least_um: float = CLEAR_LEFT_LEAST_UM,
+    pixels: int = 64,
+) -> Axes:
     """Clear left on a panel between its readings, once removed_um are gone; the readings with their total film; and lines
     of equal chance that less than clear_left_least_um is left (the clear at a place taken as normal). The readings need
     places that span an area."""

@@ -1,13 +1,16 @@
 """Pictures of scratches."""
 
 import numpy as np
+from matplotlib.axes import Axes
 
-from .. import ScratchLimits, depth_laws
+from .. import History, ScratchLimits, depth_laws
 from ..wording import step_title
 from .axes import BLACK, COLOURS, axes_or_new, legend_above
 
 
-def scratch_populations(history, ax=None, *, depth_um=None, limits=None):
+def scratch_populations(
+    history: History, ax: Axes | None = None, *, depth_um: float | None = None, limits: ScratchLimits | None = None
+) -> Axes:
     """Scratches after each step: the share of the surface that lies in a groove deeper than a depth. A finer step takes
     the deep end of the line down and leaves its own, shallower grooves. history: of simulate(), or an item of
     Predicted.histories; depth_um: the deepest shown; limits: the ScratchLimits whose visible depth is marked."""

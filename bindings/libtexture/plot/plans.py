@@ -1,22 +1,29 @@
 """Pictures of predictions: texture, clear and scratch debt, step by step."""
 
-import numpy as np
+from collections.abc import Sequence
 
+import numpy as np
+from matplotlib.axes import Axes
+from numpy.typing import NDArray
+
+from .. import HeightField, Predicted, Prediction
 from ..wording import band_words, step_title
 from .axes import BLACK, COLOURS, MARKERS, PALE, add_mil_axis, axes_or_new, mark_budget, prediction_of
 
+Planned = Predicted | Prediction
 
-def texture_against_clear(predictions, ax=None, *, panel=0):
+
+def texture_against_clear(predictions: Planned | Sequence[Planned], ax: Axes | None = None, *, panel: int = 0) -> Axes:
     """Texture left against clear removed: what each µm of clear buys. One line a prediction, a mark at the end of each
     step. Where predictions have their risk, the band holds 90 % of the possible worlds at each removal, and the bar at
     the line's end 90 % of the clear that goes. The dashed line is the budget of the first, the dotted one what a plane
     that cuts all above it would do to its patch: no tool can do better (where a Predicted is given, which has the patch).
     """
     ax = axes_or_new(ax)
-    given = predictions if isinstance(predictions, (list, tuple)) else [predictions]
+    given = predictions if isinstance(predictions, Sequence) else [predictions]
     for number, prediction in enumerate(map(prediction_of, given)):
         _draw_plan(ax, prediction, prediction.panels[panel], COLOURS[number % 6], MARKERS[number % 6])
-    if hasattr(given[0], "histories"):
+    if isinstance(given[0], Predicted):
         bound = ideal_cut(given[0].histories[panel].before)
         ax.plot(*bound, ":", color=BLACK, linewidth=1.2, label="the least that it takes")
     mark_budget(ax, prediction_of(given[0]).panels[panel].removable_um)
@@ -44,7 +51,7 @@ def _draw_plan(ax, prediction, shown, colour, marker):
         ax.plot([spread.p05, spread.p95], [left[-1]] * 2, color=colour, linewidth=7, alpha=0.35, solid_capstyle="butt")
 
 
-def ideal_cut(field, points=400):
+def ideal_cut(field: HeightField, points: int = 400) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Mean clear removed and rms height left [µm], where a plane comes down on a surface and takes off all above it."""
     heights = np.sort(field.height_um, axis=None)[::-1]
     counts = np.unique(np.geomspace(1, heights.size, points).astype(int))
@@ -56,7 +63,7 @@ def ideal_cut(field, points=400):
     return removed, np.sqrt(np.maximum(square_left - mean_left**2, 0))
 
 
-def band_amplitudes(prediction, ax=None, *, panel=0):
+def band_amplitudes(prediction: Planned, ax: Axes | None = None, *, panel: int = 0) -> Axes:
     """Texture left in each band of wavelengths, before and after each step."""
     ax = axes_or_new(ax)
     prediction = prediction_of(prediction)
@@ -78,7 +85,7 @@ def band_amplitudes(prediction, ax=None, *, panel=0):
     return ax
 
 
-def scratch_owed(prediction, ax=None, *, panel=0):
+def scratch_owed(prediction: Planned, ax: Axes | None = None, *, panel: int = 0) -> Axes:
     """Clear that each step spends, of it the overshoot: what it cuts between meeting its stop rule and the next look;
     and the clear that the scratches left ask of the steps after it."""
     ax = axes_or_new(ax)

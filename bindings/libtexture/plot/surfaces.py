@@ -1,11 +1,22 @@
 """Pictures of height fields."""
 
+from collections.abc import Mapping
+
 import numpy as np
+from matplotlib.axes import Axes
 
-from .axes import BLACK, COLOURS, MAP_COLOURS, PALE, axes_or_new, legend_above, row_or_new
+from .. import HeightField
+from .axes import BLACK, COLOURS, MAP_COLOURS, PALE, Row, axes_or_new, legend_above, row_or_new
 
 
-def height_map(field, ax=None, *, range_um=None, title="", colour_bar=True):
+def height_map(
+    field: HeightField,
+    ax: Axes | None = None,
+    *,
+    range_um: tuple[float, float] | None = None,
+    title: str = "",
+    colour_bar: bool = True,
+) -> Axes:
     """Heights of a surface about their mean, seen from above; range_um: of colours, to compare maps."""
     ax = axes_or_new(ax, 4.2, 3.6)
     range_um = range_um or shared_range_um(field)
@@ -24,13 +35,13 @@ def height_map(field, ax=None, *, range_um=None, title="", colour_bar=True):
     return ax
 
 
-def shared_range_um(*fields):
+def shared_range_um(*fields: HeightField) -> tuple[float, float]:
     """The range of heights about the mean over all the fields (lowest, highest)."""
     heights = [field.height_um - field.mean_um for field in fields]
-    return min(map(np.min, heights)), max(map(np.max, heights))
+    return float(min(map(np.min, heights))), float(max(map(np.max, heights)))
 
 
-def height_maps(fields, axes=None):
+def height_maps(fields: Mapping[str, HeightField], axes: Row | None = None) -> Row:
     """Maps side by side with one range of colours. fields: title -> HeightField; returns their Axes."""
     axes = row_or_new(axes, len(fields))
     range_um = shared_range_um(*fields.values())
@@ -42,7 +53,7 @@ def height_maps(fields, axes=None):
     return axes
 
 
-def profile_overlay(before, after, ax=None, *, row=None):
+def profile_overlay(before: HeightField, after: HeightField, ax: Axes | None = None, *, row: int | None = None) -> Axes:
     """One row of a surface before and after, and the clear removed between them; row: its number, else the middle."""
     ax = axes_or_new(ax)
     row = before.grid.rows // 2 if row is None else row

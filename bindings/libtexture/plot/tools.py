@@ -1,17 +1,28 @@
 """Pictures of backings and of bench runs."""
 
+from collections.abc import Iterable, Mapping
+
 import numpy as np
+from matplotlib.axes import Axes
 from matplotlib.ticker import ScalarFormatter
 
+from .. import Backing, Bench, BenchResult
 from .axes import BLACK, COLOURS, MARKERS, axes_or_new
 
 
-def backing_stiffness(backings, ax=None, *, wavelength_mm=(0.3, 30), pressure_kpa=1.5, clear_per_e_fold_um=10.0):
+def backing_stiffness(
+    backings: Mapping[str, Backing] | Iterable[Backing],
+    ax: Axes | None = None,
+    *,
+    wavelength_mm: tuple[float, float] = (0.3, 30),
+    pressure_kpa: float = 1.5,
+    clear_per_e_fold_um: float = 10.0,
+) -> Axes:
     """Stiffness against wavelength, in use at a pressure. backings: name -> Backing, or a list of them. A mark with its
     wavelength is the levelling limit of each: waves longer than it take more than clear_per_e_fold_um of clear to lose
     63 % of their height (pressure over stiffness, full contact)."""
     ax = axes_or_new(ax)
-    if not hasattr(backings, "items"):
+    if not isinstance(backings, Mapping):
         backings = {one.name or f"backing {number}": one for number, one in enumerate(backings, 1)}
     waves = np.geomspace(*wavelength_mm, 400)
     limit_kpa_per_um = pressure_kpa / clear_per_e_fold_um
@@ -45,7 +56,7 @@ def _levelling_limit_mm(waves_mm, clear_per_e_fold_um, limit_um):
     return float(waves_mm[last - 1] * (waves_mm[last] / waves_mm[last - 1]) ** place)
 
 
-def bench_residuals(bench, result, ax=None):
+def bench_residuals(bench: Bench, result: BenchResult, ax: Axes | None = None) -> Axes:
     """What each pass removed beyond the fitted curve, a line a run. bench and result: of judge_bench(). Runs that lie
     above or below as a whole differ as discs do; a bend that all share says that the curve is not the right one."""
     ax = axes_or_new(ax)
