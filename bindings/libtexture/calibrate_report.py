@@ -4,7 +4,7 @@ from . import page, plot
 from .calibrate_words import beliefs, plan_rows
 
 
-def calibration_page(result, spot, before, after, job):
+def calibration_page(result, spot, before, after):
     """What calibrate() made of a spot (of judge_test_spot()), with the prediction before and after it, as a page."""
     named = beliefs(result)
     return page.render(
@@ -12,7 +12,7 @@ def calibration_page(result, spot, before, after, job):
         seed=after.seed,
         result=result,
         spot=spot,
-        job=job,
+       
         beliefs=named,
         after=after,
         plan=plan_rows(before, after),

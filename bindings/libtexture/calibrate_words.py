@@ -36,7 +36,7 @@ def run_calibrate(options):
     before, after = (predict(one, sequence=sequence).prediction for one in (job, calibrated))
     contents = {}
     if options.report:
-        contents[options.report] = pages.calibration_page(result, spot, before, after, job)
+        contents[options.report] = pages.calibration_page(result, spot, before, after)
     if options.json:
         figures = {"test_spot": result.to_dict(), "before": before.to_dict(), "after": after.to_dict()}
         contents[options.json] = json.dumps(figures, indent=2, allow_nan=False) + "\n"

@@ -1,4 +1,4 @@
-"""The page as a browser shows it, on a phone, on a screen and on paper. Needs Chromium: see conftest.py."""
+"""The pages as a browser shows them, on a phone, on a screen and on paper. Needs Chromium: see conftest.py."""
 
 import json
 import re
@@ -8,11 +8,12 @@ import pytest
 
 import libtexture as lt
 from conftest import CHROMIUM, EXAMPLES
+from libtexture.calibrate_report import calibration_page
 
 # A frame page that loads the report at a width and writes down what it finds. Paper: the rules for print made rules for
 # all, at what A4 leaves between margins of 14 mm.
 FRAME = """<!DOCTYPE html><meta charset="utf-8"><iframe id="frame" style="border:0" width="%(width)d" height="2000"
-src="report.html"></iframe><pre id="found"></pre><script>
+src="%(page)s.html"></iframe><pre id="found"></pre><script>
 frame.onload = () => {
   const page = frame.contentDocument;
   if (%(is_paper)s)
@@ -34,13 +35,21 @@ frame.onload = () => {
 </script>"""
 
 WIDTHS = {"phone": 390, "screen": 1200, "paper": 688}  # CSS pixels; A4 less margins: 182 mm x 96/25.4
+PAGES = {"predict": 8, "compare": 2, "recommend": 1, "calibrate": 1}  # verb: pictures at least
 JOB = EXAMPLES["Job"]().replace(patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4))
+SPOT = lt.TestSpot(passes=6, before_um=[121, 120, 122], after_um=[117, 116, 118], gloss_gone_passes=5)
 
 
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory):
     folder = tmp_path_factory.mktemp("page")
-    lt.write_report(lt.predict(JOB), folder / "report.html", JOB)
+    predicted = lt.predict(JOB)
+    lt.write_report(predicted, folder / "predict.html", JOB)
+    lt.write_report(lt.compare(JOB), folder / "compare.html", JOB)
+    lt.write_report(lt.recommend(JOB, passes_most=20), folder / "recommend.html", JOB)
+    after = lt.predict(lt.calibrate(JOB, SPOT)).prediction
+    spot_page = calibration_page(lt.judge_test_spot(JOB, SPOT), SPOT, predicted.prediction, after)
+    (folder / "calibrate.html").write_text(spot_page, encoding="utf-8")
     return folder
 
 
@@ -64,9 +73,10 @@ def chromium(folder, address, *options):
 
 
 @pytest.mark.parametrize("medium", WIDTHS)
-def test_the_page_fits_and_shows_its_pictures_and_fetches_nothing(folder, medium):
-    frame = folder / f"{medium}.html"
-    frame.write_text(FRAME % {"width": WIDTHS[medium], "is_paper": str(medium == "paper").lower()})
+@pytest.mark.parametrize("page", PAGES)
+def test_a_page_fits_and_shows_its_pictures_and_fetches_nothing(folder, page, medium):
+    frame = folder / f"{page}_{medium}.html"
+    frame.write_text(FRAME % {"page": page, "width": WIDTHS[medium], "is_paper": str(medium == "paper").lower()})
     shown = chromium(
         folder,
         frame.as_uri(),
@@ -78,13 +88,14 @@ def test_the_page_fits_and_shows_its_pictures_and_fetches_nothing(folder, medium
     found = json.loads(re.search(r'<pre id="found">(.+?)</pre>', shown.stdout, re.DOTALL).group(1))
     assert found["title"]
     assert found["width"] <= WIDTHS[medium] and found["beyond"] == []
-    assert found["pictures"] == found["loaded"] >= 8
+    assert found["pictures"] == found["loaded"] >= PAGES[page]
     assert [name for name in found["fetched"] if not name.startswith("data:")] == []
     assert "CONSOLE" not in shown.stderr, shown.stderr
 
 
-def test_the_page_prints(folder):
-    paper = folder / "report.pdf"
-    shown = chromium(folder, (folder / "report.html").as_uri(), f"--print-to-pdf={paper}", "--no-pdf-header-footer")
+@pytest.mark.parametrize("page", PAGES)
+def test_a_page_prints(folder, page):
+    paper = folder / f"{page}.pdf"
+    shown = chromium(folder, (folder / f"{page}.html").as_uri(), f"--print-to-pdf={paper}", "--no-pdf-header-footer")
     assert paper.read_bytes().startswith(b"%PDF"), shown.stderr
     assert "CONSOLE" not in shown.stderr
