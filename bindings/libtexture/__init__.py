@@ -19,9 +19,14 @@ __all__ += ["ProgressBar", "sweep"]
 
 
 def __getattr__(name):
-    """What needs matplotlib or jinja2 is imported when it is first used."""
-    if name in ("plot", "report"):
-        return importlib.import_module(f".{name}", __name__)
-    if name == "write_report":
-        return importlib.import_module(".report", __name__).write_report
-    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    """What needs matplotlib or jinja2 is imported when it is first used. AttributeError where one is missing, so that
+    hasattr() answers."""
+    module = {"plot": "plot", "report": "report", "write_report": "report"}.get(name)
+    if not module:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    try:
+        found = importlib.import_module(f".{module}", __name__)
+    except ModuleNotFoundError as error:
+        package = error.name.partition(".")[0]
+        raise AttributeError(f"{name}: needs the Python package {package}, which is not installed") from error
+    return getattr(found, name) if name != module else found

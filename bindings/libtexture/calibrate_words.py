@@ -1,13 +1,14 @@
 """The word calibrate: a test spot's readings, what they teach, and the plan before and after."""
 
-import json
 from importlib import import_module
 from pathlib import Path
 
 from . import Job, calibrate, judge_test_spot, predict, read_test_spot
-from .table import bullets, ruled
-from .whole_file import require_outputs, write_whole
-from .wording import film
+from .figures import figures_text
+from .progress import Percentage, part_of
+from .table import bullets, cautions, ruled
+from .whole_file import files_of, require_apart, require_outputs, write_whole
+from .wording import ANSWERS, film
 
 
 def add_calibrate(verbs):
@@ -30,16 +31,15 @@ def run_calibrate(options):
     # The page needs jinja2 and matplotlib: said before the work, not after it.
     pages = options.report and import_module(".calibrate_report", __package__)
     job, spot = Job.load(options.job), read_test_spot(options.readings)
-    result = judge_test_spot(job, spot)
-    calibrated = calibrate(job, spot)
-    sequence = options.sequence or spot.sequence
-    before, after = (predict(one, sequence=sequence).prediction for one in (job, calibrated))
+    require_apart(outputs, files_of(job))
+    with Percentage("calibrating") as progress:
+        result, calibrated, before, after = learn(job, spot, options.sequence or spot.sequence, progress)
     contents = {}
     if options.report:
-        contents[options.report] = pages.calibration_page(result, spot, before, after)
+        contents[options.report] = pages.calibration_page(result, spot, before, after, job)
     if options.json:
-        figures = {"test_spot": result.to_dict(), "before": before.to_dict(), "after": after.to_dict()}
-        contents[options.json] = json.dumps(figures, indent=2, allow_nan=False) + "\n"
+        figures = {"readings": spot, "test_spot": result, "before": before, "after": after}
+        contents[options.json] = figures_text({name: one.to_dict() for name, one in figures.items()}, job)
     if options.save:
         calibrated.save(options.save)
     for path, content in contents.items():
@@ -51,15 +51,31 @@ def run_calibrate(options):
         print(f"\nreport written to {options.report}")
 
 
+def learn(job, spot, sequence, progress):
+    """What the spot says, the job with it, and the predictions before and after it."""
+    result = judge_test_spot(job, spot, progress=part_of(progress, 0, 4))
+    calibrated = calibrate(job, spot, progress=part_of(progress, 1, 4))
+    before = predict(job, sequence=sequence, progress=part_of(progress, 2, 4)).prediction
+    after = predict(calibrated, sequence=sequence, progress=part_of(progress, 3, 4)).prediction
+    return result, calibrated, before, after
+
+
 def calibration_table(result, before, after):
-    """What the spot says, and the prediction before and after it."""
+    """What the spot says, and the prediction before and after it; the verdict last, where a terminal stands."""
     title = f"Test spot with {result.abrasive}"
     removed = (
         f"removed {film(result.removed_um)}, gauge uncertain by {film(result.gauge_sd_um)}; "
         f"{film(result.expected_um)} was expected"
     )
-    parts = [f"{title}\n{'=' * len(title)}\n{removed}", belief_table(result), bullets("Warnings", result.warnings)]
-    parts.append(side_by_side(before, after))
+    verdict = f"Verdict after the spot: {after.verdict.upper()} ({ANSWERS[after.verdict]})"
+    parts = [
+        f"{title}\n{'=' * len(title)}\n{removed}",
+        belief_table(result),
+        bullets("Warnings of the spot", result.warnings),
+        side_by_side(before, after),
+        cautions(after),
+        bullets(verdict, after.reasons),
+    ]
     return "\n\n".join(filter(None, parts)) + "\n"
 
 
@@ -79,15 +95,15 @@ def belief_table(result):
         )
         for name, unit, *pair in beliefs(result)
     ]
-    return ruled("What is believed", columns, rows, "")
+    return ruled("What is believed", columns, rows, "", 38)
 
 
 def beliefs(result):
     """What the spot tells of: (name, unit, belief before, belief after)."""
     named = [
-        ("wear", "mm3/(N m)", result.before, result.after),
+        ("wear rate", "mm3/(N m)", result.before, result.after),
         ("texture", "um rms", result.texture_before, result.texture_after),
-        ("stiffness", "ratio", result.stiffness_before, result.stiffness_after),
+        ("backing's stiffness", "times catalogue's", result.stiffness_before, result.stiffness_after),
     ]
     return [row for row in named if row[2] is not None]
 
@@ -115,16 +131,14 @@ def plan_rows(before, after):
         ]
         if all(panel.risk.samples for panel in pair):
             rows += [
-                line(
-                    "removed, 90 of 100, um",
-                    lambda panel: f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f}",
-                ),
-                line(
-                    "sanding, 90 of 100, min",
-                    lambda panel: f"{panel.risk.minutes.p05:.0f} to {panel.risk.minutes.p95:.0f}",
-                ),
+                line("removed, 90 of 100, um", lambda panel: spread_words(panel.risk.removed_um, 1)),
+                line("sanding, 90 of 100, min", lambda panel: spread_words(panel.risk.minutes, 0)),
                 line("over budget, %", lambda panel: f"{100 * panel.risk.budget_exceeded_probability:.0f}"),
                 line("struck through, %", lambda panel: f"{100 * panel.risk.strike_through_probability:.1f}"),
                 line("target missed, %", lambda panel: f"{100 * panel.risk.target_missed_probability:.0f}"),
             ]
     return [*rows, ("verdict", before.verdict, after.verdict)]
+
+
+def spread_words(spread, decimals):
+    return f"{spread.p05:.{decimals}f} to {spread.p95:.{decimals}f}"

@@ -1,18 +1,28 @@
 """Comparisons and recommendations as pages for a browser or a printer."""
 
 from . import page, plot
-from .choice_table import stop_words
+from .choice_table import plan_of, reasons_under
+from .inputs import input_rows, stop_words
 
 
 def comparison_page(comparison, job=None):
     """A comparison (of compare()) as a page: what a class needs is its first sheet."""
     best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
+    spent = best.removed_um
+    budget_left = spent.replace(
+        p05=comparison.removable_um - spent.p95,
+        p50=comparison.removable_um - spent.p50,
+        p95=comparison.removable_um - spent.p05,
+    )
     return page.render(
         "compare.html.j2",
         seed=comparison.seed,
         comparison=comparison,
         best=best,
+        is_unsure=any(one.more.is_drowned for one in comparison.alternatives),
+        budget_left=budget_left,
         panels=panels_of(job),
+        inputs=input_rows(job, job.sequence if job else []),
         pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison, size=(4.8, 3.2))},
     )
 
@@ -20,15 +30,17 @@ def comparison_page(comparison, job=None):
 def recommendation_page(recommendation, job=None):
     """A recommendation (of recommend()) as a page."""
     comparison = recommendation.comparison
-    plans = [sequence for sequence in recommendation.sequences if sequence.name == recommendation.recommended]
+    plan = plan_of(recommendation)
     return page.render(
         "recommend.html.j2",
         seed=job.seed if job else comparison.seed,
         advice=recommendation,
+        reasons=reasons_under(recommendation),
         comparison=comparison,
         panels=panels_of(job),
-        plan=plans[0] if plans else None,
+        plan=plan,
         stop_words=stop_words,
+        inputs=input_rows(job, [plan] if plan else []),
         pictures=lesson(comparison) if comparison.alternatives else {},
     )
 

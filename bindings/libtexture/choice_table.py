@@ -1,6 +1,9 @@
 """Comparisons and recommendations as text, at most 100 columns wide."""
 
-from .table import TIME_COLUMNS, bullets, ruled, size_rows, time_row
+import re
+
+from .inputs import stop_words
+from .table import TIME_COLUMNS, bullets, cautions, ruled, size_rows, time_row
 from .wording import ANSWERS, film
 
 COSTS = [  # group, heading, unit, width
@@ -38,19 +41,22 @@ def recommendation_table(recommendation):
     compared = (
         [*tables(comparison), bullets("What the others cost", comparison.findings)] if comparison.alternatives else []
     )
+    chosen = plan_of(recommendation)
     parts = [
         is_off and advice(recommendation),
         first_steps(recommendation),
         *compared,
-        *[
-            plan("What it would take" if is_off else "Plan", sequence)
-            for sequence in recommendation.sequences
-            if sequence.name == recommendation.recommended
-        ],
-        cautions(comparison) or bullets("Cautions", recommendation.cautions),
+        chosen and plan("What it would take" if is_off else "Plan", chosen),
+        cautions(comparison) or bullets("Cautions for the job", recommendation.cautions),
         not is_off and advice(recommendation),
     ]
     return "\n\n".join(filter(None, parts)) + "\n"
+
+
+def plan_of(recommendation):
+    """The recommended sequence; None where none reaches the target."""
+    named = [sequence for sequence in recommendation.sequences if sequence.name == recommendation.recommended]
+    return named[0] if named else None
 
 
 def tables(comparison):
@@ -115,7 +121,17 @@ def first_steps(recommendation):
         )
         for first in recommendation.first_steps
     ]
-    return ruled("First steps weighed", columns, rows, "finest first", NAME_WIDTH)
+    table = ruled("First steps weighed", columns, rows, "finest first", NAME_WIDTH)
+    return "\n".join(filter(None, [table, bullets("Why not:", refusals(recommendation.first_steps))]))
+
+
+def refusals(first_steps):
+    """Why first steps do not reach the target, those of one reason together."""
+    names = {}
+    for first in first_steps:
+        if not first.is_reaching:
+            names.setdefault(first.reason, []).append(first.abrasive)
+    return [f"{', '.join(abrasives)}: {reason}" for reason, abrasives in names.items()]
 
 
 def plan(title, sequence):
@@ -124,32 +140,6 @@ def plan(title, sequence):
         tools = f"{step.abrasive.name} on {step.backing.name}, {step.motion.name}, {step.wetness}"
         lines += [f"  {number}. {tools}:", f"     {stop_words(step)}"]
     return "\n".join(lines)
-
-
-def stop_words(step):
-    """When a step ends, in words."""
-    stop = step.stop
-    look = "each pass" if step.look_every_passes == 1 else f"every {step.look_every_passes} passes"
-    if stop.touched_share is not None:
-        until = f"{100 * stop.touched_share:g} % are touched"
-    elif stop.rms_um is not None:
-        band = f" from {stop.band_mm[0]:g} to {stop.band_mm[1]:g} mm" if stop.band_mm else ""
-        until = f"at most {stop.rms_um:.3g} um rms of texture{band} is left"
-    elif stop.clear_owed_um:
-        until = f"the scratches of before ask for {stop.clear_owed_um:g} um or less"
-    else:
-        until = "no scratch of before is seen"
-    return f"look {look} until {until}"
-
-
-def cautions(comparison):
-    by_step = [f"{said.step}: {' '.join(said.cautions)}" for said in comparison.step_cautions]
-    parts = [
-        bullets("Cautions by step", by_step),
-        bullets("Cautions for the job", comparison.cautions),
-        bullets("Warnings", comparison.warnings),
-    ]
-    return "\n\n".join(filter(None, parts))
 
 
 def outcome(comparison):
@@ -165,4 +155,10 @@ def advice(recommendation):
     title = f"Verdict: {recommendation.verdict.upper()}"
     if recommendation.verdict != "do not sand":
         title += f", with {recommendation.recommended}"
-    return bullets(title, recommendation.reasons)
+    return bullets(title, reasons_under(recommendation))
+
+
+def reasons_under(recommendation):
+    """Its reasons, as they stand under a verdict, which they need not say again."""
+    reasons = [re.sub(r"^Do not sand[^:]*: ", "", reason) for reason in recommendation.reasons]
+    return [reason[:1].upper() + reason[1:] if reason not in recommendation.reasons else reason for reason in reasons]

@@ -2,7 +2,6 @@
 
 import argparse
 import importlib
-import json
 import sys
 from pathlib import Path
 
@@ -12,8 +11,10 @@ from . import __version__
 from .bench_words import add_bench, add_compression
 from .calibrate_words import add_calibrate
 from .choice_table import comparison_table, recommendation_table
+from .figures import figures_text
+from .progress import Percentage
 from .table import table
-from .whole_file import require_apart, require_outputs, write_whole
+from .whole_file import files_of, require_apart, require_outputs, write_whole
 
 INTERRUPTED = 130  # 128 + SIGINT, as shells say it
 
@@ -71,31 +72,40 @@ def run_predict(options):
     def work(job, progress):
         return predict(job, sequence=options.sequence, progress=progress)
 
-    run(options, "predicting", work, table, "html_of", "report", lambda predicted: predicted.prediction)
+    def told(predicted, job):
+        return table(predicted.prediction, job)
+
+    run(options, "predicting", "prediction", work, told, "html_of", "report")
 
 
 def run_compare(options):
     def work(job, progress):
         return compare(job, progress=progress)
 
-    run(options, "comparing", work, comparison_table, "comparison_page", "choice_report")
+    def told(comparison, _):
+        return comparison_table(comparison)
+
+    run(options, "comparing", "comparison", work, told, "comparison_page", "choice_report")
 
 
 def run_recommend(options):
     def work(job, progress):
         return recommend(job, progress=progress)
 
-    run(options, "weighing", work, recommendation_table, "recommendation_page", "choice_report")
+    def told(recommendation, _):
+        return recommendation_table(recommendation)
+
+    run(options, "weighing", "recommendation", work, told, "recommendation_page", "choice_report")
 
 
-def run(options, doing, work, table_of, page, pages, values_of=lambda result: result):
-    """What every verb does: checks where its files go, works, writes them, prints the table. page: a function
-    (result, job) of the module `pages`, which needs jinja2 and matplotlib: said before the work, not after it.
-    values_of: what of the result is plain values."""
+def run(options, doing, answer, work, told, page, pages):
+    """What every verb does: checks where its files go, works, writes them, prints the text. answer: its key in the JSON
+    file; told(result, job): the text; page: a function (result, job) of the module `pages`, which needs jinja2 and
+    matplotlib: said before the work, not after it."""
     paths = [path for path in (options.report, options.json) if path]
     require_outputs(paths, [options.job])
     job = Job.load(options.job)
-    require_apart(paths, [path for path in (job.texture.file, job.catalogue) if path])
+    require_apart(paths, files_of(job))
     outputs = dict.fromkeys(paths)
     page_of = options.report and getattr(importlib.import_module(f".{pages}", __package__), page)
     with Percentage(doing) as progress:
@@ -103,39 +113,18 @@ def run(options, doing, work, table_of, page, pages, values_of=lambda result: re
     if options.report:
         outputs[options.report] = page_of(result, job)
     if options.json:
-        outputs[options.json] = json.dumps(values_of(result).to_dict(), indent=2, allow_nan=False) + "\n"
+        outputs[options.json] = figures_text({answer: result.to_dict()}, job)
     for path, content in outputs.items():
         write_whole(path, content)
-    print(table_of(values_of(result)), end="")
+    print(told(result, job), end="")
     if options.report:
         print(f"\nreport written to {options.report}")
-
-
-class Percentage:
-    """A line on standard error that tells how much is done, for people only."""
-
-    def __init__(self, doing):
-        self.doing = doing
-        self.shown = None
-
-    def __enter__(self):
-        return self if sys.stderr.isatty() else None
-
-    def __call__(self, share_done):
-        percent = int(100 * share_done)
-        if percent != self.shown:
-            self.shown = percent
-            print(f"\r{self.doing} {percent:3d} %", end="", file=sys.stderr, flush=True)
-
-    def __exit__(self, *_):
-        if self.shown is not None:
-            print("\r" + " " * 16 + "\r", end="", file=sys.stderr, flush=True)
 
 
 def reason(error):
     """What is wrong, as one line."""
     if isinstance(error, ModuleNotFoundError):
-        return f"this needs the Python package {error.name}, which is not installed"
+        return f"this needs the Python package {error.name.partition('.')[0]}, which is not installed"
     if isinstance(error, OSError) and error.strerror:
         return f"{error.filename}: {error.strerror}"
     return " ".join(str(error).split())

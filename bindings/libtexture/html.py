@@ -52,7 +52,7 @@ def cell(value):
 def rows_of(values):
     """A list: a table where its items have fields, else its first items."""
     if len(values) and hasattr(values[0], "replace") and hasattr(values[0], "to_dict"):
-        rows = [one.to_dict() for one in values[:LONGEST_LIST]]
+        rows = [{name: getattr(one, name) for name in one.to_dict()} for one in values[:LONGEST_LIST]]
         names = list(dict.fromkeys(name for row in rows for name in row))
         head = "".join(f"<th>{name}</th>" for name in names)
         body = "".join(
@@ -67,15 +67,17 @@ def more(values):
 
 
 def figure(value):
-    """One number, word or value in few characters."""
+    """One number, word or value in few characters: a tool, grit or step by its name."""
     if isinstance(value, Number) and not isinstance(value, bool):
         return f"{value:.6g}"
+    if hasattr(value, "to_dict") and getattr(value, "name", ""):
+        return escape(value.name)
     if type(value) in ANSWERS or hasattr(value, "to_dict") and not hasattr(value, "replace"):
         return f"a {type(value).__name__}"  # long, or with maps
     if hasattr(value, "to_dict"):
         return figure(value.to_dict())
     if isinstance(value, dict) and len(value) <= LONGEST_LIST:
-        return ", ".join(f"{escape(str(name))}: {figure(one)}" for name, one in value.items())
+        return ", ".join(f"{escape(str(name))}: {figure(one)}" for name, one in value.items()) or "none"
     if isinstance(value, (dict, list)) and len(value) > LONGEST_LIST:
         return f"{len(value)} items"
     if isinstance(value, list):

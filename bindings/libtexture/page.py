@@ -11,6 +11,7 @@ from matplotlib.figure import Figure
 
 from . import __version__, plot, wording
 
+TONES = {"go": "go", "go with care": "care", "do not sand": "stop"}  # verdict: class of the page
 STYLE = {"font.size": 9, "svg.hashsalt": "libtexture"}  # the salt makes the same page the same bytes
 
 
@@ -41,8 +42,9 @@ def render(template, *, seed, **shown):
         lstrip_blocks=True,
         undefined=jinja2.StrictUndefined,
     )
-    page.filters.update(micro=micro, film=film, film_pm=film_pm, film_range=film_range, mil=wording.mil)
-    return page.get_template(template).render(version=__version__, seed=seed, wording=wording, **shown)
+    page.filters.update(micro=micro, film=film, film_pm=film_pm, film_range=film_range)
+    page.filters.update(mil=wording.mil, number_range=wording.number_range)
+    return page.get_template(template).render(version=__version__, seed=seed, wording=wording, tones=TONES, **shown)
 
 
 # ---- Pictures, as addresses that hold their own data

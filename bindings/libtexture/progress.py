@@ -1,5 +1,7 @@
-"""A bar that long work fills."""
+"""How much of long work is done: a bar for notebooks, a line for the command."""
 
+import sys
+from collections.abc import Callable
 from types import TracebackType
 
 
@@ -34,3 +36,29 @@ class ProgressBar:
         self, kind: type[BaseException] | None, error: BaseException | None, where: TracebackType | None
     ) -> None:
         self.close(error is None)
+
+
+class Percentage:
+    """A line on standard error that tells how much is done, for people only."""
+
+    def __init__(self, doing: str) -> None:
+        self.doing = doing
+        self.line = ""
+
+    def __enter__(self) -> "Percentage | None":
+        return self if sys.stderr.isatty() else None
+
+    def __call__(self, share_done: float) -> None:
+        line = f"{self.doing} {int(100 * share_done):3d} %"
+        if line != self.line:
+            self.line = line
+            print(f"\r{line}", end="", file=sys.stderr, flush=True)
+
+    def __exit__(self, *_: object) -> None:
+        if self.line:
+            print("\r" + " " * len(self.line) + "\r", end="", file=sys.stderr, flush=True)
+
+
+def part_of(progress: Callable[[float], object] | None, part: int, parts: int) -> Callable[[float], object] | None:
+    """Progress of one of several works, one after the other: part counts from 0; None where nobody looks."""
+    return progress and (lambda share_done: progress((part + share_done) / parts))

@@ -2,10 +2,12 @@
 
 import textwrap
 
+from .inputs import HABITS
 from .wording import (
     ANSWERS,
     band_words,
     chance,
+    counted,
     disc_words,
     edge_words,
     film,
@@ -23,8 +25,8 @@ NAME_WIDTH = 18
 SURE_WIDTH = 32
 
 
-def table(prediction):
-    """The whole prediction as text."""
+def table(prediction, job=None):
+    """The whole prediction as text; with its job it says how edges are worked."""
     parts = []
     for panel in prediction.panels:
         parts += [
@@ -35,13 +37,9 @@ def table(prediction):
             risk_table(panel),
         ]
     parts.append(labour_table(prediction))
-    parts += [discs_and_edges(panel) for panel in prediction.panels]
+    parts += [discs_and_edges(panel, job) for panel in prediction.panels]
     parts.append(bullets("Before the first pass", prediction.checklist))
-    parts.append(
-        bullets("Cautions by step", [f"{said.step}: {' '.join(said.cautions)}" for said in prediction.step_cautions])
-    )
-    parts.append(bullets("Cautions for the job", prediction.cautions))
-    parts.append(bullets("Warnings", prediction.warnings))
+    parts.append(cautions(prediction))
     parts += [budget(panel) for panel in prediction.panels]
     parts.append(outcome(prediction))
     return "\n\n".join(filter(None, parts)) + "\n"
@@ -252,11 +250,22 @@ def size_rows(sizes):
     ]
 
 
-def discs_and_edges(panel):
+def cautions(answer):
+    """Cautions by step and for the job, and warnings, of whatever has them."""
+    by_step = [f"{said.step}: {' '.join(said.cautions)}" for said in answer.step_cautions]
+    parts = [
+        bullets("Cautions by step", by_step),
+        bullets("Cautions for the job", answer.cautions),
+        bullets("Warnings", answer.warnings),
+    ]
+    return "\n\n".join(filter(None, parts))
+
+
+def discs_and_edges(panel, job):
     """When discs are changed on a panel, and the margin to leave along its edges."""
     lines = [disc_words(life) for life in panel.disc_lives]
     if panel.edge:
-        lines.append(edge_words(panel.edge))
+        lines.append(edge_words(panel.edge, job and HABITS[job.edge.overhang]))
     return bullets(f"Discs and edges of {panel.name}", lines)
 
 
@@ -271,7 +280,7 @@ def budget(panel):
 def outcome(prediction):
     discs, minutes = number_range(prediction.discs_spread), number_range(prediction.minutes_spread)
     work = (
-        f"All panels: {discs} discs, {minutes} min of machine time (90 of 100 cases), "
+        f"All panels: {counted(discs, 'disc')}, {minutes} min of machine time (90 of 100 cases), "
         f"about {prediction.labour.total_minutes:.0f} min of work"
     )
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"

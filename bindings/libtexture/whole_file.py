@@ -33,6 +33,11 @@ def require_apart(outputs, inputs):
             raise ValueError(f"{path}: is an input, and would be written over")
 
 
+def files_of(job):
+    """The files that a job names, which were read with it."""
+    return [path for path in (job.texture.file, job.catalogue) if path]
+
+
 def is_same(path, other):
     path, other = Path(path), Path(other)
     if path.exists() and other.exists():

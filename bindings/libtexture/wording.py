@@ -1,5 +1,7 @@
 """Figures and rules in words, the same in the table and in the report."""
 
+from math import ceil
+
 UM_PER_MIL = 25.4
 
 RULES = {
@@ -48,6 +50,12 @@ def number_range(spread):
     return low if low == high else f"{low} to {high}"
 
 
+def counted(number, word):
+    """So many of something: '1 disc', '2 discs', '2 passes'; number: or a range, as text."""
+    ending = "" if str(number) == "1" else "es" if word.endswith("s") else "s"
+    return f"{number} {word}{ending}"
+
+
 def chance(probability, samples):
     """A probability as people count: '38 in 100', '4 in 1000', 'none of 4000'."""
     if probability == 0:
@@ -76,7 +84,7 @@ def labours(prediction):
 
 def disc_words(life):
     """Discs of a step, and when to change them."""
-    discs = f"{life.discs} disc{'' if life.discs == 1 else 's'}" if life.discs else "a pad, not counted"
+    discs = counted(life.discs, "disc") if life.discs else "a pad, not counted"
     if life.change_after_minutes is None:
         return f"{life.step}: {discs}; it keeps its cut"
     verb = "change" if life.discs else "clean"
@@ -84,20 +92,21 @@ def disc_words(life):
 
 
 def margin_words(margin_mm):
-    """A margin along an edge."""
+    """A margin along an edge, rounded up."""
     if margin_mm is None:
         return "no margin helps, the flat itself does not keep the budget"
-    return (
-        f"leave {margin_mm:.0f} mm unsanded" if margin_mm > 0 else "the flat may be sanded to its end, its rounding not"
-    )
+    if margin_mm == 0:  # practice: common practice, docs/physics.md, edges and body lines
+        return "the model asks for no margin, practice leaves 10 to 15 mm"
+    return f"leave {ceil(margin_mm)} mm unsanded"
 
 
-def edge_words(edge):
-    """What a sequence does along edges."""
+def edge_words(edge, habit=""):
+    """What a sequence does along edges; habit: how they are worked, of inputs.HABITS, where it is known."""
+    worked = f", worked with {habit}" if habit else ""
+    best, sure = margin_words(edge.margin_mm), margin_words(edge.sure_margin_mm)
     return (
-        f"edges: {margin_words(edge.margin_mm)} (best estimate); to be {100 * edge.confidence:.0f} % sure, "
-        f"{margin_words(edge.sure_margin_mm)}. Clear at the edge {film(edge.clear_at_edge_um)}, at most "
-        f"{film(edge.peak_removal_um)} goes"
+        f"edges{worked}: {best} (best estimate); to be {100 * edge.confidence:.0f} % sure, {sure}. Leave the rounding "
+        f"itself. Clear at the edge {film(edge.clear_at_edge_um)}, at most {film(edge.peak_removal_um)} goes there"
     )
 
 

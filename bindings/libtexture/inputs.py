@@ -1,0 +1,135 @@
+"""What an answer started from, in words: the same rows on every page."""
+
+from . import Job, Sequence, Step
+from .wording import UM_PER_MIL, counted, film
+
+HABITS = {"none": "the disc kept on the flat", "straddle": "half of the disc over the edge"}  # EdgeWork.overhang
+
+
+def input_rows(job: Job | None, sequences: list[Sequence]) -> list[tuple[str, str]]:
+    """Rows (what, in words) of a job and of the sequences that were worked; none without a job."""
+    if job is None:
+        return []
+    gauge, limits = job.coating.gauge, job.scratch_limits
+    patch = f"patch of {job.patch.rows} × {job.patch.cols} pixels of {job.patch.pixel_mm:g} mm"
+    rows = [(panel.name, panel_words(panel)) for panel in job.panel]
+    rows += [
+        ("gauge", f"one reading uncertain by {gauge.uncertainty_um:g} um, its scale by {gauge.gain_percent:g} %"),
+        ("paint", paint_words(job.coating)),
+        ("texture", f"{texture_words(job.texture)}; {patch}"),
+        ("target", target_words(job.target)),
+        ("budget", budget_words(job.budget)),
+        ("visible", f"grooves deeper than {limits.visible_depth_um:g} um; {limits.marks_per_cm2:g} per cm² may stay"),
+        ("edges", f"worked with {HABITS[job.edge.overhang]}, rounded by {job.edge.radius_mm:g} mm"),
+    ]
+    for sequence in sequences:
+        names = [step.name or step.abrasive.name for step in sequence.step]
+        prefix = f"{sequence.name}: " if len(sequences) > 1 else ""
+        rows += [(f"{prefix}{name}", step_words(step)) for name, step in zip(names, sequence.step)]
+    return rows
+
+
+def panel_words(panel):
+    crown = f"crown of {panel.crown_radius_m:g} m" if panel.crown_radius_m else "flat"
+    edges = f", {panel.edge_length_m:g} m of edges" if panel.edge_length_m else ""
+    total_um = [total_um_of(reading) for reading in panel.readings]
+    listed = ", ".join(f"{um:.0f}" for um in total_um)
+    read = f"{counted(len(total_um), 'reading')} of the total film: {listed} um, thinnest {film(min(total_um))}"
+    return f"{panel.area_m2:g} m², {crown}{edges}; {read}"
+
+
+def total_um_of(reading):
+    return reading.total_um if reading.total_um is not None else reading.total_mil * UM_PER_MIL
+
+
+def paint_words(paint):
+    clear = "clear not known"
+    if paint.clear_um:
+        sure = f", uncertain by {film(paint.clear_uncertainty_um)}" if paint.clear_uncertainty_um else ""
+        clear = f"clear stated as {film(paint.clear_um)}{sure}"
+    return f"{paint.kind}, {clear}, hardness {paint.hardness_mpa:g} MPa"
+
+
+def texture_words(source):
+    """Where the starting texture comes from."""
+    factor = f", heights times {source.scale:.3g} by test spots" if source.scale != 1 else ""
+    return origin_words(source) + factor
+
+
+def origin_words(source):
+    if source.bands:
+        return f"drawn at random: {wave_words(source.bands)}"
+    if source.file:
+        return f"from {source.file}"
+    if source.seen:
+        seen = source.seen
+        letters = (
+            f"letters of {seen.letter_mm:g} mm readable, {seen.distance_m:g} m from the eye over the paint to them"
+        )
+        return f"judged by eye: waves about {seen.wavelength_mm:g} mm long, {letters}"
+    wet = source.wet_film.film
+    return (
+        f"a wet film of {wet.thickness_um:g} um with {100 * wet.solids_share:g} % solids that flowed out and dried "
+        f"over a base drawn at random: {wave_words(source.wet_film.base)}"
+    )
+
+
+def wave_words(bands):
+    return ", ".join(f"{band.rms_um:g} um rms about {band.wavelength_mm:g} mm" for band in bands)
+
+
+def target_words(target):
+    """What is to be reached."""
+    band = f", {target.band_mm[0]:g} to {target.band_mm[1]:g} mm" if target.band_mm else ""
+    from_eye = f", {target.distance_m:g} m from the eye over the paint" if target.distance_m else ""
+    parts = [
+        target.rms_um is not None and f"at most {target.rms_um:g} um rms of texture{band}",
+        target.preset and f"{target.preset} levelling",
+        target.image_clarity_percent is not None and f"image clarity of {target.image_clarity_percent:g} % or more",
+        target.letter_mm is not None and f"letters of {target.letter_mm:g} mm readable{from_eye}",
+    ]
+    return ", ".join(part for part in parts if part)
+
+
+def budget_words(budget):
+    parts = [
+        budget.clear_left_least_um is not None and f"at least {film(budget.clear_left_least_um)} of clear stays",
+        budget.clear_removed_most_um is not None and f"at most {film(budget.clear_removed_most_um)} of it goes",
+        f"{film(budget.reserve_um)} kept for later corrections",
+    ]
+    return ", ".join(part for part in parts if part)
+
+
+def step_words(step: Step) -> str:
+    """Tools, motion and end of a step."""
+    motion = step.motion
+    backing = step.backing.name or "as the job's table states it"
+    factor = f" (stiffness times {step.backing.stiffness_factor:.3g})" if step.backing.stiffness_factor != 1 else ""
+    drive = f"{motion.orbit_mm:g} mm orbit" if motion.orbit_mm else "rotary"
+    return (
+        f"{step.abrasive.name}, {step.wetness}; backing: {backing}{factor}; motion: {motion.disc_diameter_mm:g} mm disc, "
+        f"{drive}, {motion.speed_rpm:g} per min, {motion.force_n:g} N, {motion.feed_mm_per_s:g} mm/s along lanes "
+        f"{motion.step_over_mm:g} mm apart; {stop_words(step)}; at most {counted(step.passes, 'pass')}"
+    )
+
+
+def stop_words(step: Step) -> str:
+    """When a step ends: at the first look at which one of these is met."""
+    stop = step.stop
+    band = f" from {stop.band_mm[0]:g} to {stop.band_mm[1]:g} mm" if stop.band_mm else ""
+    ends = [
+        stop.touched_share is not None and f"{100 * stop.touched_share:g} % are touched",
+        stop.rms_um is not None and f"at most {stop.rms_um:.3g} um rms of texture{band} is left",
+        stop.removed_um is not None and f"{stop.removed_um:g} um of clear are removed",
+        stop.clear_owed_um is not None and owed_words(stop.clear_owed_um),
+    ]
+    if not any(ends):
+        return f"all {step.passes} passes are made"
+    look = "each pass" if step.look_every_passes == 1 else f"every {step.look_every_passes} passes"
+    return f"look {look} until {' or '.join(end for end in ends if end)}"
+
+
+def owed_words(clear_owed_um):
+    if clear_owed_um == 0:
+        return "no scratch of before is seen"
+    return f"the scratches of before ask for {clear_owed_um:g} um or less"
