@@ -5,6 +5,7 @@ if(LIBTEXTURE_WERROR)
   target_compile_options(libtexture_options INTERFACE -Werror)
 endif()
 if(LIBTEXTURE_SANITIZE)
-  target_compile_options(libtexture_options INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+  target_compile_options(libtexture_options INTERFACE
+    -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
   target_link_options(libtexture_options INTERFACE -fsanitize=address,undefined)
 endif()

@@ -10,6 +10,7 @@ if(NOT SKBUILD)
   configure_package_config_file(cmake/libtextureConfig.cmake.in libtextureConfig.cmake
     INSTALL_DESTINATION ${CMAKE_INSTALL_LIBDIR}/cmake/libtexture)
   write_basic_package_version_file(libtextureConfigVersion.cmake COMPATIBILITY SameMinorVersion)
-  install(FILES ${CMAKE_CURRENT_BINARY_DIR}/libtextureConfig.cmake ${CMAKE_CURRENT_BINARY_DIR}/libtextureConfigVersion.cmake
+  install(FILES ${CMAKE_CURRENT_BINARY_DIR}/libtextureConfig.cmake
+    ${CMAKE_CURRENT_BINARY_DIR}/libtextureConfigVersion.cmake
     DESTINATION ${CMAKE_INSTALL_LIBDIR}/cmake/libtexture COMPONENT development)
 endif()

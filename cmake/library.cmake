@@ -28,7 +28,8 @@ target_compile_definitions(libtexture PUBLIC BOOST_NO_CXX17_HDR_EXECUTION)
 target_include_directories(libtexture PUBLIC $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}> $<INSTALL_INTERFACE:include>)
 target_link_libraries(libtexture PUBLIC Eigen3::Eigen Threads::Threads nlohmann_json::nlohmann_json
   PRIVATE $<BUILD_INTERFACE:Boost::headers>
-          $<BUILD_INTERFACE:tomlplusplus::tomlplusplus> $<INSTALL_INTERFACE:tomlplusplus> $<BUILD_INTERFACE:libtexture_options>)
+          $<BUILD_INTERFACE:tomlplusplus::tomlplusplus> $<INSTALL_INTERFACE:tomlplusplus>
+          $<BUILD_INTERFACE:libtexture_options>)
 if(LIBTEXTURE_FFT STREQUAL "FFTW")
   target_link_libraries(libtexture PRIVATE $<BUILD_INTERFACE:PkgConfig::FFTW3> $<INSTALL_INTERFACE:fftw3>)
 endif()

@@ -1,5 +1,5 @@
-"""Three first grits on one door (invented), in the same possible worlds: what each spends on levelling, on overshoot and
-on the scratches that its first disc leaves, and how sure the differences are."""
+"""Three first grits on one door (invented), in the same possible worlds: what each spends on levelling, on overshoot
+and on the scratches that its first disc leaves, and how sure the differences are."""
 
 import libtexture as lt
 

@@ -50,5 +50,6 @@ calibrated = lt.calibrate(job, spot)
 for when, one in [("before", job), ("after", calibrated)]:
     panel = lt.predict(one).prediction.panels[0]
     print(
-        f"{when}: {panel.removed_um:.1f} um of clear, {panel.steps[0].passes} passes, {panel.labour.total_minutes:.0f} min"
+        f"{when}: {panel.removed_um:.1f} um of clear, {panel.steps[0].passes} passes, "
+        f"{panel.labour.total_minutes:.0f} min"
     )

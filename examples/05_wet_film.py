@@ -26,5 +26,6 @@ base = lt.synthesize(
 )
 top = lt.dry(base=base, wet_film=film)
 print(
-    f"A base of {base.rms_um:.2f} um rms at 3 mm dries to {top.rms_um:.2f} um: the film hides waves, then shrinks onto them."
+    f"A base of {base.rms_um:.2f} um rms at 3 mm dries to {top.rms_um:.2f} um: the film hides waves, then shrinks onto "
+    "them."
 )

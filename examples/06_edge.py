@@ -39,5 +39,6 @@ margins = [
     for margin in (edge.margin_mm, edge.sure_margin_mm)
 ]
 print(
-    f"{job.panel[0].name}: margin {margins[0]} by best estimates; to be {100 * edge.confidence:.0f} % sure: {margins[1]}"
+    f"{job.panel[0].name}: margin {margins[0]} by best estimates; to be {100 * edge.confidence:.0f} % sure: "
+    f"{margins[1]}"
 )

@@ -1,4 +1,4 @@
-"""What the installed package must give: every module and file of bindings/libtexture, and figures that need the core."""
+"""What the installed package must give: every module and file of bindings/libtexture, and figures of the core."""
 
 from importlib.metadata import version
 from importlib.resources import files

@@ -8,22 +8,16 @@ from .inputs import input_rows, stop_words
 def comparison_page(comparison, job=None):
     """A comparison (of compare()) as a page: what a class needs is its first sheet."""
     best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
-    spent = best.removed_um
-    budget_left = spent.replace(
-        p05=comparison.removable_um - spent.p95,
-        p50=comparison.removable_um - spent.p50,
-        p95=comparison.removable_um - spent.p05,
-    )
+    height = 3.1 + 0.16 * len(comparison.alternatives)
     return page.render(
         "compare.html.j2",
         seed=comparison.seed,
         comparison=comparison,
         best=best,
         is_unsure=any(one.more.is_drowned for one in comparison.alternatives),
-        budget_left=budget_left,
         panels=panels_of(job),
         inputs=input_rows(job, job.sequence if job else []),
-        pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison, size=(4.8, 3.2))},
+        pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison, size=(4.8, height))},
     )
 
 

@@ -107,9 +107,10 @@ def step_words(step: Step) -> str:
     factor = f" (stiffness times {step.backing.stiffness_factor:.3g})" if step.backing.stiffness_factor != 1 else ""
     drive = f"{motion.orbit_mm:g} mm orbit" if motion.orbit_mm else "rotary"
     return (
-        f"{step.abrasive.name}, {step.wetness}; backing: {backing}{factor}; motion: {motion.disc_diameter_mm:g} mm disc, "
-        f"{drive}, {motion.speed_rpm:g} per min, {motion.force_n:g} N, {motion.feed_mm_per_s:g} mm/s along lanes "
-        f"{motion.step_over_mm:g} mm apart; {stop_words(step)}; at most {counted(step.passes, 'pass')}"
+        f"{step.abrasive.name}, {step.wetness}; backing: {backing}{factor}; motion: "
+        f"{motion.disc_diameter_mm:g} mm disc, {drive}, {motion.speed_rpm:g} per min, {motion.force_n:g} N, "
+        f"{motion.feed_mm_per_s:g} mm/s along lanes {motion.step_over_mm:g} mm apart; {stop_words(step)}; "
+        f"at most {counted(step.passes, 'pass')}"
     )
 
 

@@ -105,8 +105,9 @@ def edge_words(edge, habit=""):
     worked = f", worked with {habit}" if habit else ""
     best, sure = margin_words(edge.margin_mm), margin_words(edge.sure_margin_mm)
     return (
-        f"edges{worked}: {best} (best estimate); to be {100 * edge.confidence:.0f} % sure, {sure}. Leave the rounding "
-        f"itself. Clear at the edge {film(edge.clear_at_edge_um)}, at most {film(edge.peak_removal_um)} goes there"
+        f"edges{worked}: by best estimate, {best}; to be {100 * edge.confidence:.0f} % sure, {sure}. Leave the "
+        f"rounding itself. Clear at the edge {film(edge.clear_at_edge_um)}, at most {film(edge.peak_removal_um)} "
+        "goes there"
     )
 
 

@@ -25,7 +25,8 @@ def levelling():
         panel = plan.prediction.panels[0]
         steps = ", ".join(f"{row.name} {row.passes} x {row.removed_um:.2f} um" for row in panel.steps)
         print(
-            f"{plan.prediction.sequence}: {panel.removed_um:.1f} um, {panel.minutes:.0f} min, {panel.discs} discs: {steps}"
+            f"{plan.prediction.sequence}: {panel.removed_um:.1f} um, {panel.minutes:.0f} min, "
+            f"{panel.discs} discs: {steps}"
         )
 
 

@@ -100,8 +100,8 @@ def test_the_levelling_limit_of_a_half_space_is_where_pressure_over_stiffness_sa
     backing = lt.Backing.half_space(modulus_mpa=0.5)
     lt.plot.backing_stiffness({"soft": backing}, ax, pressure_kpa=1.5, clear_per_e_fold_um=10)
     (dot,) = [line for line in ax.lines if line.get_marker() == "o"]
-    # Closed form: S = E q/2 (poisson 0), so p/S = 10 um at the wavelength pi E 10 um/p. Tolerance: interpolation between
-    # 400 points of a curve that is straight in logarithms is exact, but for rounding.
+    # Closed form: S = E q/2 (poisson 0), so p/S = 10 um at the wavelength pi E 10 um/p. Tolerance: interpolation
+    # between 400 points of a curve that is straight in logarithms is exact, but for rounding.
     assert dot.get_xdata()[0] == pytest.approx(np.pi * 0.5e6 * 10e-6 / 1.5e3 * 1e3, rel=1e-9)
 
 

@@ -81,7 +81,8 @@ def test_a_row_says_what_is_seen_in_the_surface_and_the_scratches_of_that_moment
     assert row.image_clarity_by_comb_percent[2] == row.image_clarity_percent
     kept = [seen / clear for seen, clear in zip(row.image_clarity_by_comb_percent, smooth) if clear > 0.1]
     assert kept == pytest.approx([kept[0]] * len(kept), rel=1e-12) and 0 < kept[0] < 1
-    # What the row owes takes care of each population alone, by the caller's own limits; together they need a little more.
+    # What the row owes takes care of each population alone, by the caller's own limits; together they need a little
+    # more.
     alone = lt.clear_owed_by_population_um(scratches, limits=limits)
     assert max(alone) <= row.clear_owed_um < max(alone) + 0.1
     assert row.clear_owed_um < simulate().steps[0].clear_owed_um

@@ -21,7 +21,8 @@ frame.onload = () => {
       if (rule.media && rule.media.mediaText === "print") rule.media.mediaText = "all";
   const pictures = [...page.images];
   const edge = page.documentElement.clientWidth;
-  const isScrolled = element => element.closest(".wide") && getComputedStyle(element.closest(".wide")).overflowX === "auto";
+  const isScrolled = element =>
+    element.closest(".wide") && getComputedStyle(element.closest(".wide")).overflowX === "auto";
   found.textContent = JSON.stringify({
     width: page.documentElement.scrollWidth,
     beyond: [...page.body.querySelectorAll("*")].filter(

@@ -120,8 +120,8 @@ def test_names_are_escaped_in_tables():
     assert "<b>" not in EXAMPLES["Coat"]().replace(name="<b>clear</b>")._repr_html_()
 
 
-# pandas and xarray are Debian's python3-pandas and python3-xarray (.ci/run installs them). Without them, what is checked
-# is the error that names them.
+# pandas and xarray are Debian's python3-pandas and python3-xarray (.ci/run installs them). Without them, what is
+# checked is the error that names them.
 
 
 def has(package, subject):

@@ -53,7 +53,8 @@ def test_the_limits_of_a_backing():
     springs = lt.Backing.springs(stiffness_kpa_per_um=0.03)
     assert springs.stiffness_kpa_per_um(1.0) == pytest.approx(0.03, rel=1e-12)
     half_space = lt.Backing.half_space(modulus_mpa=1.0, poisson=0.0)
-    # Closed form: E q/2 without a skin, poisson 0 (Johnson 1985, Contact Mechanics, from memory); q = pi/mm, 1e-9 kPa/um a Pa/m.
+    # Closed form: E q/2 without a skin, poisson 0 (Johnson 1985, Contact Mechanics, from memory); q = pi/mm,
+    # 1e-9 kPa/um a Pa/m.
     assert half_space.stiffness_kpa_per_um(2.0) == pytest.approx(1e6 * (np.pi / 1e-3) / 2 * 1e-9, rel=1e-12)
     assert lt.Backing.rigid().stiffness_kpa_per_um(1.0) == np.inf
 

@@ -1,10 +1,13 @@
 """What all pictures share: colours, and Axes with scales in micrometres and mil."""
 
+from collections.abc import Sized
+from typing import Any
+
 import numpy as np
 from matplotlib.axes import Axes
 from numpy.typing import NDArray
 
-from .. import Predicted, Prediction
+from .. import PanelPrediction, Predicted, Prediction
 from ..wording import UM_PER_MIL
 
 # The palette of Okabe and Ito ("Color Universal Design", 2008), which colour-blind people tell apart as well; its
@@ -12,8 +15,29 @@ from ..wording import UM_PER_MIL
 COLOURS = ["#0072B2", "#D55E00", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#000000"]
 BLACK, PALE = COLOURS[6], COLOURS[5]
 MARKERS = "osD^vP"  # lines differ by them where colours are not seen
+LINES = ("-", "-.", (0, (6, 1, 1, 1, 1, 1)), (0, (2, 1)))  # of the first six, the next six, ...
 Row = NDArray[np.object_]  # of Axes
 MAP_COLOURS = "cividis"  # even in lightness, and read alike by colour-blind people
+
+
+def look_of(number: int) -> tuple[str, str, Any]:
+    """Colour, mark and line of one of many things, counted from 0; two differ up to 24 of them."""
+    turn = number // 6
+    return COLOURS[number % 6], MARKERS[(number + turn) % 6], LINES[turn % 4]
+
+
+def require_some(given: Sized, owner: str, name: str) -> None:
+    """ValueError where there is nothing to draw."""
+    if not len(given):
+        raise ValueError(f"{owner}: {name} must hold at least one (got none)")
+
+
+def panel_of(prediction: Prediction, number: int, owner: str) -> PanelPrediction:
+    """A panel by its number, from 0; ValueError where there is none."""
+    count = len(prediction.panels)
+    if not 0 <= number < count:
+        raise ValueError(f"{owner}: panel must be 0 to {count - 1}, the prediction has {count} (got {number})")
+    return prediction.panels[number]
 
 
 def axes_or_new(ax: Axes | None, width: float = 5.6, height: float = 3.6) -> Axes:

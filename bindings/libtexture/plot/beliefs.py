@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from matplotlib.axes import Axes
 
 from .. import Belief
-from .axes import COLOURS, axes_or_new, legend_above
+from .axes import COLOURS, axes_or_new, legend_above, require_some
 
 BEFORE = "0.55"  # grey: what is over
 
@@ -13,6 +13,7 @@ BEFORE = "0.55"  # grey: what is over
 def belief_chart(named: Sequence[tuple[str, str, Belief, Belief]], ax: Axes | None = None) -> Axes:
     """What is believed of each figure before and after a test spot, as multiples of the median before; the line holds
     95 %. named: a sequence of (name, unit, Belief before, Belief after)."""
+    require_some(named, "belief_chart", "named")
     ax = axes_or_new(ax)
     for row, (_, _, old, new) in enumerate(named):
         for shift, belief, colour, when in ((0.16, old, BEFORE, "before"), (-0.16, new, COLOURS[0], "after")):

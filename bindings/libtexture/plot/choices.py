@@ -4,7 +4,7 @@ import numpy as np
 from matplotlib.axes import Axes
 
 from .. import Comparison
-from .axes import BLACK, COLOURS, MARKERS, add_mil_axis, axes_or_new, mark_budget
+from .axes import BLACK, COLOURS, add_mil_axis, axes_or_new, look_of, mark_budget, require_some
 
 PARTS = (  # of the clear spent: field, word, colour, hatch: told apart without colour as well
     ("levelling_um", "levelling", COLOURS[0], ""),
@@ -17,6 +17,7 @@ LEAST_LABEL = 0.04  # of the width: less has no room for its figure
 def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
     """Clear spent by each alternative, split in levelling, overshoot and scratch debt (medians), coarsest first grit on
     top. The line under each bar holds 90 % of the possible worlds; dashed: the budget."""
+    require_some(comparison.alternatives, "split_chart", "comparison.alternatives")
     ax = axes_or_new(ax, 4.8, 3.0)
     shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
     places = np.arange(len(shown))
@@ -60,18 +61,19 @@ def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
 
 
 def pareto_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
-    """Time against clear spent, medians with the range of 90 % of the worlds. Full marks are on the Pareto front: no other
-    alternative is as good in clear, trouble, time, discs, texture and marks, and better in one."""
+    """Time against clear spent, medians with the range of 90 % of the worlds. Full marks are on the Pareto front: no
+    other alternative is as good in clear, trouble, time, discs, texture and marks, and better in one."""
+    require_some(comparison.alternatives, "pareto_chart", "comparison.alternatives")
     ax = axes_or_new(ax)
     for number, one in enumerate(comparison.alternatives):
-        colour = COLOURS[number % 6]
+        colour, marker, _ = look_of(number)
         clear, minutes = one.removed_um, one.minutes
         ax.errorbar(
             clear.p50,
             minutes.p50,
             xerr=[[clear.p50 - clear.p05], [clear.p95 - clear.p50]],
             yerr=[[minutes.p50 - minutes.p05], [minutes.p95 - minutes.p50]],
-            fmt=MARKERS[number % 6],
+            fmt=marker,
             markersize=8,
             color=colour,
             markerfacecolor=colour if one.is_on_front else "white",
@@ -82,5 +84,5 @@ def pareto_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
     ax.set_xlim(left=0)
     ax.set_ylim(bottom=0)
     add_mil_axis(ax, "x")
-    ax.legend(frameon=False, fontsize="small")
+    ax.legend(frameon=False, loc="upper center", bbox_to_anchor=(0.5, 0), borderaxespad=5, fontsize="small")
     return ax

@@ -10,8 +10,8 @@ from .axes import BLACK, COLOURS, PALE, add_mil_axis, axes_or_new
 def edge_section(
     profile: EdgeProfile, ax: Axes | None = None, *, clear: EdgeClear | None = None, to_mm: float = 60.0
 ) -> Axes:
-    """Clear removed near an edge, over the distance from it. clear: an EdgeClear, then the clear itself is shown, before
-    and after, with the margin that must stay unsanded to keep what it asks for."""
+    """Clear removed near an edge, over the distance from it. clear: an EdgeClear, then the clear itself is shown,
+    before and after, with the margin that must stay unsanded to keep what it asks for."""
     ax = axes_or_new(ax)
     if clear is None:
         ax.fill_between(profile.distance_mm, 0, profile.removal_um, color=PALE, alpha=0.35, linewidth=0)

@@ -23,9 +23,9 @@ def film_map(
     clear_left_least_um: float = CLEAR_LEFT_LEAST_UM,
     pixels: int = 64,
 ) -> Axes:
-    """Clear left on a panel between its readings, once removed_um are gone; the readings with their total film; and lines
-    of equal chance that less than clear_left_least_um is left (the clear at a place taken as normal). The readings need
-    places that span an area."""
+    """Clear left on a panel between its readings, once removed_um are gone; the readings with their total film; and
+    lines of equal chance that less than clear_left_least_um is left (the clear at a place taken as normal). The
+    readings need places that span an area."""
     ax = axes_or_new(ax, 5.0, 3.8)
     picture = film_picture(panel, paint, pixels=pixels)
     left_um = picture.clear_um - removed_um
@@ -43,11 +43,12 @@ def film_map(
             _draw_reading(ax, reading)
     ax.set(xlabel="mm", ylabel="mm")
     ax.set_title(
-        f"{panel.name}; dots: total film as read, µm\n{said} that under {clear_left_least_um:.1f} µm is left",
+        f"{panel.name}; dots: total film as read, µm\n{said} that less than {clear_left_least_um:.1f} µm is left",
         fontsize="medium",
         pad=16,
     )
-    ax.figure.colorbar(image, ax=ax, label="expected clear left, µm", shrink=0.9)
+    name = "expected clear left, µm" if removed_um else "expected clear, µm"
+    ax.figure.colorbar(image, ax=ax, label=name, shrink=0.9)
     return ax
 
 
@@ -56,11 +57,18 @@ def shortfall_chance(left_um, sd_um, least_um):
     return np.vectorize(erfc)((left_um - least_um) / (np.sqrt(2) * sd_um)) / 2
 
 
+def percent_words(percent):
+    """A chance in words: '0.3 %', 'under 0.1 %', 'over 99.9 %'."""
+    if percent < 0.1:
+        return "under 0.1 %"
+    return f"{percent:.2g} %" if percent <= 99.9 else "over 99.9 %"
+
+
 def _draw_chances(ax, x_mm, y_mm, chance_percent):
     """Lines of equal chance, and what they are in words."""
     inside = [level for level in CHANCES_PERCENT if chance_percent.min() < level < chance_percent.max()]
     if not inside:
-        return f"{chance_percent.mean():.1g} % chance everywhere"
+        return f"chance {percent_words(chance_percent.mean())} everywhere"
     levels = inside[:: -(-len(inside) // CHANCE_LINES)]
     lines = ax.contour(x_mm, y_mm, chance_percent, levels, colors="white", linewidths=1.4, linestyles="--")
     for text in ax.clabel(lines, fmt=lambda level: f"{level:g} %", fontsize="small", colors=BLACK):

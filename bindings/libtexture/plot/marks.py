@@ -34,6 +34,6 @@ def scratch_populations(
 
 
 def deeper_share(grooves, depth_um):
-    """Share of an area in a groove deeper than a depth, where depths of each population are exponential about its mean and
-    populations lie over each other at random."""
+    """Share of an area in a groove deeper than a depth, where depths of each population are exponential about its mean
+    and populations lie over each other at random."""
     return 1 - np.exp(-sum(one.coverage * np.exp(-depth_um / one.depth_um) for one in grooves))

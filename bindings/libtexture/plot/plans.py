@@ -8,7 +8,18 @@ from numpy.typing import NDArray
 
 from .. import HeightField, Predicted, Prediction
 from ..wording import band_words, step_title
-from .axes import BLACK, COLOURS, MARKERS, PALE, add_mil_axis, axes_or_new, mark_budget, prediction_of
+from .axes import (
+    BLACK,
+    COLOURS,
+    PALE,
+    add_mil_axis,
+    axes_or_new,
+    look_of,
+    mark_budget,
+    panel_of,
+    prediction_of,
+    require_some,
+)
 
 Planned = Predicted | Prediction
 
@@ -16,17 +27,19 @@ Planned = Predicted | Prediction
 def texture_against_clear(predictions: Planned | Sequence[Planned], ax: Axes | None = None, *, panel: int = 0) -> Axes:
     """Texture left against clear removed: what each µm of clear buys. One line a prediction, a mark at the end of each
     step. Where predictions have their risk, the band holds 90 % of the possible worlds at each removal, and the bar at
-    the line's end 90 % of the clear that goes. The dashed line is the budget of the first, the dotted one what a plane
-    that cuts all above it would do to its patch: no tool can do better (where a Predicted is given, which has the patch).
-    """
-    ax = axes_or_new(ax)
+    the line's end 90 % of the clear that goes. The dashed line is the budget of the first. The dotted one is what a
+    plane that cuts all above it would do to the first's patch, where a Predicted is given, which has the patch: no tool
+    can do better."""
     given = predictions if isinstance(predictions, Sequence) else [predictions]
-    for number, prediction in enumerate(map(prediction_of, given)):
-        _draw_plan(ax, prediction, prediction.panels[panel], COLOURS[number % 6], MARKERS[number % 6])
+    require_some(given, "texture_against_clear", "predictions")
+    panels = [panel_of(prediction_of(one), panel, "texture_against_clear") for one in given]
+    ax = axes_or_new(ax)
+    for number, (one, shown) in enumerate(zip(given, panels)):
+        _draw_plan(ax, prediction_of(one).sequence, shown, *look_of(number))
     if isinstance(given[0], Predicted):
         bound = ideal_cut(given[0].histories[panel].before)
         ax.plot(*bound, ":", color=BLACK, linewidth=1.2, label="the least that it takes")
-    mark_budget(ax, prediction_of(given[0]).panels[panel].removable_um)
+    mark_budget(ax, panels[0].removable_um)
     ax.set(xlabel="clear removed, mean over the patch, µm", ylabel="texture left, µm rms")
     ax.set_xlim(left=0)
     ax.set_ylim(bottom=0)
@@ -35,13 +48,13 @@ def texture_against_clear(predictions: Planned | Sequence[Planned], ax: Axes | N
     return ax
 
 
-def _draw_plan(ax, prediction, shown, colour, marker):
+def _draw_plan(ax, name, shown, colour, marker, line):
     """One line of texture_against_clear()."""
     rows = [shown.start, *shown.passes]
     removed, left = [row.total_removed_um for row in rows], [row.rms_um for row in rows]
-    ax.plot(removed, left, color=colour, linewidth=1.6, label=prediction.sequence)
+    ax.plot(removed, left, color=colour, linestyle=line, linewidth=1.6, label=name)
     ends = [row.total_removed_um for row in shown.steps], [row.rms_um for row in shown.steps]
-    ax.plot(*ends, marker, color=colour, markersize=5)
+    ax.plot(*ends, marker, color=colour, linestyle="none", markersize=5)
     if shown.risk.texture_left:
         at_um, spreads = zip(*((point.removed_um, point.rms_um) for point in shown.risk.texture_left))
         low, high = [spread.p05 for spread in spreads], [spread.p95 for spread in spreads]
@@ -65,9 +78,9 @@ def ideal_cut(field: HeightField, points: int = 400) -> tuple[NDArray[np.float64
 
 def band_amplitudes(prediction: Planned, ax: Axes | None = None, *, panel: int = 0) -> Axes:
     """Texture left in each band of wavelengths, before and after each step."""
-    ax = axes_or_new(ax)
     prediction = prediction_of(prediction)
-    shown = prediction.panels[panel]
+    shown = panel_of(prediction, panel, "band_amplitudes")
+    ax = axes_or_new(ax)
     bands = band_words(prediction.band_edges_mm)
     places = np.arange(len(bands))
     width = 0.8 / (len(shown.steps) + 1)
@@ -88,8 +101,8 @@ def band_amplitudes(prediction: Planned, ax: Axes | None = None, *, panel: int =
 def scratch_owed(prediction: Planned, ax: Axes | None = None, *, panel: int = 0) -> Axes:
     """Clear that each step spends, of it the overshoot: what it cuts between meeting its stop rule and the next look;
     and the clear that the scratches left ask of the steps after it."""
+    steps = panel_of(prediction_of(prediction), panel, "scratch_owed").steps
     ax = axes_or_new(ax)
-    steps = prediction_of(prediction).panels[panel].steps
     places = np.arange(len(steps))
     overshoot = [row.overshoot_um for row in steps]
     needed = [row.removed_um - past for row, past in zip(steps, overshoot)]

@@ -53,8 +53,8 @@ def mirrored_surfaces(history: History, angle_deg: float = 45) -> Iterator[tuple
 
 def reflection_strip(history: History, path: str | PathLike[str] | None = None, **view: Any) -> dict[str, Picture]:
     """What a person sees before, after each step, and ideally: title -> picture (rows, cols), linear luminance 0 to 1,
-    all of one scene, view and exposure. With a path, a PNG file of them side by side as well. history: of simulate(), or
-    an item of Predicted.histories. view: as render_reflection takes it."""
+    all of one scene, view and exposure. With a path, a PNG file of them side by side as well. history: of simulate(),
+    or an item of Predicted.histories. view: as render_reflection takes it."""
     pictures = {
         title: render_reflection(field, specular_share=share, **view)
         for title, field, share in mirrored_surfaces(history, view.get("angle_deg", 45))

@@ -6,7 +6,7 @@ import numpy as np
 from matplotlib.axes import Axes
 
 from .. import HeightField
-from .axes import BLACK, COLOURS, MAP_COLOURS, PALE, Row, axes_or_new, legend_above, row_or_new
+from .axes import BLACK, COLOURS, MAP_COLOURS, PALE, Row, axes_or_new, legend_above, require_some, row_or_new
 
 
 def height_map(
@@ -43,6 +43,7 @@ def shared_range_um(*fields: HeightField) -> tuple[float, float]:
 
 def height_maps(fields: Mapping[str, HeightField], axes: Row | None = None) -> Row:
     """Maps side by side with one range of colours. fields: title -> HeightField; returns their Axes."""
+    require_some(fields, "height_maps", "fields")
     axes = row_or_new(axes, len(fields))
     range_um = shared_range_um(*fields.values())
     for ax, (title, field) in zip(axes, fields.items()):

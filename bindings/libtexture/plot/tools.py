@@ -7,7 +7,7 @@ from matplotlib.axes import Axes
 from matplotlib.ticker import ScalarFormatter
 
 from .. import Backing, Bench, BenchResult
-from .axes import BLACK, COLOURS, MARKERS, axes_or_new
+from .axes import BLACK, axes_or_new, look_of, require_some
 
 
 def backing_stiffness(
@@ -21,25 +21,27 @@ def backing_stiffness(
     """Stiffness against wavelength, in use at a pressure. backings: name -> Backing, or a list of them. A mark with its
     wavelength is the levelling limit of each: waves longer than it take more than clear_per_e_fold_um of clear to lose
     63 % of their height (pressure over stiffness, full contact)."""
-    ax = axes_or_new(ax)
     if not isinstance(backings, Mapping):
         backings = {one.name or f"backing {number}": one for number, one in enumerate(backings, 1)}
+    require_some(backings, "backing_stiffness", "backings")
+    ax = axes_or_new(ax)
     waves = np.geomspace(*wavelength_mm, 400)
     limit_kpa_per_um = pressure_kpa / clear_per_e_fold_um
     for number, (name, backing) in enumerate(backings.items()):
-        colour = COLOURS[number % 6]
+        colour, marker, line = look_of(number)
         stiffness = backing.at_working_pressure(pressure_kpa=pressure_kpa).stiffness_kpa_per_um(waves)
         limit_mm = _levelling_limit_mm(waves, pressure_kpa / stiffness, clear_per_e_fold_um)
         is_shown = waves[0] < limit_mm < waves[-1]
         reach = f"up to {limit_mm:.2g} mm" if is_shown else "none of these" if limit_mm == waves[0] else "all of these"
-        ax.loglog(waves, stiffness, color=colour, linewidth=1.6, label=f"{name}: {reach}")
+        ax.loglog(waves, stiffness, color=colour, linestyle=line, linewidth=1.6, label=f"{name}: {reach}")
         if is_shown:
-            ax.plot(limit_mm, limit_kpa_per_um, MARKERS[number % 6], color=colour, markersize=7)
+            ax.plot(limit_mm, limit_kpa_per_um, marker, color=colour, markersize=7)
     ax.axhline(limit_kpa_per_um, color=BLACK, linestyle="--", linewidth=1, label="levelling limit")
     ax.set(xlabel="wavelength, mm", ylabel="stiffness, kPa/µm")
     ax.xaxis.set_major_formatter(ScalarFormatter())
     ax.set_title(
-        f"levels, at {pressure_kpa:g} kPa and at most {clear_per_e_fold_um:g} µm of clear a fold of e:",
+        f"At {pressure_kpa:.3g} kPa a backing levels waves up to the length that is told with its name:\n"
+        f"they lose 63 % of their height for {clear_per_e_fold_um:.3g} µm of clear or less.",
         fontsize="small",
     )
     ax.legend(frameon=False, fontsize="small")
@@ -62,9 +64,8 @@ def bench_residuals(bench: Bench, result: BenchResult, ax: Axes | None = None) -
     ax = axes_or_new(ax)
     for number, (run, residuals_um) in enumerate(zip(bench.runs, result.residuals_um)):
         passes = np.arange(1, len(residuals_um) + 1)
-        ax.plot(
-            passes, residuals_um, "o-", color=COLOURS[number % len(COLOURS)], linewidth=1, markersize=4, label=run.name
-        )
+        colour, _, line = look_of(number)
+        ax.plot(passes, residuals_um, "o", color=colour, linestyle=line, linewidth=1, markersize=4, label=run.name)
     ax.axhline(0, color=BLACK, linewidth=1)
     for side in (-1, 1):
         ax.axhline(2 * side * result.residual_sd_um, color=BLACK, linestyle="--", linewidth=0.8)
