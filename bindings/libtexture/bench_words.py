@@ -1,11 +1,14 @@
 """The words bench and compression: a tester's passes and a foam's curve, and what they say."""
 
-import json
+import argparse
 import sys
+from importlib import import_module
 from itertools import combinations
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from . import (
+    Catalogue,
     abrasive_of,
     catalogue_entry,
     compare_benches,
@@ -16,43 +19,198 @@ from . import (
     runs_needed,
     size_exponent,
 )
+from .figures import figures_text
 from .table import bullets, ruled
 from .whole_file import require_outputs, write_whole
+from .wording import counted
 
 DIFFERENCE_PERCENT = 10  # what a tester usually wants to tell apart
-CARRIERS = ("film_disc", "foam_disc", "compound")
+LIKE = "P1500 film"  # what is not measured is that of this abrasive, unless another is named
+
+BENCH_FILE = """A file of one abrasive, its settings in lines that start with #:
+
+  # abrasive = my P1500
+  # grit = P1500
+  # force_n = 25
+  # sliding_m_per_s = 2.6
+  # seconds_per_pass = 20
+  # area_cm2 = 200
+  # disc_area_cm2 = 177
+  # wetness = dry
+  # hardness_mpa = 200
+  disc,repeat,pass,removed_um
+  A,1,1,0.92
+  A,1,2,0.88
+
+The grit names its system: P1500, JIS 3000, CAMI 600. area_cm2 is what a pass works, disc_area_cm2 the disc's face.
+wetness is dry, damp or wet (dry unless told), hardness_mpa that of the clear (200 unless told). Each disc, and each
+repeat of it, is a fresh disc, whose passes count from 1; the column repeat may be left out. Weighed instead of
+measured: a column removed_mg in place of removed_um, and a line "# density_g_per_cm3 = 1.2" for the clear."""
+
+COMPRESSION_FILE = """The file, its settings in lines that start with #:
+
+  # thickness_mm = 10
+  # area_cm2 = 25
+  force_n,deflection_mm
+  5,0.3
+  10,0.7
+  15,1.3
+  20,2.4
+
+Thickness and area are those of the sample. Four rows or more, pressed to .6 of the thickness at most."""
 
 
 def add_bench(verbs):
     summary = "wear rate and loading of abrasives from a bench's passes, and whether they differ"
-    words = verbs.add_parser("bench", help=summary, description=f"Tells {summary}.")
+    words = add_word(verbs, "bench", summary, BENCH_FILE)
     words.add_argument("data", metavar="DATA.csv", type=Path, nargs="+", help="one file an abrasive")
-    words.add_argument("--catalogue", metavar="FILE.toml", type=Path, help="writes the abrasives as a catalogue")
-    words.add_argument("--carrier", choices=CARRIERS, default="film_disc", help="of the catalogue's entries")
+    words.add_argument(
+        "--catalogue", metavar="FILE.toml", type=Path, help="adds the abrasives to a catalogue file, or makes one"
+    )
+    words.add_argument(
+        "--like",
+        metavar="NAME",
+        default=LIKE,
+        help=f"abrasive of the shipped catalogue that an entry takes what was not measured from; else {LIKE}",
+    )
     words.add_argument("--source", metavar="TEXT", help="source line of the entries; else the file's name")
     words.add_argument("--plot", metavar="FILE.png", type=Path, help="draws what the fits leave, pass by pass")
     words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
     words.set_defaults(run=run_bench)
 
 
+def add_word(verbs, verb, summary, epilog):
+    return verbs.add_parser(
+        verb,
+        help=summary,
+        description=f"Tells {summary}.",
+        epilog=epilog,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+
+
 def run_bench(options):
     require_outputs([path for path in (options.catalogue, options.plot, options.json) if path], options.data)
+    plot = options.plot and import_module(".plot", __package__)  # needs matplotlib: said before the work
     benches = [read_bench(path) for path in options.data]
     results = [judge_bench(bench) for bench in benches]
+    contents = {}
     if options.catalogue:
-        entries = [
-            catalogue_entry(
-                abrasive_of(bench, result, carrier=options.carrier, source=options.source or f"bench, {path.name}")
-            )
-            for path, bench, result in zip(options.data, benches, results)
-        ]
-        write_whole(options.catalogue, "\n".join(entries))
-    if options.plot:
-        write_residuals(benches, results, options.plot)
+        require_names_apart(options.data, benches)
+        contents[options.catalogue] = catalogue_with(options.catalogue, entries(options, benches, results))
     if options.json:
-        figures = [{"bench": bench.to_dict(), "result": result.to_dict()} for bench, result in zip(benches, results)]
-        write_whole(options.json, json.dumps(figures, indent=2, allow_nan=False) + "\n")
+        contents[options.json] = figures_text(bench_figures(benches, results))
+    for path, content in contents.items():
+        write_whole(path, content)
+    if options.plot:
+        write_residuals(plot, benches, results, options.plot)
     print(bench_table(benches, results), end="")
+
+
+# ---- The catalogue
+
+
+def require_names_apart(paths, benches):
+    """ValueError where two files are of one abrasive: a catalogue holds it once."""
+    seen = {}
+    for path, bench in zip(paths, benches):
+        if bench.abrasive in seen:
+            raise ValueError(f'{path}: abrasive "{bench.abrasive}" is that of {seen[bench.abrasive]} as well')
+        seen[bench.abrasive] = path
+
+
+def entries(options, benches, results):
+    """The abrasives as a catalogue holds them."""
+    known = Catalogue.shipped().abrasives
+    if options.like not in known:
+        raise ValueError(f'--like must name an abrasive of the shipped catalogue (got "{options.like}")')
+    return [
+        abrasive_of(
+            bench,
+            result,
+            like=known[options.like],
+            source=options.source or f"wear rate: bench, {path.name}; the rest as {options.like}, estimate",
+        )
+        for path, bench, result in zip(options.data, benches, results)
+    ]
+
+
+def catalogue_with(path, abrasives):
+    """The text of a catalogue file with abrasives added to what it holds. ValueError where it is no catalogue, or holds
+    one of them already."""
+    text = path.read_text(encoding="utf-8") if path.exists() else ""
+    if text:
+        Catalogue.shipped().extended(path)
+    for abrasive in abrasives:
+        longer = f"{text}\n{catalogue_entry(abrasive)}" if text else catalogue_entry(abrasive)
+        if not is_catalogue(longer):  # both parts are valid alone, so that they hold the same table
+            raise ValueError(f'{path}: holds the abrasive "{abrasive.name}" already')
+        text = longer
+    return text
+
+
+def is_catalogue(text):
+    with TemporaryDirectory() as folder:
+        path = Path(folder, "catalogue.toml")
+        path.write_text(text, encoding="utf-8")
+        try:
+            Catalogue.shipped().extended(path)
+        except ValueError:
+            return False
+    return True
+
+
+# ---- What the runs say
+
+
+def bench_figures(benches, results):
+    """Every figure, as plain values."""
+    compared = [(first, second, *compared_or_why_not(first, second)) for first, second in combinations(benches, 2)]
+    return {
+        "benches": [
+            {
+                "bench": bench.to_dict(),
+                "result": result.to_dict(),
+                "runs_needed": {"difference_percent": DIFFERENCE_PERCENT, "runs": needed_runs(result)},
+            }
+            for bench, result in zip(benches, results)
+        ],
+        "comparisons": [
+            {
+                "first": first.abrasive,
+                "second": second.abrasive,
+                "comparison": told and told.to_dict(),
+                "why_not": why_not,
+            }
+            for first, second, told, why_not in compared
+        ],
+        "size_exponent": {wetness: one.to_dict() for wetness, one in size_exponents(benches, results).items()},
+    }
+
+
+def needed_runs(result):
+    """Runs that a difference needs; None where one disc says nothing of how discs differ."""
+    if result.disc_log_sd <= 0:
+        return None
+    return runs_needed(difference_percent=DIFFERENCE_PERCENT, log_sd=result.disc_log_sd)
+
+
+def compared_or_why_not(first, second):
+    """A comparison and None, or None and why there is none."""
+    try:
+        return compare_benches(first, second), None
+    except ValueError as error:
+        return None, str(error)
+
+
+def size_exponents(benches, results):
+    """How wear rate goes with grain size, by wetness: of those with three abrasives or more that differ in grain."""
+    exponents = {}
+    for wetness in dict.fromkeys(bench.wetness for bench in benches):
+        alike = [(bench, result) for bench, result in zip(benches, results) if bench.wetness == wetness]
+        if len(alike) > 2 and len({bench.grit.median_um for bench, _ in alike}) > 1:
+            exponents[wetness] = size_exponent(*map(list, zip(*alike)))
+    return exponents
 
 
 def bench_table(benches, results):
@@ -60,23 +218,21 @@ def bench_table(benches, results):
     columns = [
         ("wear rate", "fresh", "mm3/(N m)", 11),
         ("", "95 % from", "", 11),
-        ("", "to", "", 8),
+        ("", "to", "", 10),
         ("loaded", "rate", "mm3/(N m)", 11),
-        ("", "by", "um", 8),
-        ("spread", "passes", "um", 9),
-        ("", "discs", "%", 7),
-        ("", "runs", f"for {DIFFERENCE_PERCENT} %", 9),
+        ("", "by", "um", 10),
+        ("spread", "passes", "um", 10),
+        ("", "discs", "%", 8),
+        ("", "runs", f"for {DIFFERENCE_PERCENT} %", 10),
     ]
     rows = [bench_row(bench, result) for bench, result in zip(benches, results)]
-    parts = [ruled("Bench", columns, rows, "abrasive")]
-    notes = [comparison(first, second) for first, second in combinations(benches, 2)]
-    if len({bench.grit.median_um for bench in benches}) > 1 and len(benches) > 2:
-        exponent = size_exponent(benches, results)
-        notes.append(
-            f"Wear rate goes with grain size to the power {exponent.value:.2f} (95 %: {exponent.least:.2f} to {exponent.most:.2f})."
-        )
-    parts.append(bullets("What the runs say", [*map(loading_words, benches, results), *notes]))
-    return "\n\n".join(parts) + "\n"
+    exponents = size_exponents(benches, results)
+    said = [
+        *map(loading_words, benches, results),
+        *[comparison_words(first, second) for first, second in combinations(benches, 2)],
+        *[exponent_words(wetness, exponent) for wetness, exponent in exponents.items()],
+    ]
+    return "\n\n".join([ruled("Bench", columns, rows, "abrasive"), bullets("What the runs say", said)]) + "\n"
 
 
 def bench_row(bench, result):
@@ -84,44 +240,60 @@ def bench_row(bench, result):
     loaded = ("-", "-")
     if result.is_loading_seen:
         loaded = (f"{result.worn_wear_rate_mm3_per_n_m.value:.3g}", f"{result.loading_um.value:.3g}")
-    needed = "-"
-    if result.disc_log_sd > 0:
-        needed = f"{runs_needed(difference_percent=DIFFERENCE_PERCENT, log_sd=result.disc_log_sd)}"
     return (
         bench.abrasive,
         f"{fresh.value:.3g}",
         f"{fresh.least:.3g}",
         f"{fresh.most:.3g}",
         *loaded,
-        f"{result.residual_sd_um:.3f}",
+        f"{result.residual_sd_um:.2g}",
         f"{100 * result.disc_log_sd:.1f}",
-        needed,
+        f"{needed_runs(result) or '-'}",
     )
 
 
 def loading_words(bench, result):
-    if result.is_loading_seen:
-        return f"{bench.abrasive}: the disc loads (p = {result.loading_p:.2g})."
+    if not result.is_loading_seen:
+        return (
+            f"{bench.abrasive}: no loading can be told (p = {result.loading_p:.2g}); a catalogue entry takes that of "
+            "the abrasive it is like."
+        )
     return (
-        f"{bench.abrasive}: no loading can be told (p = {result.loading_p:.2g}); a catalogue entry takes the usual one."
+        f"{bench.abrasive}: the disc loads (p = {result.loading_p:.2g}): its cut falls to "
+        f"{estimate_words(result.worn_wear_rate_mm3_per_n_m)} mm3/(N m), 63 % of the way after "
+        f"{estimate_words(result.loading_um)} um of clear over the disc's face."
     )
 
 
-def comparison(first, second):
+def estimate_words(estimate):
+    return f"{estimate.value:.3g} (95 %: {estimate.least:.3g} to {estimate.most:.3g})"
+
+
+def comparison_words(first, second):
     names = f"{first.abrasive} and {second.abrasive}"
-    try:
-        told = compare_benches(first, second)
-    except ValueError as error:
-        return f"{names} cannot be compared: {error}."
-    ratio = f"{told.ratio.value:.2f} times (95 %: {told.ratio.least:.2f} to {told.ratio.most:.2f})"
+    told, why_not = compared_or_why_not(first, second)
+    if not told:
+        return f"{names} cannot be compared: {why_not}."
     differ = "differ" if told.p < 0.05 else "cannot be told apart"
-    return f"{names} {differ}: the first cuts {ratio}, p = {told.p:.2g}."
+    over = counted(len(first.runs[0].removed_um), "pass")
+    return (
+        f"{names} {differ}: over all {over} the first cuts {estimate_words(told.ratio)} times as fast as the second, "
+        f"p = {told.p:.2g}."
+    )
 
 
-def write_residuals(benches, results, path):
+def exponent_words(wetness, exponent):
+    if exponent.least <= 0 <= exponent.most:
+        return (
+            f"How wear rate goes with grain size ({wetness}) cannot be told: the power lies between "
+            f"{exponent.least:.2f} and {exponent.most:.2f} (95 %)."
+        )
+    interval = f"95 %: {exponent.least:.2f} to {exponent.most:.2f}"
+    return f"Wear rate goes with grain size ({wetness}) to the power {exponent.value:.2f} ({interval})."
+
+
+def write_residuals(plot, benches, results, path):
     from matplotlib.figure import Figure
-
-    from . import plot
 
     figure = Figure(figsize=(5.6, 3.6 * len(benches)), layout="constrained")
     for bench, result, ax in zip(benches, results, figure.subplots(len(benches), squeeze=False)[:, 0]):
@@ -129,9 +301,12 @@ def write_residuals(benches, results, path):
     figure.savefig(path)
 
 
+# ---- Foams
+
+
 def add_compression(verbs):
     summary = "modulus and plateau of a foam from a curve of force and deflection"
-    words = verbs.add_parser("compression", help=summary, description=f"Tells {summary}.")
+    words = add_word(verbs, "compression", summary, COMPRESSION_FILE)
     words.add_argument("data", metavar="DATA.csv", type=Path)
     words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
     words.set_defaults(run=run_compression)
@@ -142,7 +317,7 @@ def run_compression(options):
     curve = read_compression(options.data)
     result = judge_compression(curve)
     if options.json:
-        write_whole(options.json, json.dumps(result.to_dict(), indent=2, allow_nan=False) + "\n")
+        write_whole(options.json, figures_text({"curve": curve.to_dict(), "result": result.to_dict()}))
     sys.stdout.write(compression_words(curve, result))
 
 
