@@ -78,14 +78,18 @@ def test_the_command_shows_belief_and_plan_before_and_after(tmp_path):
     assert max(map(len, told.stdout.splitlines()[:-1])) <= 100  # the last names the file
     result = lt.judge_test_spot(lt.Job.load(path), tmp_path / "spot.csv")
     figures = [f"{figure:.3g}" for figure in (result.before.median, result.before.least, result.before.most)]
-    assert re.search(r"^wear, mm3/\(N m\) +" + " +".join(map(re.escape, figures)), told.stdout, re.M)
+    assert re.search(r"^wear rate, mm3/\(N m\) +" + " +".join(map(re.escape, figures)), told.stdout, re.M)
     assert re.search(r"^verdict +\w+", told.stdout, re.M)
     written = json.loads(out.read_text())
-    assert set(written) == {"test_spot", "before", "after"}
+    assert set(written) == {"version", "seed", "job", "readings", "test_spot", "before", "after"}
+    after = lt.Prediction.from_dict(written["after"])
+    assert "Verdict after the spot: " + after.verdict.upper() in told.stdout
+    for said in (after.reasons[0], after.cautions[0], after.step_cautions[0].cautions[0], after.warnings[0]):
+        assert said in " ".join(told.stdout.split())
     assert lt.TestSpotResult.from_dict(written["test_spot"]) == result
     again = command("predict", saved, "--json", tmp_path / "again.json")
     assert again.returncode == 0
-    assert json.loads((tmp_path / "again.json").read_text()) == written["after"]
+    assert json.loads((tmp_path / "again.json").read_text())["prediction"] == written["after"]
 
 
 def test_a_gauge_too_coarse_for_the_spot_is_warned_of_with_what_would_do(tmp_path):
@@ -97,16 +101,32 @@ def test_a_gauge_too_coarse_for_the_spot_is_warned_of_with_what_would_do(tmp_pat
 
 def test_the_command_writes_a_page_of_what_was_learned(tmp_path):
     path, shown = small_job(tmp_path), tmp_path / "spot.html"
-    text = READINGS.replace("# step", "# gloss_gone_passes = 4\n# step")
-    told = command("calibrate", spot_file(tmp_path, text), path, "--report", shown)
+    text = READINGS.replace("# step", "# gloss_gone_passes = 4\n# gloss_left_passes = 3\n# step")
+    figures = tmp_path / "spot.json"
+    told = command("calibrate", spot_file(tmp_path, text), path, "--report", shown, "--json", figures)
     assert (told.returncode, told.stderr) == (0, "")
-    result = lt.judge_test_spot(lt.Job.load(path), tmp_path / "spot.csv")
+    written = json.loads(figures.read_text())
+    result, after = lt.TestSpotResult.from_dict(written["test_spot"]), lt.Prediction.from_dict(written["after"])
     page = Page(shown.read_text(encoding="utf-8"))
     for belief in (result.before, result.after, result.texture_before, result.texture_after, result.stiffness_after):
         for figure in (belief.median, belief.least, belief.most):
             assert f"{figure:.3g}" in page.text
-    for words in ("It cuts", "after 4 passes", "over budget, %", "removed, 90 of 100"):
-        assert words in " ".join(page.text.split())
+    now, gauge = result.after.median / result.before.median, result.removed_um / result.expected_um
+    order = [  # the verdict after the spot, then what the spot says, then what it was told of
+        after.verdict.capitalize(),
+        after.reasons[0].replace(" um", " µm"),
+        f"Wear rate is now believed {now:.2f} times what it was before the spot",
+        f"the gauge alone says {gauge:.2f} times",
+        "6 readings before: 262, 260, 261, 261, 259, 262 µm; 6 after: 256, 254, 256, 255, 254, 257 µm",
+        "last glossy valley gone after 4 passes",
+        "glossy valleys still seen after 3 passes",
+        "over budget, %",
+        after.step_cautions[0].cautions[0],
+        "What it started from",
+    ]
+    body = page.text[page.text.index("after a test spot with") :]
+    places = [body.index(words) for words in order]
+    assert places == sorted(places)
     images = [attributes for tag, attributes in page.tags if tag == "img"]
     assert images and all(image["src"].startswith("data:") and image["alt"] for image in images)
     assert not {tag for tag, _ in page.tags} & {"script", "link", "iframe"}
@@ -162,5 +182,5 @@ def test_the_plan_says_minutes_discs_edges_and_what_to_do_first(tmp_path):
     assert f"{prediction.labour.total_minutes:.0f} min of work" in told.stdout
     for step in panel.disc_lives:
         assert f"  - {step.step}: " in told.stdout
-    assert "edges: " in told.stdout and panel.edge.confidence == 0.95
+    assert "edges, worked with the disc kept on the flat: " in told.stdout and panel.edge.confidence == 0.95
     assert "Before the first pass" in told.stdout and prediction.checklist[0][:40] in told.stdout

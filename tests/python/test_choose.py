@@ -8,7 +8,10 @@ import numpy as np
 import pytest
 
 import libtexture as lt
-from libtexture.choice_table import comparison_table, recommendation_table, stop_words
+from conftest import EXAMPLES
+from libtexture.choice_report import comparison_page, recommendation_page
+from libtexture.choice_table import comparison_table, recommendation_table
+from libtexture.inputs import input_rows, stop_words
 from test_command import JOBS, PATCH, command, small_job
 from test_report import Page
 
@@ -94,6 +97,61 @@ def test_a_small_disc_is_set_against_a_large_one_at_equal_pressure(tmp_path):
     assert f"read off {comparison.node_solves} levelling runs" in text
 
 
+def test_a_comparison_page_says_its_answer_first_with_its_reasons_and_how_sure_it_is(comparison, door):
+    best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
+    others = [one for one in comparison.alternatives if one is not best]
+    drowned = comparison.replace(
+        alternatives=[best, *[one.replace(more=one.more.replace(is_drowned=True)) for one in others]]
+    )
+    sure = comparison.replace(
+        alternatives=[best, *[one.replace(more=one.more.replace(is_drowned=False)) for one in others]]
+    )
+    assert f"{best.sequence} probably spends least clear" in Page(comparison_page(drowned, door)).text
+    text = Page(comparison_page(sure, door)).text
+    order = [f"{best.sequence} spends least clear", best.reasons[0].replace(" um", " µm"), "Each part is a median"]
+    places = [text.index(words) for words in order]
+    assert places == sorted(places)
+    assert text.count(f"more than {best.sequence}") >= len(others)  # each row says what it is set against
+    assert f"about {comparison.removable_um:.1f} µm" in text
+
+
+def test_every_page_says_what_it_started_from(comparison, door):
+    text = " ".join(Page(comparison_page(comparison, door)).text.split())
+    for panel in door.panel:
+        for reading in panel.readings:
+            assert f"{reading.total_um:.0f}" in text
+    rows = dict(input_rows(door, door.sequence))
+    assert f"{door.coating.gauge.uncertainty_um:g} um" in rows["gauge"]
+    for sequence in door.sequence:
+        for step in sequence.step:
+            words = rows[f"{sequence.name}: {step.name}"]
+            for told in (step.abrasive.name, step.backing.name, f"{step.motion.force_n:g} N", stop_words(step)):
+                assert told in words
+            assert words.replace(" um", " µm") in text
+    for said in comparison.step_cautions:
+        assert said.cautions[0] in text
+    for warning in comparison.warnings:
+        assert warning.replace(" um", " µm") in text
+    assert "a factor of two either way" in text
+
+
+def test_a_step_ends_at_the_first_of_its_stop_rules_or_with_its_passes(door):
+    step = door.sequence[0].step[0].replace(look_every_passes=2)
+    assert stop_words(step.replace(stop=lt.Stop(), passes=3)) == "all 3 passes are made"
+    both = lt.Stop(touched_share=0.95, removed_um=4.0)
+    assert stop_words(step.replace(stop=both)) == (
+        "look every 2 passes until 95 % are touched or 4 um of clear are removed"
+    )
+
+
+def test_a_first_step_that_does_not_do_is_shown_with_its_whole_reason():
+    why = "too slow: 388 passes, and 30 are the limit"
+    first_steps = [lt.FirstStep(abrasive=name, is_reaching=False, reason=why) for name in ("fine", "finer")]
+    advice = EXAMPLES["Recommendation"]().replace(first_steps=first_steps)
+    assert f"  - fine, finer: {why}\n" in recommendation_table(advice)
+    assert Page(recommendation_page(advice)).text.count(f"no, {why}") == 2
+
+
 def test_the_front_from_python():
     assert lt.pareto_front([[1, 2], [2, 1], [2, 2]]) == [True, True, False]
 
@@ -117,7 +175,7 @@ def test_the_command_compares_and_writes_figures_and_a_page_that_stands_alone(tm
     result = command("compare", job, "--json", figures, "--report", lesson)
     assert (result.returncode, result.stderr) == (0, "")
     assert "Least clear: " in result.stdout and "Cautions for the job" in result.stdout
-    written = lt.Comparison.from_dict(json.loads(figures.read_text()))
+    written = lt.Comparison.from_dict(json.loads(figures.read_text())["comparison"])
     page = Page(lesson.read_text(encoding="utf-8"))
     images = [attributes for tag, attributes in page.tags if tag == "img"]
     assert images[0]["alt"].startswith("Clear spent by each first grit, split in levelling, overshoot and scratch debt")
@@ -133,11 +191,13 @@ def test_the_command_says_do_not_sand_first_where_the_clear_is_thin(tmp_path):
     job = small_job(tmp_path, "factory_lid")
     result = command("recommend", job, "--json", tmp_path / "all.json", "--report", tmp_path / "page.html")
     assert (result.returncode, result.stderr) == (0, "")
-    assert result.stdout.startswith("Verdict: DO NOT SAND\n  - Do not sand")
+    assert result.stdout.startswith("Verdict: DO NOT SAND\n  - ")
+    assert result.stdout.lower().count("do not sand") == 1  # the verdict says it
     assert "Plan: " not in result.stdout  # no plan is offered, only what it would take
-    advice = lt.Recommendation.from_dict(json.loads((tmp_path / "all.json").read_text()))
+    advice = lt.Recommendation.from_dict(json.loads((tmp_path / "all.json").read_text())["recommendation"])
     assert advice.verdict == "do not sand" and advice.reasons[0].startswith("Do not sand")
-    assert Page((tmp_path / "page.html").read_text(encoding="utf-8")).text.find("Do not sand") > 0
+    body = Page((tmp_path / "page.html").read_text(encoding="utf-8")).text.split("How to level")[1]
+    assert body.lower().count("do not sand") == 1
 
 
 def test_a_recommendation_has_a_plan_that_can_be_put_into_a_job(door):

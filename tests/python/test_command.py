@@ -84,8 +84,10 @@ def test_json_is_the_whole_prediction_and_nothing_else_is_left_beside_it(tmp_pat
     path, out = small_job(tmp_path), tmp_path / "out" / "prediction.json"
     out.parent.mkdir()
     assert command("predict", path, "--json", out).returncode == 0
-    read = lt.Prediction.from_dict(json.loads(out.read_text()))
-    assert read == lt.predict(lt.Job.load(path)).prediction
+    written, job = json.loads(out.read_text()), lt.Job.load(path)
+    assert lt.Prediction.from_dict(written["prediction"]) == lt.predict(job).prediction
+    assert (written["version"], written["seed"]) == (lt.__version__, job.seed)
+    assert lt.Job.from_dict(written["job"]) == job  # what it takes to compute the figures again
     assert list(out.parent.iterdir()) == [out]
 
 
@@ -156,21 +158,23 @@ def test_a_place_that_cannot_be_written_is_said_before_the_work(tmp_path):
         assert str(out) in result.stderr
 
 
-@pytest.mark.parametrize("verb", ["predict", "compare", "recommend"])
+@pytest.mark.parametrize("verb", ["predict", "compare", "recommend", "calibrate"])
 def test_an_output_is_neither_an_input_nor_the_other_output(tmp_path, capfd, verb):
     (tmp_path / "mine.toml").write_text("")
     path = small_job(tmp_path, "rear_door", ("seed =", 'catalogue = "mine.toml"\nseed ='))
     before = path.read_text()
     link = tmp_path / "link.toml"
     link.symlink_to(path)
-    out, mine = tmp_path / "out", tmp_path / "mine.toml"
+    out, mine, spot = tmp_path / "out", tmp_path / "mine.toml", tmp_path / "spot.csv"
+    spot.write_text("# passes = 6\nwhen,total_um\nbefore,261\nafter,255\n")
+    inputs = [str(spot), str(path)] if verb == "calibrate" else [str(path)]
     for words in (
         ["--json", path],
         ["--report", link],
         ["--json", mine],
         ["--json", out, "--report", tmp_path / "." / "out"],
     ):
-        assert main([verb, str(path), *map(str, words)]) == 2
+        assert main([verb, *inputs, *map(str, words)]) == 2
         printed, said = capfd.readouterr()
         assert (printed, said.count("\n")) == ("", 1)
         assert str(words[1]) in said and "writ" in said
@@ -221,7 +225,7 @@ def test_a_texture_can_be_what_dries_over_a_base(tmp_path):
     path = small_job(tmp_path, "rear_door", (r"\[texture\].*?(?=\[target\])", WET))
     result = command("predict", path, "--json", tmp_path / "out.json")
     assert result.returncode == 0, result.stderr
-    (panel,) = json.loads((tmp_path / "out.json").read_text())["panels"]
+    (panel,) = json.loads((tmp_path / "out.json").read_text())["prediction"]["panels"]
     film = lt.Job.load(path).texture.wet_film.film
     # At 3 mm the film keeps (1 - solids) of the base at least, and less than all of it (physics.md, equation 59).
     shown = lt.dry_amplitude_share(film, wavelength_mm=3)
@@ -243,7 +247,7 @@ def test_the_visible_limit_and_the_viewer_are_the_jobs(tmp_path):
         folder.mkdir()
         path = small_job(folder, "rear_door", *settings)
         assert command("predict", path, "--json", folder / "out.json").returncode == 0
-        (panel,) = json.loads((folder / "out.json").read_text())["panels"]
+        (panel,) = json.loads((folder / "out.json").read_text())["prediction"]["panels"]
         first = panel["passes"][0]
         return first["clear_owed_um"], first["smallest_letter_mm"]
 

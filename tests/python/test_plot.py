@@ -186,7 +186,7 @@ def test_a_film_map_draws_lines_of_equal_chance_that_too_little_is_left(ax):
     lt.plot.film_map(panel, paint, ax, clear_left_least_um=45.0, pixels=16)
     chance_percent = 100 * shortfall_chance(picture.clear_um, picture.clear_sd_um, 45.0)
     lines = [text for text in ax.findobj(Text) if text.get_text().endswith(" %")]
-    assert lines and "dashed: chance that under 45.0 µm is left" in ax.get_title()
+    assert lines and "dashed: chance that less than 45.0 µm is left" in ax.get_title()
     for text in lines:  # a line's label stands where its chance is, to what a pixel's neighbours differ by
         x_mm, y_mm = text.get_position()
         col, row = (x_mm - picture.corner_x_mm) / picture.pixel_mm, (y_mm - picture.corner_y_mm) / picture.pixel_mm
@@ -207,7 +207,30 @@ def test_a_film_map_says_so_where_the_chance_is_much_the_same_everywhere(ax):
         lt.Paint(kind="repaint", clear_um=100, clear_uncertainty_um=5),
     )
     lt.plot.film_map(panel, paint, ax, pixels=8)
-    assert "% chance everywhere that under 35.6 µm is left" in ax.get_title()
+    assert "chance under 0.1 % everywhere that less than 35.6 µm is left" in ax.get_title()
+    assert ax.figure.axes[-1].get_ylabel() == "expected clear, µm"  # nothing was removed
+
+
+def test_the_seventh_of_many_lines_differs_from_the_first(predicted, ax):
+    backings = {f"pad {number}": lt.Backing.half_space(modulus_mpa=0.1 * number) for number in range(1, 8)}
+    lt.plot.backing_stiffness(backings, ax)
+    looks = [(line.get_color(), line.get_linestyle()) for line in ax.lines if line.get_label().startswith("pad")]
+    assert len(set(looks)) == 7
+    ax = lt.plot.texture_against_clear([predicted.prediction] * 7, Figure().subplots())
+    named = predicted.prediction.sequence
+    looks = [(line.get_color(), line.get_linestyle()) for line in ax.lines if line.get_label() == named]
+    assert len(set(looks)) == 7
+
+
+def test_what_is_not_there_is_not_drawn_but_named(predicted):
+    with pytest.raises(ValueError, match="^texture_against_clear: predictions must hold at least one"):
+        lt.plot.texture_against_clear([])
+    with pytest.raises(ValueError, match="^backing_stiffness: backings must hold at least one"):
+        lt.plot.backing_stiffness([])
+    for draw in (lt.plot.texture_against_clear, lt.plot.band_amplitudes, lt.plot.scratch_owed):
+        for number in (-1, 1):
+            with pytest.raises(ValueError, match=f"^{draw.__name__}: panel must be 0 to 0.*got {number}"):
+                draw(predicted, panel=number)
 
 
 def test_a_backing_that_levels_all_or_none_of_the_waves_says_so(ax):

@@ -7,7 +7,8 @@ import pytest
 
 import libtexture as lt
 from conftest import EXAMPLES
-from libtexture.wording import step_title
+from libtexture.inputs import HABITS
+from libtexture.wording import edge_words, margin_words, step_title
 
 READINGS = [lt.Reading(x_mm=x, y_mm=y, total_um=118 + x / 100) for x in (0, 400) for y in (0, 300)]
 JOB = EXAMPLES["Job"]().replace(
@@ -93,6 +94,21 @@ def test_without_its_job_the_page_leaves_the_inputs_out(predicted, tmp_path):
     assert "What it started from" not in text and predicted.prediction.verdict.capitalize() in text
 
 
+def test_a_report_of_something_else_is_refused(predicted, tmp_path):
+    with pytest.raises(TypeError, match=r"^write_report: result must be what predict\(\).*got a Prediction"):
+        lt.write_report(predicted.prediction, tmp_path / "report.html")
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_margin_is_told_with_the_habit_that_it_is_for():
+    edge = lt.EdgeMargin(margin_mm=3.2, sure_margin_mm=None, confidence=0.95)
+    words = edge_words(edge, HABITS["straddle"])
+    assert "worked with half of the disc over the edge: by best estimate, leave 4 mm unsanded" in words  # rounded up
+    assert "95 % sure, no margin helps" in words
+    # 10 to 15 mm: common practice (docs/physics.md, edges and body lines).
+    assert margin_words(0) == "the model asks for no margin, practice leaves 10 to 15 mm"
+
+
 def test_the_same_prediction_gives_the_same_page(predicted):
     assert lt.report.html_of(predicted, JOB) == lt.report.html_of(predicted, JOB)
 
@@ -123,6 +139,7 @@ def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(pr
     for words in (
         "6.1 to 9.8 µm (0.24 to 0.39 mil)",
         "21.0 to 38.0 µm",
+        "Machine time",
         "31 to 52 min in 90 of 100",
         "12 % over budget",
         "1 % to strike through",

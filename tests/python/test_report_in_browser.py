@@ -47,9 +47,10 @@ def folder(tmp_path_factory):
     predicted = lt.predict(JOB)
     lt.write_report(predicted, folder / "predict.html", JOB)
     lt.write_report(lt.compare(JOB), folder / "compare.html", JOB)
-    lt.write_report(lt.recommend(JOB, passes_most=20), folder / "recommend.html", JOB)
+    small = JOB.replace(patch=lt.Grid(rows=32, cols=32, pixel_mm=0.4), uncertainty=lt.Uncertainty(samples=200))
+    lt.write_report(lt.recommend(small, passes_most=20), folder / "recommend.html", small)
     after = lt.predict(lt.calibrate(JOB, SPOT)).prediction
-    spot_page = calibration_page(lt.judge_test_spot(JOB, SPOT), SPOT, predicted.prediction, after)
+    spot_page = calibration_page(lt.judge_test_spot(JOB, SPOT), SPOT, predicted.prediction, after, JOB)
     (folder / "calibrate.html").write_text(spot_page, encoding="utf-8")
     return folder
 

@@ -3,6 +3,7 @@
 import copy
 import json
 import re
+import subprocess
 import sys
 import warnings
 
@@ -116,6 +117,13 @@ def test_a_comparison_is_a_frame_with_a_row_an_alternative():
     assert list(frame["removed_um_p50"]) == [comparison.alternatives[0].removed_um.p50]
 
 
+def test_a_tool_is_shown_by_its_name_and_a_grit_by_its_grade():
+    step = EXAMPLES["Step"]().replace(backing=EXAMPLES["Backing"]().replace(name="firm <pad>"))
+    for shown in (step._repr_html_(), lt.Sequence(name="one", step=[step])._repr_html_()):
+        assert ">P1500 film<" in shown and ">firm &lt;pad&gt;<" in shown
+    assert ">P1500<" in EXAMPLES["Abrasive"]()._repr_html_()
+
+
 def test_names_are_escaped_in_tables():
     assert "<b>" not in EXAMPLES["Coat"]().replace(name="<b>clear</b>")._repr_html_()
 
@@ -169,6 +177,22 @@ def test_a_field_is_a_labelled_map_with_pixel_centres():
     assert set(levelled) == {"height_um", "removal_map_um"}
     assert float(picture["x_mm"][0]) == RESULTS["FilmPicture"].corner_x_mm
     assert RESULTS["Pressed"].to_xarray()["pressure_kpa"].dims == ("row", "col")
+
+
+@pytest.mark.parametrize("name, package", [("plot", "matplotlib"), ("report", "jinja2"), ("write_report", "jinja2")])
+def test_what_needs_a_missing_package_is_an_attribute_that_is_not_there(name, package):
+    script = f"""
+import sys
+sys.modules["{package}"] = None
+import libtexture as lt
+assert not hasattr(lt, "{name}")
+try:
+    lt.{name}
+except AttributeError as error:
+    print(error)
+"""
+    told = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True)
+    assert told.stdout == f"{name}: needs the Python package {package}, which is not installed\n", told.stderr
 
 
 @pytest.mark.parametrize("package, subject", [("pandas", HISTORY.to_pandas), ("xarray", FIELD.to_xarray)])

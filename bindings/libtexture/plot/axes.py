@@ -97,4 +97,4 @@ def legend_above(ax: Axes, columns: int) -> None:
 
 def prediction_of(predicted: Predicted | Prediction) -> Prediction:
     """The plain values of a Prediction or of a Predicted."""
-    return predicted.prediction if isinstance(predicted, Predicted) else predicted
+    return predicted if isinstance(predicted, Prediction) else predicted.prediction
