@@ -62,7 +62,7 @@ void bind_bench(py::module_& module) {
   bind_fields<BenchComparison, "BenchComparison">(module);
   module.def("read_bench", &read_bench, "path"_a, doc<"read_bench">);
   module.def("judge_bench", &judge_bench, "bench"_a, doc<"judge_bench">);
-  module.def("abrasive_of", &abrasive_of, "bench"_a, "result"_a, py::kw_only(), "carrier"_a, "source"_a,
+  module.def("abrasive_of", &abrasive_of, "bench"_a, "result"_a, py::kw_only(), "like"_a, "source"_a,
              doc<"abrasive_of">);
   module.def("size_exponent", &size_exponent, "benches"_a, "results"_a, doc<"size_exponent">);
   module.def("compare_benches", &compare_benches, "first"_a, "second"_a, doc<"compare_benches">);

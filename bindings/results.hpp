@@ -97,6 +97,7 @@ inline constexpr auto parts<RiskDraws> =
                optional("levelling_um", &RiskDraws::levelling_um),
                optional("overshoot_um", &RiskDraws::overshoot_um),
                optional("debt_um", &RiskDraws::debt_um),
+               optional("clear_left_um", &RiskDraws::clear_left_um),
                optional("clear_left_least_um", &RiskDraws::clear_left_least_um),
                optional("rms_um", &RiskDraws::rms_um),
                optional("touched_share", &RiskDraws::touched_share),
@@ -106,6 +107,7 @@ inline constexpr auto parts<RiskDraws> =
                optional("step_efficiency", &RiskDraws::step_efficiency),
                optional("is_struck_through", &RiskDraws::is_struck_through),
                optional("is_budget_exceeded", &RiskDraws::is_budget_exceeded),
+               optional("is_clear_left_short", &RiskDraws::is_clear_left_short),
                optional("is_target_missed", &RiskDraws::is_target_missed)};
 
 template <>

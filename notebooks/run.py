@@ -3,11 +3,11 @@
 python3 notebooks/run.py [--save] notebooks/*.ipynb
 """
 
+import argparse
 import base64
 import contextlib
 import io
 import json
-import sys
 from pathlib import Path
 
 import matplotlib
@@ -18,13 +18,13 @@ import matplotlib.pyplot as plt
 
 def run(path):
     """The notebook (a dict) with fresh outputs, run in the working directory as it is; an error in a cell is raised."""
-    notebook = json.loads(Path(path).read_text())
+    notebook = json.loads(path.read_text())
     namespace = {}
     cells = [cell for cell in notebook["cells"] if cell["cell_type"] == "code"]
     for number, cell in enumerate(cells, 1):
         printed = io.StringIO()
         with contextlib.redirect_stdout(printed):
-            exec(compile("".join(cell["source"]), f"{Path(path).name}, cell {number}", "exec"), namespace)
+            exec(compile("".join(cell["source"]), f"{path.name}, cell {number}", "exec"), namespace)
         cell["execution_count"] = number
         cell["outputs"] = [*stream(printed.getvalue()), *pictures()]
     return notebook
@@ -47,7 +47,11 @@ def pictures():
 
 
 if __name__ == "__main__":
-    for path in [word for word in sys.argv[1:] if word != "--save"]:
+    words = argparse.ArgumentParser(description="Runs the code cells of notebooks in order.")
+    words.add_argument("--save", action="store_true", help="stores in the notebooks what they print and draw")
+    words.add_argument("notebooks", metavar="NOTEBOOK.ipynb", nargs="+", type=Path)
+    given = words.parse_args()
+    for path in given.notebooks:
         notebook = run(path)
-        if "--save" in sys.argv:
-            Path(path).write_text(json.dumps(notebook, indent=1, ensure_ascii=False) + "\n")
+        if given.save:
+            path.write_text(json.dumps(notebook, indent=1, ensure_ascii=False) + "\n")

@@ -14,10 +14,22 @@ namespace {
 /// Makes the path under `key`, where there is one, start at the folder.
 void place_path(Json& table, const char* key, const fs::path& folder, const std::string& path) {
   const auto found = table.find(key);
-  if (found == table.end()) return;
-  const auto name = value_from<std::string>(*found, key_path(path, key));
-  *found = (folder / name).lexically_normal().string();
-  expect(fs::exists(found->get<std::string>()), name, key_path(path, key),
+  if (found == table.end() || found->is_null()) return;
+  *found = (folder / value_from<std::string>(*found, key_path(path, key))).lexically_normal().string();
+}
+
+/// The same with all paths of a job.
+void place_paths(Json& job, const fs::path& folder) {
+  place_path(job, "catalogue", folder, "");
+  if (job.contains("texture") && job["texture"].is_object())
+    place_path(job["texture"], "file", folder, "texture");
+}
+
+/// Refuses a path, as it was before place_paths(), to a file that is not there.
+void require_there(const Json& table, const char* key, const fs::path& folder, const std::string& path) {
+  const auto found = table.find(key);
+  if (found == table.end() || !found->is_string()) return;
+  expect(fs::exists(folder / found->get<std::string>()), *found, key_path(path, key),
          "a file that is there; paths start at the job's folder");
 }
 
@@ -50,11 +62,19 @@ void resolve_steps(Json& values, const Catalogue& catalogue) {
   }
 }
 
+/// A file's path as a job in that folder names it.
+std::string relative_to(const fs::path& folder, const std::string& file) {
+  return fs::absolute(file).lexically_normal().lexically_relative(folder.lexically_normal()).string();
+}
+
 /// A job as it was saved; errors name the file.
 Job read_json_job(const fs::path& path) {
   const std::string text = read_whole_file(path);
   try {
-    return job_from_json(text);
+    Json values = Json::parse(text, nullptr, false);
+    require(!values.is_discarded(), "Job", "text", "must be JSON", "something else");
+    if (values.is_object()) place_paths(values, path.parent_path());
+    return value_from<Job>(values);
   } catch (const InvalidInput& error) {
     throw InvalidInput(path.filename().string() + ": " + error.what());
   }
@@ -65,9 +85,10 @@ Job read_json_job(const fs::path& path) {
 Job read_job(const Json& values, const fs::path& folder) {
   expect(values.is_object(), values, "", "a table");
   Json full = values;
-  place_path(full, "catalogue", folder, "");
-  if (full.contains("texture") && full["texture"].is_object())
-    place_path(full["texture"], "file", folder, "texture");
+  place_paths(full, folder);
+  require_there(values, "catalogue", folder, "");
+  if (values.contains("texture") && values["texture"].is_object())
+    require_there(values["texture"], "file", folder, "texture");
   resolve_steps(full, catalogue_of(value_from<std::optional<std::string>>(full.value("catalogue", Json()))));
   return value_from<Job>(full);
 }
@@ -108,7 +129,13 @@ std::string job_to_json(const Job& job) {
 }
 
 void save_job(const Job& job, const fs::path& path) {
-  write_whole_file(path, job_to_json(job) + "\n");
+  require(path.extension() == ".json", "Job", "path",
+          "must end in .json, as load_job() tells the kinds by it", path.filename().string());
+  Job placed = job;
+  const fs::path folder = fs::absolute(path).parent_path();
+  for (std::optional<std::string>* file : {&placed.catalogue, &placed.texture.file})
+    if (*file) *file = relative_to(folder, **file);
+  write_whole_file(path, job_to_json(placed) + "\n");
 }
 
 Job job_from_json(const std::string& text) {

@@ -42,7 +42,8 @@ Tools tools_of(const Job& job, const Machine& machine = {});
 /// A job as JSON text with its tools in full, so that it needs no catalogue.
 std::string job_to_json(const Job& job);
 
-/// Writes a job as such a text, a whole file or none, for load_job() to read.
+/// Writes a job as such a text, a whole file or none, for load_job() to read; its paths start at that file's
+/// folder. The file's name must end in .json.
 void save_job(const Job& job, const std::filesystem::path& path);
 
 /// A job from such a text. InvalidInput where it is not JSON, BadValue where it is no job.

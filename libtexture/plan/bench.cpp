@@ -16,7 +16,7 @@ namespace libtexture {
 namespace {
 
 constexpr double significance = 0.05;
-constexpr double usual_worn_share = 0.3, usual_loading_um = 150;  // the catalogue's estimates for film discs
+constexpr double widest_interval = 10;  // most over least; a figure known no better says nothing (estimate)
 
 /// Removal [um] of one pass at a wear rate of 1 mm3/(N m).
 double removal_at_one_um(const Bench& bench) {
@@ -110,12 +110,41 @@ Fits fits_of(const Bench& bench) {
     const double f = std::max(0.0, before - after) / 2 / (after / fits.loading.degrees_of_freedom);
     fits.p = boost::math::cdf(complement(boost::math::fisher_f(2, fits.loading.degrees_of_freedom), f));
   }
-  // An interval wider than a factor of e^5 says nothing.
   const double reach = student_reach(fits.loading.degrees_of_freedom);
-  const bool is_fixed = (reach * fits.loading.sd).maxCoeff() < 5;
+  const bool is_fixed = (2 * reach * fits.loading.sd).maxCoeff() < std::log(widest_interval);
   const bool falls = curve_of(fits.loading.parameters).worn_share < 1;
   fits.is_loading_seen = fits.p < significance && is_fixed && falls;
   return fits;
+}
+
+/// How passes and discs scatter about a curve.
+BenchResult scatter_of(const Bench& bench, const LeastSquares& fit, const Curve& curve) {
+  BenchResult result;
+  std::vector<double> log_ratio;
+  Eigen::Index at = 0;
+  for (const BenchRun& run : bench.runs) {
+    const int passes = static_cast<int>(run.removed_um.size());
+    const Eigen::VectorXd part = fit.residuals.segment(at, passes);
+    at += passes;
+    result.residuals_um.emplace_back(part.begin(), part.end());
+    result.run_mean_mm3_per_n_m.push_back(mean_wear(bench, run));
+    log_ratio.push_back(std::log(total_um(run) / curve.after(bench, passes)));
+  }
+  result.disc_log_sd = std::sqrt(sample_of(log_ratio).variance);
+  return result;
+}
+
+/// How far the mean of the discs may lie off, at 95 %, in logarithms: what their removals scatter beyond what
+/// their passes make them; 0 where one disc says nothing of it.
+double disc_reach(const Bench& bench, const BenchResult& result) {
+  const double discs = static_cast<double>(bench.runs.size());
+  if (discs < 2) return 0;
+  double by_passes = 0;
+  for (const BenchRun& run : bench.runs)
+    by_passes += static_cast<double>(run.removed_um.size()) *
+                 std::pow(result.residual_sd_um / total_um(run), 2) / discs;
+  const double variance = std::max(0.0, std::pow(result.disc_log_sd, 2) - by_passes);
+  return student_reach(static_cast<int>(discs) - 1) * std::sqrt(variance / discs);
 }
 
 }  // namespace
@@ -148,11 +177,13 @@ BenchResult judge_bench(const Bench& bench) {
   const double reach = student_reach(fit.degrees_of_freedom);
   const double to_200_mpa = 1 / hardness_wear_factor(bench.hardness_mpa);
 
-  BenchResult result;
+  BenchResult result = scatter_of(bench, fit, curve);
   result.is_loading_seen = fits.is_loading_seen;
   result.loading_p = fits.p;
   result.residual_sd_um = fit.residual_sd;
-  result.wear_rate_mm3_per_n_m = estimate_of_log(fit.parameters[0], reach * fit.sd[0], to_200_mpa);
+  const double by_discs = disc_reach(bench, result);
+  result.wear_rate_mm3_per_n_m =
+      estimate_of_log(fit.parameters[0], std::hypot(reach * fit.sd[0], by_discs), to_200_mpa);
   if (fits.is_loading_seen) {
     result.loading_um = estimate_of_log(fit.parameters[2], reach * fit.sd[2]);
     // The worn rate's own spread: the same fit with the worn rate in place of its share of the fresh one.
@@ -162,34 +193,24 @@ BenchResult judge_bench(const Bench& bench) {
     Eigen::VectorXd start = fit.parameters;
     start[1] = std::log(curve.fresh * curve.worn_share);
     const LeastSquares worn = fit_least_squares(by_worn, start);
-    result.worn_wear_rate_mm3_per_n_m = estimate_of_log(worn.parameters[1], reach * worn.sd[1], to_200_mpa);
+    result.worn_wear_rate_mm3_per_n_m =
+        estimate_of_log(worn.parameters[1], std::hypot(reach * worn.sd[1], by_discs), to_200_mpa);
   }
-  std::vector<double> log_ratio;
-  Eigen::Index at = 0;
-  for (const BenchRun& run : bench.runs) {
-    const int passes = static_cast<int>(run.removed_um.size());
-    const Eigen::VectorXd part = fit.residuals.segment(at, passes);
-    at += passes;
-    result.residuals_um.emplace_back(part.begin(), part.end());
-    result.run_mean_mm3_per_n_m.push_back(mean_wear(bench, run));
-    log_ratio.push_back(std::log(total_um(run) / curve.after(bench, passes)));
-  }
-  result.disc_log_sd = std::sqrt(sample_of(log_ratio).variance);
   return result;
 }
 
-Abrasive abrasive_of(const Bench& bench, const BenchResult& result, Carrier carrier,
+Abrasive abrasive_of(const Bench& bench, const BenchResult& result, const Abrasive& like,
                      const std::string& source) {
-  Abrasive abrasive;
+  like.validate();
+  Abrasive abrasive = at_grit(like, bench.grit);
   abrasive.name = bench.abrasive;
-  abrasive.grit = bench.grit;
-  abrasive.carrier = carrier;
   abrasive.made_for = {bench.wetness};
   const Estimate& fresh = result.wear_rate_mm3_per_n_m;
   abrasive.wear_rate_mm3_per_n_m = fresh.value;
-  abrasive.worn_wear_rate_mm3_per_n_m = usual_worn_share * fresh.value;
-  abrasive.loading_um = usual_loading_um;
+  abrasive.worn_wear_rate_mm3_per_n_m =
+      like.worn_wear_rate_mm3_per_n_m / like.wear_rate_mm3_per_n_m * fresh.value;
   abrasive.source = source;
+  abrasive.ranges.erase("worn_wear_rate_mm3_per_n_m");
   abrasive.ranges["wear_rate_mm3_per_n_m"] = {fresh.least, fresh.most};
   if (result.is_loading_seen) {
     const Estimate& worn = result.worn_wear_rate_mm3_per_n_m;
@@ -234,6 +255,7 @@ BenchComparison compare_benches(const Bench& first, const Bench& second) {
     for (const BenchRun& run : bench.runs) values.push_back(std::log(mean_wear(bench, run)));
     return sample_of(values);
   };
+  require(first.wetness == second.wetness, "Bench", "wetness", "must be one to compare", "two");
   const std::size_t passes = first.runs.empty() ? 0 : first.runs[0].removed_um.size();
   for (const Bench* bench : {&first, &second})
     for (const BenchRun& run : bench->runs)

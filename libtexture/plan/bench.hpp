@@ -57,7 +57,7 @@ struct BenchResult {
   Estimate worn_wear_rate_mm3_per_n_m = {};  ///< loaded; unset where no loading is seen
   Estimate loading_um = {};  ///< clear removed per disc area over which the cut falls (1/e) [um]; likewise
   bool is_loading_seen =
-      false;  ///< F test against a wear rate that stays: p < .05, and both figures are fixed by the runs
+      false;  ///< F test against a wear rate that stays: p < .05, and no interval is wider than tenfold
   double loading_p = 1;                                ///< p value of that test
   double residual_sd_um = 0;                           ///< spread of passes about the curve [um]
   std::vector<std::vector<double>> residuals_um = {};  ///< removed - curve, by run and pass [um]
@@ -78,23 +78,25 @@ struct BenchResult {
   }
 };
 
-/// Fits w_end + (w_0 - w_end) exp(-V/V_0) to all runs, integrated over each pass exactly. Intervals take
-/// passes as independent: where discs differ by more than passes do, disc_log_sd says more.
+/// Fits w_end + (w_0 - w_end) exp(-V/V_0) to all runs, integrated over each pass exactly. Intervals of the
+/// rates hold what passes and discs scatter, each with Student's t for their number; with one disc the discs'
+/// part is not known and is left out. That of loading takes passes as independent.
 BenchResult judge_bench(const Bench& bench);
 
 /// The abrasive as a catalogue holds it: rates with their ranges, wear_rate_log_sd from the fit and the
-/// spread of discs; where no loading is seen its worn rate and loading are the catalogue's own estimates (.3
-/// x fresh, 150 um).
-Abrasive abrasive_of(const Bench& bench, const BenchResult& result, Carrier carrier,
+/// spread of discs. What was not measured is that of `like`, a known abrasive of the same carrier, in the
+/// bench's grit: scratches, and where no loading is seen the share of the fresh rate that stays, and loading.
+Abrasive abrasive_of(const Bench& bench, const BenchResult& result, const Abrasive& like,
                      const std::string& source);
 
 /// How wear rate goes with grain size: exponent of wear ~ grain^exponent by a straight line through
 /// logarithms. InvalidInput with fewer than three abrasives, or all of one grain.
 Estimate size_exponent(const std::vector<Bench>& benches, const std::vector<BenchResult>& results);
 
-/// Welch's t test of the logarithms of two abrasives' runs, which must have equally many passes.
+/// Welch's t test of the logarithms of two abrasives' runs: mean wear rates over all passes, loading
+/// included.
 struct BenchComparison {
-  Estimate ratio = {};  ///< wear rate of the first over that of the second
+  Estimate ratio = {};  ///< mean wear rate of the first over that of the second
   double p = 1;         ///< chance of such a difference, or a greater one, between equal abrasives
 
   bool operator==(const BenchComparison&) const = default;
@@ -102,7 +104,7 @@ struct BenchComparison {
     return std::tuple{optional("ratio", &BenchComparison::ratio), optional("p", &BenchComparison::p)};
   }
 };
-/// InvalidInput with fewer than two runs each.
+/// InvalidInput with fewer than two runs each, runs of different numbers of passes, or different wetness.
 BenchComparison compare_benches(const Bench& first, const Bench& second);
 
 /// Runs of each abrasive that a two-sided t test at 5 % needs to find a difference [%], > 0, with a chance of

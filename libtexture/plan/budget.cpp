@@ -78,9 +78,12 @@ double removable_um(const Budget& budget, double clear_um) {
 }
 
 bool breaks(const Budget& budget, double removed_um, double clear_left_um) {
-  const double left = clear_left_um - budget.reserve_um;
-  return left < budget.clear_left_least_um.value_or(0) || left < 0 ||
+  return clear_left_um < must_stay_um(budget) ||
          removed_um + budget.reserve_um > budget.clear_removed_most_um.value_or(HUGE_VAL);
+}
+
+double must_stay_um(const Budget& budget) {
+  return budget.clear_left_least_um.value_or(0) + budget.reserve_um;
 }
 
 double uv_transmittance_percent(double whole_percent, double clear_um, double removed_um) {

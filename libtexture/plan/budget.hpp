@@ -76,6 +76,9 @@ double removable_um(const Budget& budget, double clear_um);
 /// means).
 bool breaks(const Budget& budget, double removed_um, double clear_left_um);
 
+/// Clear that must stay at the thinnest place [um], reserve included; 0 where only the clear itself limits.
+double must_stay_um(const Budget& budget);
+
 /// Ultraviolet light [%] that reaches the base coat once `removed_um` of `clear_um` are gone, where the whole
 /// clear lets `whole_percent` through: T0^(1 - R/h), absorbers spread evenly (Beer-Lambert). For information.
 double uv_transmittance_percent(double whole_percent, double clear_um, double removed_um);

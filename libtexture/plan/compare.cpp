@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <numeric>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
@@ -15,11 +17,11 @@ namespace {
 using Draws = std::vector<double>;
 using Figure = Draws RiskDraws::*;
 
-constexpr double often_missed = 0.5;  // a sequence that misses its target in half the worlds is no answer
+constexpr double fewest_worlds = 0.05;  // a share; fewer say nothing of a 5 % quantile (estimate)
 
 // One sequence on all panels, world by world.
 struct Worked {
-  Draws removed_um, levelling_um, overshoot_um, debt_um, minutes;
+  Draws removed_um, levelling_um, overshoot_um, debt_um, minutes, is_target_missed;
 };
 
 Draws summed(const std::vector<RiskDraws>& panels, Figure figure, const std::vector<double>& weights) {
@@ -42,17 +44,33 @@ double mean_of(const Draws& draws) {
   return std::accumulate(draws.begin(), draws.end(), 0.0) / static_cast<double>(draws.size());
 }
 
-Spread difference(const Draws& a, const Draws& b) {
-  Draws more(a.size());
-  std::transform(a.begin(), a.end(), b.begin(), more.begin(), std::minus<>());
-  return spread_of(std::move(more));
+// Worlds in which both meet the target; all where too few do.
+std::vector<std::size_t> fair_worlds(const Worked& a, const Worked& b) {
+  std::vector<std::size_t> fair, all(a.removed_um.size());
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  std::copy_if(all.begin(), all.end(), std::back_inserter(fair), [&](std::size_t world) {
+    return a.is_target_missed[world] == 0 && b.is_target_missed[world] == 0;
+  });
+  return static_cast<double>(fair.size()) < fewest_worlds * static_cast<double>(all.size()) ? all : fair;
 }
 
 Difference difference_of(const Worked& a, const Worked& b) {
-  Difference more{difference(a.removed_um, b.removed_um),     difference(a.levelling_um, b.levelling_um),
-                  difference(a.overshoot_um, b.overshoot_um), difference(a.debt_um, b.debt_um),
-                  difference(a.minutes, b.minutes),           false};
+  const std::vector<std::size_t> worlds = fair_worlds(a, b);
+  const auto more_of = [&](Draws Worked::*figure) {
+    Draws more;
+    for (const std::size_t world : worlds) more.push_back((a.*figure)[world] - (b.*figure)[world]);
+    return more;
+  };
+  const Draws removed_um = more_of(&Worked::removed_um);
+  Difference more{.removed_um = spread_of(removed_um),
+                  .levelling_um = spread_of(more_of(&Worked::levelling_um)),
+                  .overshoot_um = spread_of(more_of(&Worked::overshoot_um)),
+                  .debt_um = spread_of(more_of(&Worked::debt_um)),
+                  .minutes = spread_of(more_of(&Worked::minutes)),
+                  .worlds = static_cast<int>(worlds.size())};
   more.is_drowned = more.removed_um.p05 < 0 && more.removed_um.p95 > 0;
+  more.cheaper_worlds =
+      static_cast<int>(std::count_if(removed_um.begin(), removed_um.end(), [](double um) { return um > 0; }));
   return more;
 }
 
@@ -67,9 +85,9 @@ std::vector<double> area_shares(const Job& job) {
 Worked worked_of(const Job& job, const Predicted& predicted) {
   const std::vector<double> shares = area_shares(job), ones(job.panel.size(), 1.0);
   const std::vector<RiskDraws>& draws = predicted.draws;
-  return {summed(draws, &RiskDraws::removed_um, shares), summed(draws, &RiskDraws::levelling_um, shares),
+  return {summed(draws, &RiskDraws::removed_um, shares),   summed(draws, &RiskDraws::levelling_um, shares),
           summed(draws, &RiskDraws::overshoot_um, shares), summed(draws, &RiskDraws::debt_um, shares),
-          summed(draws, &RiskDraws::minutes, ones)};
+          summed(draws, &RiskDraws::minutes, ones),        any_of(draws, {&RiskDraws::is_target_missed})};
 }
 
 Alternative alternative_of(const Job& job, const Sequence& sequence, const Predicted& predicted,
@@ -106,11 +124,11 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
 }
 
 std::size_t best_of(const std::vector<Alternative>& alternatives) {
-  const auto is_better = [](const Alternative& a, const Alternative& b) {
-    const bool a_misses = a.target_missed_probability >= often_missed;
-    const bool b_misses = b.target_missed_probability >= often_missed;
-    return a_misses != b_misses ? b_misses : a.removed_um.p50 < b.removed_um.p50;
+  const auto rank = [](const Alternative& one) {
+    const double missed = one.target_missed_probability;
+    return std::pair(missed >= target_missed_care ? missed : 0, one.removed_um.p50);
   };
+  const auto is_better = [&](const Alternative& a, const Alternative& b) { return rank(a) < rank(b); };
   return static_cast<std::size_t>(std::min_element(alternatives.begin(), alternatives.end(), is_better) -
                                   alternatives.begin());
 }
@@ -133,20 +151,34 @@ std::string part(const Spread& spread, const char* name) {
   return rounded(spread.p50) + " um " + name + " (" + interval(spread) + ")";
 }
 
-std::string finding(const Alternative& one, const std::string& best) {
+// The part of a difference that is known worst.
+std::string widest_part(const Difference& more) {
+  const auto width = [](const Spread& spread) { return spread.p95 - spread.p05; };
+  const std::pair<double, const char*> parts[] = {{width(more.levelling_um), "the levelling"},
+                                                  {width(more.overshoot_um), "the overshoot"},
+                                                  {width(more.debt_um), "the scratch debt"}};
+  return std::max_element(std::begin(parts), std::end(parts))->second;
+}
+
+std::string of_100(double share) {
+  return to_text(100 * share, 0) + " of 100 cases";
+}
+
+std::string finding(const Alternative& one, const std::string& best, int samples) {
   const Difference& more = one.more;
   if (more.removed_um.p05 == 0 && more.removed_um.p95 == 0)
     return one.sequence + " spends the same clear as " + best + ".";
-  return one.sequence + " spends " + more_or_less(more.removed_um.p50) + " of clear than " + best +
-         " (5 to 95 %: " + interval(more.removed_um) + "): " + part(more.levelling_um, "levelling") + ", " +
-         part(more.overshoot_um, "overshoot") + ", " + part(more.debt_um, "scratch debt") +
-         (more.is_drowned ? ". The difference drowns in what is not known, above all the wear rates: nobody "
-                            "can tell which of the two spends less"
-                          : "") +
-         (one.target_missed_probability >= often_missed
-              ? ". It misses the target in most of the possible worlds, so its clear does not compare"
-              : "") +
-         ".";
+  std::string text = one.sequence + " spends " + more_or_less(more.removed_um.p50) + " of clear than " +
+                     best + " (5 to 95 %: " + interval(more.removed_um) +
+                     "): " + part(more.levelling_um, "levelling") + ", " +
+                     part(more.overshoot_um, "overshoot") + ", " + part(more.debt_um, "scratch debt") + ".";
+  if (more.is_drowned)
+    text += " The difference drowns in what is not known, most of it in " + widest_part(more) + ".";
+  text += " " + best + " spends less in " + of_100(double(more.cheaper_worlds) / more.worlds) +
+          (more.worlds < samples ? " in which both meet the target." : ".");
+  if (one.target_missed_probability >= target_missed_care)
+    text += " " + one.sequence + " misses the target in " + of_100(one.target_missed_probability) + ".";
+  return text;
 }
 
 void add_new(std::vector<std::string>& all, const std::vector<std::string>& some) {
@@ -154,13 +186,21 @@ void add_new(std::vector<std::string>& all, const std::vector<std::string>& some
     if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
 }
 
-void add_cautions(Comparison& comparison, const Prediction& prediction) {
+// Steps of the same cautions share a line; their abrasives name them, as step names repeat between sequences.
+void add_cautions(Comparison& comparison, const Prediction& prediction, const Sequence& sequence) {
   add_new(comparison.warnings, prediction.warnings);
   add_new(comparison.cautions, prediction.cautions);
-  for (const StepCautions& said : prediction.step_cautions)
-    if (std::find(comparison.step_cautions.begin(), comparison.step_cautions.end(), said) ==
-        comparison.step_cautions.end())
-      comparison.step_cautions.push_back(said);
+  std::vector<StepCautions>& all = comparison.step_cautions;
+  for (std::size_t i = 0; i < prediction.step_cautions.size(); ++i) {
+    const std::string& abrasive = sequence.step[i].abrasive.name;
+    const auto same = std::find_if(all.begin(), all.end(), [&](const StepCautions& one) {
+      return one.cautions == prediction.step_cautions[i].cautions;
+    });
+    if (same == all.end())
+      all.push_back({abrasive, prediction.step_cautions[i].cautions});
+    else if ((", " + same->step + ",").find(", " + abrasive + ",") == std::string::npos)
+      same->step += ", " + abrasive;
+  }
 }
 
 }  // namespace
@@ -181,7 +221,7 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
   for (std::size_t i = 0; i < predicted.size(); ++i) {
     worked.push_back(worked_of(job, predicted[i]));
     comparison.alternatives.push_back(alternative_of(job, job.sequence[i], predicted[i], worked.back()));
-    add_cautions(comparison, predicted[i].prediction);
+    add_cautions(comparison, predicted[i].prediction, job.sequence[i]);
   }
   std::vector<Alternative>& all = comparison.alternatives;
   const std::size_t best = best_of(all);
@@ -190,7 +230,7 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
   for (std::size_t i = 0; i < all.size(); ++i) {
     Alternative& one = all[i];
     one.more = difference_of(worked[i], worked[best]);
-    if (i != best) comparison.findings.push_back(finding(one, comparison.best));
+    if (i != best) comparison.findings.push_back(finding(one, comparison.best, comparison.samples));
     costs.push_back({one.removed_um.p50, one.trouble_probability, one.minutes.p50, one.discs.p50,
                      one.rms_um.p50, one.marks_per_cm2});
   }

@@ -13,7 +13,8 @@
 namespace libtexture {
 
 /// What an alternative costs more than the best one: quantiles of the difference in each world, which is
-/// known far better than either alone.
+/// known far better than either alone. Only worlds count in which both meet the target, as giving up early is
+/// not saving; all of them where those are under a twentieth.
 struct Difference {
   Spread removed_um = {};    ///< clear spent [um]
   Spread levelling_um = {};  ///< of it, for levelling [um]
@@ -21,6 +22,8 @@ struct Difference {
   Spread debt_um = {};       ///< of it, for the scratches that the first step left [um]
   Spread minutes = {};       ///< machine time [min]
   bool is_drowned = false;  ///< 5 % or more of the worlds say the opposite: nobody can tell which spends less
+  int worlds = 0;           ///< that the quantiles are over
+  int cheaper_worlds = 0;   ///< of them, those in which the best one spends less
 
   bool operator==(const Difference&) const = default;
   static constexpr auto fields() {
@@ -29,7 +32,9 @@ struct Difference {
                       optional("overshoot_um", &Difference::overshoot_um),
                       optional("debt_um", &Difference::debt_um),
                       optional("minutes", &Difference::minutes),
-                      optional("is_drowned", &Difference::is_drowned)};
+                      optional("is_drowned", &Difference::is_drowned),
+                      optional("worlds", &Difference::worlds),
+                      optional("cheaper_worlds", &Difference::cheaper_worlds)};
   }
 };
 
@@ -90,13 +95,14 @@ struct Alternative {
 /// All sequences of a job.
 struct Comparison {
   std::vector<Alternative> alternatives = {};  ///< as in the job
-  std::string best =
-      {};  ///< spends least clear (median) of those that miss the target in under half the worlds
+  /// Spends least clear (median) of those that miss the target in under a fifth of the worlds; where none is,
+  /// the one that misses it least often.
+  std::string best = {};
   double removable_um = 0;  ///< what the budget lets go at the panel where it is least, reserve kept [um]
   std::vector<std::string> findings = {};        ///< what each other costs more, a sentence each
   std::vector<std::string> warnings = {};        ///< limits that the model came near
   std::vector<std::string> cautions = {};        ///< of the whole job
-  std::vector<StepCautions> step_cautions = {};  ///< of each step
+  std::vector<StepCautions> step_cautions = {};  ///< of the steps, by the abrasives that they work with
   int samples = 0;                               ///< possible worlds that all were drawn in
   int node_solves = 0;     ///< levelling runs that the draws were read off, shared ones once; 0 = not told
   std::uint64_t seed = 0;  ///< of the job

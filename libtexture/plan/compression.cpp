@@ -21,9 +21,9 @@ void CompressionCurve::validate() const {
   require_positive(thickness_mm, "CompressionCurve", "thickness_mm");
   require_positive(area_cm2, "CompressionCurve", "area_cm2");
   require(force_n.size() >= 4, "CompressionCurve", "force_n", "must hold at least four",
-          static_cast<double>(force_n.size()));
+          std::to_string(force_n.size()));
   require(deflection_mm.size() == force_n.size(), "CompressionCurve", "deflection_mm",
-          "must be as many as force_n", static_cast<double>(deflection_mm.size()));
+          "must be as many as force_n", std::to_string(deflection_mm.size()));
   for (const double force : force_n)
     require(std::isfinite(force), "CompressionCurve", "force_n", "must be finite", force);
   for (const double deflection : deflection_mm)

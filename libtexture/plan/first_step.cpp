@@ -114,15 +114,25 @@ const Fit* fit_for(const Job& job, const std::vector<Fit>& fits, Carrier carrier
   return softest;
 }
 
+// What is asked and what is found, without the names of fields.
+std::string in_words(const Reached& part, const Target& target) {
+  if (part.asks == "image_clarity_percent")
+    return "image clarity is " + to_text(part.found, 0) + " %, asked " + to_text(part.wanted, 0) + " %";
+  if (part.asks == "letter_mm")
+    return "the smallest letter read is " + to_text(part.found, 1) + " mm, asked " + to_text(part.wanted, 1) +
+           " mm";
+  if (part.asks == "preset" && target.preset == TargetPreset::full)
+    return to_text(100 * part.found, 1) + " % is touched, asked " + to_text(100 * part.wanted, 1) + " %";
+  return "the texture is " + to_text(part.found, 2) + " um rms, asked " + to_text(part.wanted, 2) + " um";
+}
+
 std::string out_of_reach(const Fit& fit, const Target& target) {
   const auto fails = std::find_if(fit.costs.begin(), fit.costs.end(),
                                   [](const LevelCost& cost) { return !cost.is_reached; });
   const Obstacle& waves = fails->obstacle;
   std::string parts;
   for (const Reached& part : fails->target)
-    if (!part.is_met)
-      parts.append(parts.empty() ? "" : ", ")
-          .append(part.asks + " is " + to_text(part.found, 2) + ", asked " + to_text(part.wanted, 2));
+    if (!part.is_met) parts.append(parts.empty() ? "" : ", ").append(in_words(part, target));
   std::string text = "once all the clear, " + um_and_mil(fails->removal_um) + ", is gone, " + parts +
                      ": waves of about " + to_text(waves.wavelength_mm, 1) + " mm still have " +
                      to_text(waves.rms_um, 2) + " um rms, and a fold of e of them costs " +
@@ -132,7 +142,15 @@ std::string out_of_reach(const Fit& fit, const Target& target) {
            "; the disc follows such waves whatever its backing: a larger disc would help, or a "
            "target that leaves them out";
   return text + "; a stiffer backing would help, less pressure, or a target that leaves " +
-         (target.rms_um ? "such waves out (band_mm)" : "more of them");
+         (target.rms_um ? "such waves out of its band" : "more of them");
+}
+
+// What the budget lets go on the panel that bears least, by best estimates [um].
+double least_removable_um(const Job& job) {
+  double least = HUGE_VAL;
+  for (const Panel& panel : job.panel)
+    least = std::min(least, removable_um(job.budget, film_anywhere(film_map(panel, job.coating)).clear_um));
+  return least;
 }
 
 // One first step with what it takes on all panels.
@@ -174,6 +192,10 @@ FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const 
   over(first.discs / area_m2, limits.discs_per_m2_most, "discs per m2");
   over(first.minutes / area_m2, limits.minutes_per_m2_most, "minutes per m2");
   first.is_reaching = first.reason.empty();
+  const double removable_um = least_removable_um(job);
+  if (!first.is_reaching && first.levelling_um > removable_um)
+    first.reason = "too dear: levelling takes " + um_and_mil(first.levelling_um) + " of clear, and about " +
+                   um_and_mil(std::max(0.0, removable_um)) + " may go; " + first.reason;
   return first;
 }
 

@@ -63,6 +63,16 @@ Obstacle obstacle_of(const HeightField& now, const Target& target, const Step& s
   return worst;
 }
 
+// Where between two readings a target is met, as a share of the way: its last part decides, by a straight
+// line.
+double crossing_share(const std::vector<Reached>& before, const std::vector<Reached>& after) {
+  double share = 0;
+  for (std::size_t i = 0; i < before.size(); ++i)
+    if (!before[i].is_met)
+      share = std::max(share, (before[i].wanted - before[i].found) / (after[i].found - before[i].found));
+  return std::clamp(share, 0.0, 1.0);
+}
+
 }  // namespace
 
 LevelCost level_cost(const HeightField& surface, const Target& target, const Step& step,
@@ -101,11 +111,16 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
       now = levelled.surfaces[k];
       const double depth_um =
           groove_depth_um(step, contact.pressure_kpa, levelled.contact_share[k], conditions.hardness_mpa);
+      const std::vector<Reached> target_before = cost.target;
+      const double removal_before_um = cost.removal_um;
       cost.removal_um = before + at[k];
       cost.rms_um = now.rms_um();
       cost.touched_share =
           (surface.height_um() - now.height_um() > touched_in_depths * depth_um).cast<double>().mean();
       cost.target = judge_target(target, surface, now, cost.touched_share);
+      if (is_reached(cost.target))
+        cost.removal_um = removal_before_um +
+                          crossing_share(target_before, cost.target) * (cost.removal_um - removal_before_um);
     }
   }
   cost.is_reached = is_reached(cost.target);

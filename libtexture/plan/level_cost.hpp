@@ -23,7 +23,7 @@ struct Obstacle {
 struct LevelCost {
   bool is_reached = false;   ///< before the clear was gone
   double removal_um = 0;     ///< clear until the target is first met; else all that was there to go [um]
-  double rms_um = 0;         ///< texture left there, all waves [um]
+  double rms_um = 0;         ///< texture left at the reading after it, all waves [um]
   double touched_share = 0;  ///< there
   std::vector<Reached> target = {};  ///< there, scratches left out
   Obstacle obstacle = {};            ///< the waves with most of what is judged left
@@ -37,8 +37,8 @@ struct LevelConditions {
 };
 
 /// Levels a surface with the step's backing, motion and abrasive until a target is met, or the clear is gone.
-/// Read every twentieth of the valley depth, so that the cost is up to so much too high. InvalidInput where a
-/// foam collapses under the pressure.
+/// Read every twentieth of the valley depth, and where it is met by a straight line in between. InvalidInput
+/// where a foam collapses under the pressure.
 LevelCost level_cost(const HeightField& surface, const Target& target, const Step& step,
                      const LevelConditions& conditions, const Progress& progress = {});
 

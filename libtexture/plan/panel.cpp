@@ -5,6 +5,12 @@
 
 namespace libtexture {
 
+namespace {
+
+constexpr double thinnest_um = 15, thickest_um = 5000;  // no whole film on a car is less or more: estimates
+
+}  // namespace
+
 void Reading::validate() const {
   require(x_mm.has_value() == y_mm.has_value(), "Reading", "x_mm and y_mm", "must be given both or neither",
           x_mm ? "x_mm alone" : "y_mm alone");
@@ -15,11 +21,15 @@ void Reading::validate() const {
           "must be given, exactly one of them", total_um ? "both" : "neither");
   if (total_um) {
     require_positive(*total_um, "Reading", "total_um");
-    require(*total_um <= 5000, "Reading", "total_um", "must be at most 5000", *total_um);
+    require(*total_um >= thinnest_um, "Reading", "total_um", "must be at least 15: is it mil or mm?",
+            *total_um);
+    require(*total_um <= thickest_um, "Reading", "total_um", "must be at most 5000", *total_um);
   } else {
     require_positive(*total_mil, "Reading", "total_mil");
-    require(*total_mil <= 5000 / um_per_mil, "Reading", "total_mil", "must be at most 5000 um = 196.85",
+    require(*total_mil * um_per_mil >= thinnest_um, "Reading", "total_mil", "must be at least 15 um = 0.59",
             *total_mil);
+    require(*total_mil * um_per_mil <= thickest_um, "Reading", "total_mil",
+            "must be at most 5000 um = 196.85", *total_mil);
   }
 }
 

@@ -13,7 +13,7 @@ namespace libtexture {
 struct Reading {
   std::optional<double> x_mm = {};       ///< place on the panel [mm]; both or neither
   std::optional<double> y_mm = {};       ///< [mm]
-  std::optional<double> total_um = {};   ///< total film [um], > 0 to 5000; this or total_mil
+  std::optional<double> total_um = {};   ///< total film [um], 15 to 5000; this or total_mil
   std::optional<double> total_mil = {};  ///< total film [mil = 25.4 um]
 
   void validate() const;

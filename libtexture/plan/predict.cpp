@@ -25,9 +25,9 @@ struct ChanceLimits {
 };
 constexpr ChanceLimits strike_through{0.005, 0.05};
 constexpr ChanceLimits budget_exceeded{0.10, 0.50};
-constexpr double target_missed_care = 0.20;
 
-constexpr double nominal_work = 0.4;  // share of the time that the best estimates take, for progress
+constexpr double odd_reading_factor = 2;  // from the median: to look at again; estimate
+constexpr double nominal_work = 0.4;      // share of the time that the best estimates take, for progress
 
 // Clear where the film is thinnest: at the least reading, or anywhere where readings have no place.
 Film thinnest_film(const Panel& panel, const Paint& paint) {
@@ -97,8 +97,30 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
                        "no mean approach");
 }
 
+std::string range_of(const Spread& spread) {
+  return um_and_mil(spread.p05) + " to " + um_and_mil(spread.p95);
+}
+
+// What the budget says of the worlds: how often it is exceeded, by which rule, and what would settle it.
+std::string budget_reason(const PanelPrediction& panel, const Budget& budget) {
+  const PanelRisk& risk = panel.risk;
+  const double exceeded = risk.budget_exceeded_probability;
+  const std::string goes = range_of(risk.removed_um) + " of clear would go (90 of 100 cases)";
+  const std::string stays = "where the clear is thinnest " + range_of(risk.clear_left_um) +
+                            " would stay, and " + um_and_mil(must_stay_um(budget)) + " must";
+  const std::string text = "the budget is exceeded " + in_cases(exceeded, risk.samples);
+  if (exceeded < budget_exceeded.care) return text + "; " + goes + "; " + stays;
+  if (2 * risk.clear_left_short_probability < exceeded)
+    return text + ", mostly because too much goes: " + goes + ", and about " +
+           um_and_mil(std::max(0.0, panel.removable_um)) + " may; " + stays;
+  return text + ", mostly because too little stays: " + goes + "; " + stays +
+         ". More readings, or a surer figure for the clear, would tell; a test spot tells what goes, not "
+         "what "
+         "is there";
+}
+
 // The worse of two verdicts stays.
-void judge(Prediction& prediction, const PanelPrediction& panel) {
+void judge(Prediction& prediction, const PanelPrediction& panel, const Budget& budget) {
   const PanelRisk& risk = panel.risk;
   const auto say = [&](Verdict verdict, const std::string& reason) {
     prediction.verdict = std::max(prediction.verdict, verdict);
@@ -109,14 +131,33 @@ void judge(Prediction& prediction, const PanelPrediction& panel) {
   if (by_strike != Verdict::go)
     say(by_strike,
         "the clear is struck through" + anywhere + in_cases(risk.strike_through_probability, risk.samples));
-  say(verdict_by(risk.budget_exceeded_probability, budget_exceeded),
-      "the budget is exceeded " + in_cases(risk.budget_exceeded_probability, risk.samples) + "; " +
-          um_and_mil(risk.removed_um.p05) + " to " + um_and_mil(risk.removed_um.p95) +
-          " of clear would go (90 of 100 cases), and about " + um_and_mil(std::max(0.0, panel.removable_um)) +
-          " may");
+  say(verdict_by(risk.budget_exceeded_probability, budget_exceeded), budget_reason(panel, budget));
   if (risk.target_missed_probability >= target_missed_care)
     say(Verdict::go_with_care,
         "the target is missed " + in_cases(risk.target_missed_probability, risk.samples));
+}
+
+// A sequence that ends before its scratches are gone.
+void add_marks_warning(const ScratchLimits& limits, const PanelPrediction& panel,
+                       std::vector<std::string>& warnings) {
+  const HistoryRow& end = panel.steps.back();
+  if (panel.removed_um > 0 && end.marks_per_cm2 > limits.marks_per_cm2)
+    warnings.push_back(panel.name + ": " + to_text(end.marks_per_cm2, 0) +
+                       " visible scratches per cm2 are left, and " + to_text(limits.marks_per_cm2) +
+                       " may stay: the last step ends too early, or too coarse");
+}
+
+// Readings far from the others: a unit that slipped, filler, or a place that was sanded before.
+void add_reading_warnings(const Panel& panel, std::vector<std::string>& warnings) {
+  std::vector<double> sorted;
+  for (const Reading& reading : panel.readings) sorted.push_back(total_um(reading));
+  if (sorted.size() < 3) return;
+  std::sort(sorted.begin(), sorted.end());
+  const double usual = sorted[sorted.size() / 2];
+  for (const double total : {sorted.front(), sorted.back()})
+    if (total * odd_reading_factor < usual || total > odd_reading_factor * usual)
+      warnings.push_back(panel.name + ": a reading of " + um_and_mil(total) + " among others about " +
+                         um_and_mil(usual) + ": is the unit right, is there filler, was it sanded before?");
 }
 
 // What discs and minutes of all panels are, world by world.
@@ -176,6 +217,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
     const Panel& panel = job.panel[i];
     prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));
     PanelPrediction& result = prediction.panels.back();
+    add_reading_warnings(panel, prediction.warnings);
     add_labour(panel, job, sequence.step, result, prediction.warnings);
     add(prediction.labour, result.labour);
     for (const DiscSizeMinutes& size :
@@ -187,7 +229,8 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
       prediction.warnings.push_back(panel.name + ": " + warning);
     result.risk = risk_of(sampled.draws[i], sampled.node_solves);
     result.risk.texture_left = std::move(sampled.texture_left[i]);
-    judge(prediction, result);
+    judge(prediction, result, job.budget);
+    add_marks_warning(job.scratch_limits, result, prediction.warnings);
   }
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
   prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);

@@ -23,6 +23,10 @@ constexpr std::array<std::pair<Verdict, const char*>, 3> names_of(Verdict) {
       {{Verdict::go, "go"}, {Verdict::go_with_care, "go with care"}, {Verdict::do_not_sand, "do not sand"}}};
 }
 
+/// A target that is missed in this share of the possible worlds makes a plan one to take with care
+/// (estimate).
+inline constexpr double target_missed_care = 0.20;
+
 /// Cautions of one step.
 struct StepCautions {
   std::string step = {};                   ///< name of the step

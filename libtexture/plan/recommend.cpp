@@ -36,42 +36,52 @@ void add_failures(std::vector<std::string>& reasons, const std::vector<FirstStep
   }
 }
 
-// The finest, unless a coarser one surely spends less, or only that keeps the budget.
+// Of those with the mildest verdict, and not beaten in everything, the finest; a coarser one where it surely
+// spends less.
 const Alternative& chosen(const std::vector<Alternative>& finest_first, const Comparison& comparison) {
-  const auto first_with = [&](const auto& rule) {
-    return std::find_if(finest_first.begin(), finest_first.end(), rule);
-  };
-  const Alternative& best = named(comparison, comparison.best);
-  const auto spends_little_more = [](const Alternative& one) { return !(one.more.removed_um.p05 > 0); };
-  const auto kept = first_with(
-      [&](const Alternative& one) { return one.verdict != Verdict::do_not_sand && spends_little_more(one); });
-  if (kept != finest_first.end()) return *kept;
-  const auto any = first_with([](const Alternative& one) { return one.verdict != Verdict::do_not_sand; });
-  return any != finest_first.end() ? *any : best;
+  const auto milder = [](const Alternative& a, const Alternative& b) { return a.verdict < b.verdict; };
+  const Verdict mildest = std::min_element(finest_first.begin(), finest_first.end(), milder)->verdict;
+  if (mildest == Verdict::do_not_sand) return named(comparison, comparison.best);
+  const Alternative* finest = nullptr;
+  for (const Alternative& one : finest_first) {
+    if (one.verdict != mildest || !one.is_on_front) continue;
+    if (!finest) finest = &one;
+    if (!(one.more.removed_um.p05 > 0)) return one;
+  }
+  if (finest) return *finest;
+  return *std::find_if(finest_first.begin(), finest_first.end(),
+                       [&](const Alternative& one) { return one.verdict == mildest; });
+}
+
+// What the finest costs more than the best, in the comparison's own words.
+const std::string& finding_of(const Comparison& comparison, const std::string& name) {
+  return *std::find_if(comparison.findings.begin(), comparison.findings.end(),
+                       [&](const std::string& finding) { return finding.rfind(name + " spends ", 0) == 0; });
+}
+
+std::string trouble_of(const Alternative& one) {
+  return one.sequence + " (" + std::string(name_of(one.verdict)) + ") is in trouble in " +
+         to_text(100 * one.trouble_probability, 0) + " of 100 cases";
 }
 
 void explain(Recommendation& advice, const Alternative& choice) {
   const std::vector<std::string>& why = choice.reasons;
   if (choice.verdict == Verdict::do_not_sand) {
-    advice.reasons.push_back("Do not sand: the sequence that spends least clear, " + choice.sequence +
-                             ", takes " + in_words(choice.removed_um) + ", and the budget does not bear it");
+    advice.reasons.push_back("The budget does not bear even the sequence that spends least clear, " +
+                             choice.sequence + ": " + in_words(choice.removed_um));
     advice.reasons.insert(advice.reasons.end(), why.begin(), why.end());
     return;
   }
   advice.reasons.push_back(choice.sequence + " spends " + in_words(choice.removed_um) + " of clear");
   advice.reasons.insert(advice.reasons.end(), why.begin(), why.end());
   const Alternative& finest = named(advice.comparison, advice.finest);
-  if (advice.comparison.best == advice.finest) {
+  if (advice.comparison.best == advice.finest)
     advice.reasons.push_back("The finest first step that reaches the target spends least clear here");
-  } else {
-    const Difference& more = finest.more;
-    advice.reasons.push_back(
-        "Finest first is not the cheapest here: " + finest.sequence + " spends " + in_words(more.removed_um) +
-        " more clear than " + advice.comparison.best + ", " + to_text(more.levelling_um.p50, 1) +
-        " of it for levelling, " + to_text(more.overshoot_um.p50, 1) + " overshoot, " +
-        to_text(more.debt_um.p50, 1) + " scratch debt" +
-        (more.is_drowned ? "; the difference drowns in what is not known, above all the wear rates" : ""));
-  }
+  else
+    advice.reasons.push_back("Finest first is not the cheapest here: " +
+                             finding_of(advice.comparison, advice.finest));
+  if (&choice != &finest)
+    advice.reasons.push_back("Not the finest: " + trouble_of(finest) + ", " + trouble_of(choice));
   std::vector<FirstStep> finer;
   for (const FirstStep& first : advice.first_steps)
     if (first.grain_um < finest.first_grain_um) finer.push_back(first);

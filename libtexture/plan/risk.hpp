@@ -11,10 +11,11 @@ namespace libtexture {
 /// One value per draw: entry i of each is what happens in possible world i. The same job and seed have the
 /// same worlds for every sequence, so that alternatives are compared world by world.
 struct RiskDraws {
-  std::vector<double> removed_um = {};    ///< mean clear removed by the sequence [um]
-  std::vector<double> levelling_um = {};  ///< of it, cut until the texture's target or stop was met [um]
-  std::vector<double> overshoot_um = {};  ///< of it, cut between that moment and the next look [um]
-  std::vector<double> debt_um = {};       ///< of it, cut by the later steps, which take out scratches [um]
+  std::vector<double> removed_um = {};     ///< mean clear removed by the sequence [um]
+  std::vector<double> levelling_um = {};   ///< of it, cut until the texture's target or stop was met [um]
+  std::vector<double> overshoot_um = {};   ///< of it, cut between that moment and the next look [um]
+  std::vector<double> debt_um = {};        ///< of it, cut by the later steps, which take out scratches [um]
+  std::vector<double> clear_left_um = {};  ///< where it is thinnest, mean over a disc's face [um]
   std::vector<double> clear_left_least_um =
       {};                           ///< thinnest clear anywhere on the panel [um]; below 0 = struck through
   std::vector<double> rms_um = {};  ///< texture left, in the target's band [um]
@@ -23,20 +24,22 @@ struct RiskDraws {
   std::vector<double> discs = {};                 ///< discs used
   std::vector<double> levelling_efficiency = {};  ///< least clear that any cutter needs over the clear spent
   std::vector<std::vector<double>> step_efficiency =
-      {};                                       ///< the same for each step alone: by step, then draw
-  std::vector<double> is_struck_through = {};   ///< 1 where the clear is, anywhere; 0 elsewhere
-  std::vector<double> is_budget_exceeded = {};  ///< 1 where a rule of the budget is broken
-  std::vector<double> is_target_missed = {};    ///< 1 where something that the target asks for is not reached
+      {};                                        ///< the same for each step alone: by step, then draw
+  std::vector<double> is_struck_through = {};    ///< 1 where the clear is, anywhere; 0 elsewhere
+  std::vector<double> is_budget_exceeded = {};   ///< 1 where a rule of the budget is broken
+  std::vector<double> is_clear_left_short = {};  ///< of them, 1 where too little clear stays
+  std::vector<double> is_target_missed = {};  ///< 1 where something that the target asks for is not reached
 
   bool operator==(const RiskDraws&) const = default;
 };
 
 /// What the draws say. removed = levelling + overshoot + debt in every draw (not in their quantiles).
 struct PanelRisk {
-  Spread removed_um = {};    ///< mean clear removed by the sequence [um]
-  Spread levelling_um = {};  ///< of it, cut until the texture's target or stop was met [um]
-  Spread overshoot_um = {};  ///< of it, cut between that moment and the next look [um]
-  Spread debt_um = {};       ///< of it, cut by the later steps, which take out scratches [um]
+  Spread removed_um = {};     ///< mean clear removed by the sequence [um]
+  Spread levelling_um = {};   ///< of it, cut until the texture's target or stop was met [um]
+  Spread overshoot_um = {};   ///< of it, cut between that moment and the next look [um]
+  Spread debt_um = {};        ///< of it, cut by the later steps, which take out scratches [um]
+  Spread clear_left_um = {};  ///< where it is thinnest, mean over a disc's face, which rules judge [um]
   Spread clear_left_least_um =
       {};                     ///< thinnest clear anywhere on the panel's area [um]; below 0 = struck through
   Spread rms_um = {};         ///< texture left, in the target's band [um]
@@ -48,10 +51,11 @@ struct PanelRisk {
   std::vector<Spread> step_efficiency = {};  ///< the same for each step alone
   /// The curve of texture against clear; of predict(), else empty.
   std::vector<TextureLeft> texture_left = {};
-  double strike_through_probability = 0;   ///< no clear left somewhere on the panel, 0 to 1
-  double budget_exceeded_probability = 0;  ///< a rule of the budget is broken, 0 to 1
-  double target_missed_probability = 0;    ///< something that the target asks for is not reached, 0 to 1
-  int samples = 0;                         ///< draws that this rests on
+  double strike_through_probability = 0;    ///< no clear left somewhere on the panel, 0 to 1
+  double budget_exceeded_probability = 0;   ///< a rule of the budget is broken, 0 to 1
+  double clear_left_short_probability = 0;  ///< of it, that too little clear stays, 0 to 1
+  double target_missed_probability = 0;     ///< something that the target asks for is not reached, 0 to 1
+  int samples = 0;                          ///< draws that this rests on
   int node_solves = 0;  ///< levelling runs that the draws were interpolated from, for all panels together
 
   bool operator==(const PanelRisk&) const = default;
@@ -60,6 +64,7 @@ struct PanelRisk {
                       optional("levelling_um", &PanelRisk::levelling_um),
                       optional("overshoot_um", &PanelRisk::overshoot_um),
                       optional("debt_um", &PanelRisk::debt_um),
+                      optional("clear_left_um", &PanelRisk::clear_left_um),
                       optional("clear_left_least_um", &PanelRisk::clear_left_least_um),
                       optional("rms_um", &PanelRisk::rms_um),
                       optional("touched_share", &PanelRisk::touched_share),
@@ -70,6 +75,7 @@ struct PanelRisk {
                       optional("texture_left", &PanelRisk::texture_left),
                       optional("strike_through_probability", &PanelRisk::strike_through_probability),
                       optional("budget_exceeded_probability", &PanelRisk::budget_exceeded_probability),
+                      optional("clear_left_short_probability", &PanelRisk::clear_left_short_probability),
                       optional("target_missed_probability", &PanelRisk::target_missed_probability),
                       optional("samples", &PanelRisk::samples),
                       optional("node_solves", &PanelRisk::node_solves)};

@@ -184,11 +184,13 @@ RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen) const {
   const PanelExtremes extremes = extremes_of(cells_of(panel), film_map(panel, job_.coating), work,
                                              disc_area_m2(sampled_.sequence.step.front().motion), patch_m2,
                                              wavelength_mm_, hash_key({job_.seed, p}));
+  draws.clear_left_um = extremes.clear_left_um;
   draws.clear_left_least_um = extremes.clear_left_least_um;
   for (std::size_t world = 0; world < states_[p].size(); ++world) {
     draws.is_struck_through.push_back(extremes.clear_left_least_um[world] <= 0 ? 1 : 0);
     draws.is_budget_exceeded.push_back(
         breaks(job_.budget, states_[p][world].removed_um, extremes.clear_left_um[world]) ? 1 : 0);
+    draws.is_clear_left_short.push_back(extremes.clear_left_um[world] < must_stay_um(job_.budget) ? 1 : 0);
   }
   return draws;
 }

@@ -1,8 +1,9 @@
 #include "libtexture/plan/seen_target.hpp"
 
+#include <algorithm>
+
 #include "libtexture/plan/spread.hpp"
 #include "libtexture/surface/image_clarity.hpp"
-#include "libtexture/surface/viewer.hpp"
 
 namespace libtexture {
 
@@ -14,7 +15,8 @@ SeenTarget::SeenTarget(const Job& job, const Worlds& worlds, const StartSurfaces
     : target_(job.target), rms_um_(ends.rms_um()) {
   if (target_.letter_mm)
     for (const HeightField& end : ends.surfaces())
-      wander_arcmin_.push_back(seen_wander_arcmin(end, job.viewer));
+      wander_arcmin_.push_back(
+          std::max(image_wander_arcmin(end, Direction::rows), image_wander_arcmin(end, Direction::columns)));
   if (!target_.image_clarity_percent) return;
   for (const double share : {.05, .50, .95}) {
     scales_.push_back(quantile_of(worlds.texture_scale, share));

@@ -175,7 +175,10 @@ class Simulation {
       percent *= light.specular / (light.specular + light.veil);
     row.image_clarity_percent = row.image_clarity_by_comb_percent[half_mm_comb];
     row.image_wander_arcmin = seen_wander_arcmin(now, options_.viewer);
-    row.smallest_letter_mm = seen_letter_mm(row.image_wander_arcmin, options_.viewer);
+    // Waves that the pupil blurs keep a letter from being read as those that move it do.
+    Viewer pinhole = options_.viewer;
+    pinhole.pupil_mm = 0;
+    row.smallest_letter_mm = seen_letter_mm(seen_wander_arcmin(now, pinhole), options_.viewer);
     return row;
   }
 

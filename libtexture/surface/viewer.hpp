@@ -27,8 +27,9 @@ struct Viewer {
 /// the pupil sees blur and do not count, docs/physics.md (53a).
 double seen_wander_arcmin(const HeightField& field, const Viewer& viewer);
 
-/// Height [mm] of the smallest mirrored letter that this viewer can read, docs/physics.md (53): scratches are
-/// left out.
+/// Height [mm] of the smallest mirrored letter that this viewer can read where the image wanders and blurs by
+/// so much together [arcmin, rms], which is seen_wander_arcmin() through a pinhole; docs/physics.md (53).
+/// Scratches are left out.
 double seen_letter_mm(double wander_arcmin, const Viewer& viewer);
 
 }  // namespace libtexture

@@ -252,6 +252,19 @@ TEST_CASE("files that a job names are found from its own folder") {
                                             ":3: motion.\"my hand\": Motion: force_n must be > 0 (got -1 N)");
 }
 
+TEST_CASE("a saved job finds its files from wherever it is loaded, and says what it is by its name") {
+  const Folder folder;
+  write_whole_file(folder.path / "mine.toml",
+                   "[motion.\"my hand\"]\nlike = \"150 mm light\"\nforce_n = 18\n");
+  const Job job = load(folder, with("schema = 1", "schema = 1\ncatalogue = \"mine.toml\""));
+  fs::create_directory(folder.path / "saved");
+  save_job(job, folder.path / "saved" / "job.json");
+  CHECK(job_from_json(read_whole_file(folder.path / "saved" / "job.json")).catalogue == "../mine.toml");
+  CHECK(load_job(folder.path / "saved" / "job.json") == job);
+  CHECK_THROWS_WITH(save_job(job, folder.path / "job.toml"),
+                    "Job: path must end in .json, as load_job() tells the kinds by it (got job.toml)");
+}
+
 TEST_CASE("a missing job file is a missing file") {
   CHECK_THROWS_AS(load_job("/nowhere/job.toml"), FileMissing);
 }

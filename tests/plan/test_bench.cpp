@@ -95,6 +95,39 @@ TEST_CASE("intervals hold the truth in 95 % of 1000 benches") {
   CHECK((loading >= 930 && loading <= 970));
 }
 
+TEST_CASE("intervals hold the truth in 95 % of 1000 benches whose discs differ as well") {
+  // Four discs that differ by 5 %, and that load: the usual bench.
+  const std::vector<double> exact = passes_of(.1, .03, 8, 12);
+  boost::random::mt19937_64 generator(9);
+  boost::random::normal_distribution<> normal;
+  int fresh = 0, worn = 0;
+  for (std::uint64_t trial = 0; trial < 1000; ++trial) {
+    Bench bench = bench_of(exact, 4, .02, 5000 + trial);
+    for (BenchRun& run : bench.runs) {
+      const double disc = std::exp(.05 * normal(generator));
+      for (double& removed : run.removed_um) removed *= disc;
+    }
+    const BenchResult result = judge_bench(bench);
+    fresh += result.wear_rate_mm3_per_n_m.least <= .1 && .1 <= result.wear_rate_mm3_per_n_m.most;
+    worn += result.worn_wear_rate_mm3_per_n_m.least <= .03 && .03 <= result.worn_wear_rate_mm3_per_n_m.most;
+  }
+  // Two spreads added as if both were whole are a little wide: at least 93 % (95 less three binomial sd).
+  CHECK(fresh >= 930);
+  CHECK(worn >= 930);
+}
+
+TEST_CASE("loading is not told from passes that hardly reach it") {
+  // Four discs of eight passes load by a twentieth of what they would: a fit finds any figure.
+  int wide = 0;
+  for (std::uint64_t trial = 0; trial < 200; ++trial) {
+    const BenchResult result = judge_bench(bench_of(passes_of(.1, .03, 150, 8), 4, .05, 7000 + trial));
+    if (!result.is_loading_seen) continue;
+    wide += result.loading_um.most > 10 * result.loading_um.least ||
+            result.worn_wear_rate_mm3_per_n_m.most > 10 * result.worn_wear_rate_mm3_per_n_m.least;
+  }
+  CHECK(wide == 0);
+}
+
 TEST_CASE("a disc that does not load is taken to load no oftener than the test's 5 %") {
   int seen = 0;
   for (std::uint64_t trial = 0; trial < 300; ++trial)
@@ -153,7 +186,27 @@ TEST_CASE("as many runs are needed as tables of the t test's power say") {
 TEST_CASE("a bench makes an abrasive that says how sure it is") {
   const Bench bench = bench_of(passes_of(.1, .03, 8, 12), 4, .02, 7);
   const BenchResult result = judge_bench(bench);
-  const Abrasive abrasive = abrasive_of(bench, result, Carrier::film_disc, "bench, invented");
+  Abrasive like;
+  like.name = "known film";
+  like.grit = Grit("P1000");
+  like.carrier = Carrier::foam_disc;
+  like.wear_rate_mm3_per_n_m = .05;
+  like.worn_wear_rate_mm3_per_n_m = .01;
+  like.loading_um = 300;
+  like.stray_marks_per_dm2_um = .02;
+  like.groove_depth_um = .1;
+  const Abrasive abrasive = abrasive_of(bench, result, like, "bench, invented");
+  // What was not measured is the known one's, at this grain: scratches ...
+  CHECK(abrasive.carrier == Carrier::foam_disc);
+  CHECK(abrasive.stray_marks_per_dm2_um == .02);
+  CHECK(*abrasive.groove_depth_um ==
+        Catch::Approx(.1 * bench.grit.median_um() / Grit("P1000").median_um()).epsilon(1e-12));
+  // ... and, where no loading is seen, that too.
+  const Bench steady = bench_of(passes_of(.1, .1, 1e6, 8), 3, .001, 1);
+  const Abrasive unloaded = abrasive_of(steady, judge_bench(steady), like, "bench, invented");
+  CHECK(unloaded.loading_um == 300);
+  CHECK(unloaded.worn_wear_rate_mm3_per_n_m ==
+        Catch::Approx(.2 * unloaded.wear_rate_mm3_per_n_m).epsilon(1e-12));
   CHECK(abrasive.name == "my film");
   CHECK(abrasive.wear_rate_mm3_per_n_m == result.wear_rate_mm3_per_n_m.value);
   CHECK(abrasive.loading_um == result.loading_um.value);
@@ -169,4 +222,8 @@ TEST_CASE("a bench refuses what it cannot judge") {
   CHECK_THROWS_WITH(judge_bench(bench), "Bench: removed_um must be > 0 over the run \"disc\" (got -2 um)");
   CHECK_THROWS_WITH(compare_benches(bench_with({.1, .11}), bench_with({.1})),
                     "Bench: runs must be at least two to compare (got 1)");
+  Bench damp = bench_with({.1, .11});
+  damp.wetness = Wetness::damp;
+  CHECK_THROWS_WITH(compare_benches(bench_with({.1, .11}), damp),
+                    "Bench: wetness must be one to compare (got two)");
 }

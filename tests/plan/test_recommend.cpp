@@ -98,7 +98,8 @@ TEST_CASE("do not sand comes first, with the reason, where the clear is thin: th
   job.uncertainty.samples = 400;
   const Recommendation advice = advice_for(job, discs_of(job, {"P1500 film", "P3000 film"}));
   CHECK(advice.verdict == Verdict::do_not_sand);
-  CHECK(advice.reasons.front().rfind("Do not sand", 0) == 0);
+  CHECK(advice.reasons.front().rfind("The budget does not bear even the sequence that spends least clear",
+                                     0) == 0);
   CHECK(advice.reasons.size() >= 2);
 }
 

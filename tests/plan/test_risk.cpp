@@ -10,12 +10,13 @@ namespace {
 RiskDraws four_draws() {
   RiskDraws draws;
   for (std::vector<double>* figure :
-       {&draws.removed_um, &draws.levelling_um, &draws.overshoot_um, &draws.debt_um,
+       {&draws.removed_um, &draws.levelling_um, &draws.overshoot_um, &draws.debt_um, &draws.clear_left_um,
         &draws.clear_left_least_um, &draws.rms_um, &draws.touched_share, &draws.minutes, &draws.discs,
         &draws.levelling_efficiency})
     *figure = {4, 1, 3, 2};
   draws.is_struck_through = {0, 0, 0, 0};
   draws.is_budget_exceeded = {1, 0, 0, 0};
+  draws.is_clear_left_short = {1, 0, 0, 0};
   draws.is_target_missed = {1, 1, 1, 0};
   return draws;
 }
@@ -26,6 +27,7 @@ TEST_CASE("probabilities are shares of the draws") {
   const PanelRisk risk = risk_of(four_draws(), 7);
   CHECK(risk.strike_through_probability == 0);
   CHECK(risk.budget_exceeded_probability == .25);
+  CHECK(risk.clear_left_short_probability == .25);
   CHECK(risk.target_missed_probability == .75);
   CHECK(risk.removed_um.p50 == 2.5);
   CHECK(risk.samples == 4);

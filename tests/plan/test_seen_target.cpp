@@ -2,9 +2,9 @@
 
 #include "catch.hpp"
 #include "door.hpp"
+#include "libtexture/plan/reached.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/surface/image_clarity.hpp"
-#include "libtexture/surface/viewer.hpp"
 
 using namespace libtexture;
 
@@ -25,11 +25,12 @@ Worlds worlds_of_scales(const std::vector<double>& scales) {
 TEST_CASE("letters are missed in the worlds whose own surface would not show them") {
   Job job = door::job();
   job.target = {};
+  job.target.letter_mm = 1;
+  job.target.distance_m = 3;
   const auto letter_mm = [&](double rms_um) {
-    return smallest_letter_mm(seen_wander_arcmin(texture(rms_um), job.viewer), 3);
+    return judge_target(job.target, texture(rms_um), texture(rms_um), 1).front().found;
   };
   job.target.letter_mm = std::sqrt(letter_mm(.5) * letter_mm(3));
-  job.target.distance_m = 3;
   REQUIRE(asks_sight(job.target));
   const StartSurfaces ends({texture(.5), texture(3)});
   const SeenTarget seen(job, worlds_of_scales({1}), ends, 1);

@@ -32,6 +32,13 @@ def test_no_two_equations_have_one_number():
     assert not [number for number, count in counts.items() if count > 1]
 
 
+def test_every_section_ends_with_what_is_not_modelled():
+    _, *sections = (ROOT / "docs" / "physics.md").read_text(encoding="utf-8").split("\n## ")
+    assert len(sections) > 10
+    ends = {section.splitlines()[0]: section.rstrip().split("\n\n")[-1] for section in sections}
+    assert not [name for name, end in ends.items() if "Not modelled: " not in end]
+
+
 def test_every_equation_that_the_code_cites_is_there():
     known, cited = equations(), list(citations())
     assert len(cited) > 15

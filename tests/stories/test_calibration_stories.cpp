@@ -102,7 +102,8 @@ TEST_CASE("the product tester's bench becomes a catalogue entry that a plan is m
   const BenchResult result = judge_bench(bench);
   CHECK(result.disc_log_sd == Catch::Approx(0.04).epsilon(0.05));
   CHECK(runs_needed(10, result.disc_log_sd) <= 6);
-  const Abrasive abrasive = abrasive_of(bench, result, Carrier::film_disc, "bench.csv, invented");
+  const Abrasive abrasive =
+      abrasive_of(bench, result, shipped_catalogue().abrasives.at("P2000 film"), "bench.csv, invented");
   folder.file("mine.toml", catalogue_entry(abrasive));
 
   const std::string rest = job_head + texture(bands);
