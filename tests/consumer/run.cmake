@@ -1,6 +1,7 @@
 # Installs the current build to a fresh prefix, then builds the outside project against it and runs its programs where
 # the examples find their jobs.
-#   cmake -D source=... -D build=... -D work=... -D version=... -D generator=... -D compiler=... -D flags=... -P run.cmake
+#   cmake -D source=... -D build=... -D work=... -D version=... -D generator=... -D compiler=... -D flags=...
+#     -P run.cmake
 file(REMOVE_RECURSE ${work})
 set(step COMMAND_ERROR_IS_FATAL ANY)
 execute_process(COMMAND ${CMAKE_COMMAND} --install ${build} --prefix ${work}/prefix --component development
