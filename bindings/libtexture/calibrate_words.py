@@ -8,7 +8,7 @@ from .figures import figures_text
 from .progress import Percentage, part_of
 from .table import bullets, cautions, ruled
 from .whole_file import files_of, require_apart, require_outputs, write_whole
-from .wording import ANSWERS, film
+from .wording import ANSWERS_AFTER_SPOT, film
 
 
 def add_calibrate(verbs):
@@ -67,7 +67,7 @@ def calibration_table(result, before, after):
         f"removed {film(result.removed_um)}, gauge uncertain by {film(result.gauge_sd_um)}; "
         f"{film(result.expected_um)} was expected"
     )
-    verdict = f"Verdict after the spot: {after.verdict.upper()} ({ANSWERS[after.verdict]})"
+    verdict = f"Verdict after the spot: {after.verdict.upper()} ({ANSWERS_AFTER_SPOT[after.verdict]})"
     parts = [
         f"{title}\n{'=' * len(title)}\n{removed}",
         belief_table(result),

@@ -23,6 +23,8 @@ ANSWERS = {
     "do not sand": "the budget does not bear it",
 }
 
+ANSWERS_AFTER_SPOT = {**ANSWERS, "go with care": "it may still go wrong"}
+
 
 def mil(um, digits=2):
     """Micrometres as mil, a number without its unit."""

@@ -84,6 +84,7 @@ def test_the_command_shows_belief_and_plan_before_and_after(tmp_path):
     assert set(written) == {"version", "seed", "job", "readings", "test_spot", "before", "after"}
     after = lt.Prediction.from_dict(written["after"])
     assert "Verdict after the spot: " + after.verdict.upper() in told.stdout
+    assert "prove it on a test spot first" not in told.stdout  # it was
     for said in (after.reasons[0], after.cautions[0], after.step_cautions[0].cautions[0], after.warnings[0]):
         assert said in " ".join(told.stdout.split())
     assert lt.TestSpotResult.from_dict(written["test_spot"]) == result
