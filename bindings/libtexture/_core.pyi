@@ -1846,7 +1846,7 @@ class Reading:
     @property
     def total_um(self) -> float | None:
         """
-        total film [um], > 0 to 5000; this or total_mil
+        total film [um], 15 to 5000; this or total_mil
         """
     @property
     def x_mm(self) -> float | None:
@@ -2584,7 +2584,8 @@ class Job:
         """
     def save(self, path: str | os.PathLike[str]) -> None:
         """
-        Writes a job as such a text, a whole file or none, for load_job() to read.
+        Writes a job as such a text, a whole file or none, for load_job() to read; its paths start at that file's
+        folder. The file's name must end in .json.
         """
     def to_dict(self) -> typing.Any:
         """
@@ -2871,7 +2872,7 @@ class PanelRisk:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: collections.abc.Sequence[Spread] = [], texture_left: collections.abc.Sequence[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
+    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: collections.abc.Sequence[Spread] = [], texture_left: collections.abc.Sequence[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, clear_left_short_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2898,6 +2899,16 @@ class PanelRisk:
     def clear_left_least_um(self) -> Spread:
         """
         thinnest clear anywhere on the panel's area [um]; below 0 = struck through
+        """
+    @property
+    def clear_left_short_probability(self) -> float:
+        """
+        of it, that too little clear stays, 0 to 1
+        """
+    @property
+    def clear_left_um(self) -> Spread:
+        """
+        where it is thinnest, mean over a disc's face, which rules judge [um]
         """
     @property
     def debt_um(self) -> Spread:
@@ -3006,6 +3017,11 @@ class RiskDraws:
         thinnest clear anywhere on the panel [um]; below 0 = struck through
         """
     @property
+    def clear_left_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        where it is thinnest, mean over a disc's face [um]
+        """
+    @property
     def debt_um(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         of it, cut by the later steps, which take out scratches [um]
@@ -3019,6 +3035,11 @@ class RiskDraws:
     def is_budget_exceeded(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         1 where a rule of the budget is broken
+        """
+    @property
+    def is_clear_left_short(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        of them, 1 where too little clear stays
         """
     @property
     def is_struck_through(self) -> numpy.typing.NDArray[numpy.float64]:
@@ -3751,7 +3772,8 @@ class Reached:
 class Difference:
     """
     What an alternative costs more than the best one: quantiles of the difference in each world, which is
-    known far better than either alone.
+    known far better than either alone. Only worlds count in which both meet the target, as giving up early is
+    not saving; all of them where those are under a twentieth.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -3763,7 +3785,7 @@ class Difference:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., minutes: Spread = ..., is_drowned: bool = False) -> None:
+    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., minutes: Spread = ..., is_drowned: bool = False, worlds: int = 0, cheaper_worlds: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3780,6 +3802,11 @@ class Difference:
     def to_dict(self) -> typing.Any:
         """
         The fields as plain values, as in JSON.
+        """
+    @property
+    def cheaper_worlds(self) -> int:
+        """
+        of them, those in which the best one spends less
         """
     @property
     def debt_um(self) -> Spread:
@@ -3810,6 +3837,11 @@ class Difference:
     def removed_um(self) -> Spread:
         """
         clear spent [um]
+        """
+    @property
+    def worlds(self) -> int:
+        """
+        that the quantiles are over
         """
 class Alternative:
     """
@@ -3998,7 +4030,8 @@ class Comparison:
     @property
     def best(self) -> str:
         """
-        spends least clear (median) of those that miss the target in under half the worlds
+        Spends least clear (median) of those that miss the target in under a fifth of the worlds; where none is,
+        the one that misses it least often.
         """
     @property
     def cautions(self) -> list[str]:
@@ -4033,7 +4066,7 @@ class Comparison:
     @property
     def step_cautions(self) -> list[StepCautions]:
         """
-        of each step
+        of the steps, by the abrasives that they work with
         """
     @property
     def warnings(self) -> list[str]:
@@ -4712,7 +4745,7 @@ class BenchResult:
     @property
     def is_loading_seen(self) -> bool:
         """
-        F test against a wear rate that stays: p < .05, and both figures are fixed by the runs
+        F test against a wear rate that stays: p < .05, and no interval is wider than tenfold
         """
     @property
     def loading_p(self) -> float:
@@ -4751,7 +4784,8 @@ class BenchResult:
         """
 class BenchComparison:
     """
-    Welch's t test of the logarithms of two abrasives' runs, which must have equally many passes.
+    Welch's t test of the logarithms of two abrasives' runs: mean wear rates over all passes, loading
+    included.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -4789,7 +4823,7 @@ class BenchComparison:
     @property
     def ratio(self) -> Estimate:
         """
-        wear rate of the first over that of the second
+        mean wear rate of the first over that of the second
         """
 class CompressionCurve:
     """
@@ -4904,11 +4938,11 @@ def _increment(height: typing.Any, stiffness: typing.Any, removal: float) -> num
     """
     For tests only. One implicit increment of levelling: pressure over its mean, (rows, cols), of a height (rows, cols) and a mean removal in the same unit; stiffness S/p_mean on the half spectrum [1/length].
     """
-def abrasive_of(bench: Bench, result: BenchResult, *, carrier: str, source: str) -> Abrasive:
+def abrasive_of(bench: Bench, result: BenchResult, *, like: Abrasive, source: str) -> Abrasive:
     """
     The abrasive as a catalogue holds it: rates with their ranges, wear_rate_log_sd from the fit and the
-    spread of discs; where no loading is seen its worn rate and loading are the catalogue's own estimates (.3
-    x fresh, 150 um).
+    spread of discs. What was not measured is that of `like`, a known abrasive of the same carrier, in the
+    bench's grit: scratches, and where no loading is seen the share of the fresh rate that stays, and loading.
     """
 def at_grit(abrasive: Abrasive, grit: Grit, *, exponent: float = 1.0) -> Abrasive:
     """
@@ -4949,7 +4983,7 @@ def compare(job: Job, *, progress: typing.Any = None) -> Comparison:
     """
 def compare_benches(first: Bench, second: Bench) -> BenchComparison:
     """
-    InvalidInput with fewer than two runs each.
+    InvalidInput with fewer than two runs each, runs of different numbers of passes, or different wetness.
     """
 def depth_laws(scratches: Scratches) -> list[DepthLaw]:
     """
@@ -5083,8 +5117,9 @@ def image_wander_arcmin(field: HeightField, *, direction: str = 'rows', footprin
     """
 def judge_bench(bench: Bench) -> BenchResult:
     """
-    Fits w_end + (w_0 - w_end) exp(-V/V_0) to all runs, integrated over each pass exactly. Intervals take
-    passes as independent: where discs differ by more than passes do, disc_log_sd says more.
+    Fits w_end + (w_0 - w_end) exp(-V/V_0) to all runs, integrated over each pass exactly. Intervals of the
+    rates hold what passes and discs scatter, each with Student's t for their number; with one disc the discs'
+    part is not known and is left out. That of loading takes passes as independent.
     """
 def judge_compression(curve: CompressionCurve) -> CompressionResult:
     """
@@ -5209,10 +5244,10 @@ def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
 def recommend(job: Job, *, machine: Machine = ..., progress: typing.Callable[[float], typing.Any] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05) -> Recommendation:
     """
     Weighs every disc of the tools as the first step and compares those that reach the target, with what
-    follows them, in the same worlds. Recommended is the finest, unless a coarser one surely spends less or
-    only that keeps the budget. A target out of reach is an answer, "do not sand", that names the waves in the
-    way and what would help. The job's own sequences are not used; its patch is thinned() to 256 x 256 pixels
-    where it bears that.
+    follows them, in the same worlds. Recommended is, of those with the mildest verdict that are on the front,
+    the finest, unless a coarser one surely spends less. A target out of reach is an answer, "do not sand",
+    that names the waves in the way and what would help. The job's own sequences are not used; its patch is
+    thinned() to 256 x 256 pixels where it bears that.
     
         passes_most: of the first step on any panel, 1 to 300; estimate
         discs_per_m2_most: discs used by it, > 0 [1/m2]; estimate
@@ -5255,8 +5290,9 @@ def runs_needed(*, difference_percent: float, log_sd: float, power: float = 0.8)
     """
 def seen_letter_mm(wander_arcmin: float, viewer: Viewer) -> float:
     """
-    Height [mm] of the smallest mirrored letter that this viewer can read, docs/physics.md (53): scratches are
-    left out.
+    Height [mm] of the smallest mirrored letter that this viewer can read where the image wanders and blurs by
+    so much together [arcmin, rms], which is seen_wander_arcmin() through a pinhole; docs/physics.md (53).
+    Scratches are left out.
     """
 def seen_rms_um(seen: SeenTexture) -> Estimate:
     """

@@ -146,10 +146,16 @@ TEST_CASE("paired worlds tell two first grits apart better than unpaired ones") 
       job.sequence.push_back(one.sequence.value());
   REQUIRE(job.sequence.size() == 2);
   const HeightField surface = surface_of(job);
-  const std::vector<double> a = predict(job, surface, job.sequence[0].name).draws[0].removed_um;
-  const std::vector<double> b = predict(job, surface, job.sequence[1].name).draws[0].removed_um;
-  REQUIRE(a.size() == b.size());
+  std::vector<double> a, b;
+  const RiskDraws all_a = predict(job, surface, job.sequence[0].name).draws[0],
+                  all_b = predict(job, surface, job.sequence[1].name).draws[0];
+  for (std::size_t i = 0; i < all_a.removed_um.size(); ++i)
+    if (all_a.is_target_missed[i] == 0 && all_b.is_target_missed[i] == 0) {
+      a.push_back(all_a.removed_um[i]);
+      b.push_back(all_b.removed_um[i]);
+    }
   const std::size_t n = a.size();
+  REQUIRE(n > 100);
   std::vector<double> paired(n), unpaired(n);
   for (std::size_t i = 0; i < n; ++i) {
     paired[i] = b[i] - a[i];

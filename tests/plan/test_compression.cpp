@@ -83,5 +83,5 @@ TEST_CASE("a bad curve is refused") {
                     "CompressionCurve: deflection_mm must be between 0 and 6 (got 8 mm)");
   curve.deflection_mm.pop_back();
   CHECK_THROWS_WITH(judge_compression(curve),
-                    "CompressionCurve: deflection_mm must be as many as force_n (got 29 mm)");
+                    "CompressionCurve: deflection_mm must be as many as force_n (got 29)");
 }

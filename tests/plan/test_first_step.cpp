@@ -50,7 +50,7 @@ TEST_CASE("long texture on a tight crown stops the finest discs before the coars
   job.panel[0].crown_radius_m = 3;
   const std::vector<Weighed> all = weighed(job);
   CHECK_FALSE(of(all, "P3000 film").is_reaching);
-  CHECK(of(all, "P3000 film").reason.rfind("too slow: ", 0) == 0);
+  CHECK(of(all, "P3000 film").reason.find("too slow: ") != std::string::npos);
   CHECK(of(all, "P1000 film").is_reaching);
 }
 
