@@ -5,6 +5,7 @@ import sys
 import pytest
 
 import libtexture as lt
+from libtexture.progress import Percentage, part_of
 from conftest import EXAMPLES
 
 
@@ -37,3 +38,22 @@ def test_a_bar_without_tqdm_names_the_package(monkeypatch):
     with pytest.raises(ImportError, match="ProgressBar: needs the Python package tqdm") as caught:
         level(progress=True)
     assert caught.value.name == "tqdm"
+
+
+def test_works_one_after_the_other_make_one_progress_from_0_to_1():
+    seen = []
+    for part in range(4):
+        for share_done in (0.0, 0.5, 1.0):
+            part_of(seen.append, part, 4)(share_done)
+    assert seen == sorted(seen) and (seen[0], seen[-1]) == (0, 1)
+    assert part_of(None, 0, 4) is None
+
+
+def test_the_commands_line_of_progress_is_wiped_whole(capsys):
+    line = Percentage("calibrating")
+    line(0.999)
+    line(1.0)
+    line.__exit__()
+    shown = capsys.readouterr().err.split("\r")
+    assert shown[1:3] == ["calibrating  99 %", "calibrating 100 %"]
+    assert shown[3:] == [" " * len("calibrating 100 %"), ""]
