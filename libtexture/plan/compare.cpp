@@ -160,8 +160,10 @@ std::string widest_part(const Difference& more) {
   return std::max_element(std::begin(parts), std::end(parts))->second;
 }
 
-std::string of_100(double share) {
-  return to_text(100 * share, 0) + " of 100 cases";
+std::string of_100(int cases, int of) {
+  if (cases == of) return "all cases";
+  const double percent = 100.0 * cases / of;
+  return percent > 99 ? "over 99 of 100 cases" : to_text(percent, 0) + " of 100 cases";
 }
 
 std::string finding(const Alternative& one, const std::string& best, int samples) {
@@ -174,10 +176,11 @@ std::string finding(const Alternative& one, const std::string& best, int samples
                      part(more.overshoot_um, "overshoot") + ", " + part(more.debt_um, "scratch debt") + ".";
   if (more.is_drowned)
     text += " The difference drowns in what is not known, most of it in " + widest_part(more) + ".";
-  text += " " + best + " spends less in " + of_100(double(more.cheaper_worlds) / more.worlds) +
+  text += " " + best + " spends less in " + of_100(more.cheaper_worlds, more.worlds) +
           (more.worlds < samples ? " in which both meet the target." : ".");
   if (one.target_missed_probability >= target_missed_care)
-    text += " " + one.sequence + " misses the target in " + of_100(one.target_missed_probability) + ".";
+    text += " " + one.sequence + " misses the target in " + to_text(100 * one.target_missed_probability, 0) +
+            " of 100 cases.";
   return text;
 }
 
