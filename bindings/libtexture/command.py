@@ -75,7 +75,7 @@ def run_predict(options):
     def told(predicted, job):
         return table(predicted.prediction, job)
 
-    run(options, "predicting", "prediction", work, told, "html_of", "report")
+    run(options, "predicting", work, told, "html_of", "report")
 
 
 def run_compare(options):
@@ -85,7 +85,7 @@ def run_compare(options):
     def told(comparison, _):
         return comparison_table(comparison)
 
-    run(options, "comparing", "comparison", work, told, "comparison_page", "choice_report")
+    run(options, "comparing", work, told, "comparison_page", "choice_report")
 
 
 def run_recommend(options):
@@ -95,12 +95,12 @@ def run_recommend(options):
     def told(recommendation, _):
         return recommendation_table(recommendation)
 
-    run(options, "weighing", "recommendation", work, told, "recommendation_page", "choice_report")
+    run(options, "weighing", work, told, "recommendation_page", "choice_report")
 
 
-def run(options, doing, answer, work, told, page, pages):
-    """What every verb does: checks where its files go, works, writes them, prints the text. answer: its key in the JSON
-    file; told(result, job): the text; page: a function (result, job) of the module `pages`, which needs jinja2 and
+def run(options, doing, work, told, page, pages):
+    """What every verb does: checks where its files go, works, writes them, prints the text. told(result, job):
+    the text; page: a function (result, job) of the module `pages`, which needs jinja2 and
     matplotlib: said before the work, not after it."""
     paths = [path for path in (options.report, options.json) if path]
     require_outputs(paths, [options.job])
@@ -113,7 +113,7 @@ def run(options, doing, answer, work, told, page, pages):
     if options.report:
         outputs[options.report] = page_of(result, job)
     if options.json:
-        outputs[options.json] = figures_text({answer: result.to_dict()}, job)
+        outputs[options.json] = figures_text(result.to_dict(), job)
     for path, content in outputs.items():
         write_whole(path, content)
     print(told(result, job), end="")

@@ -6,7 +6,7 @@ from . import Job, __version__
 
 
 def figures_text(figures, job: Job | None = None):
-    """Figures as JSON, beside the version that computed them, and the job with its seed where there is one."""
+    """Figures as JSON, beside the version that computed them, and the job and its seed where there is one."""
     source = {"version": __version__}
     if job is not None:
         source |= {"seed": job.seed, "job": job.to_dict()}

@@ -19,7 +19,7 @@ BASES = {
 
 ANSWERS = {
     "go": "the budget bears it",
-    "go with care": "it may go wrong: prove it on a test spot first",
+    "go with care": "it may go wrong: settle what the reasons name first",
     "do not sand": "the budget does not bear it",
 }
 

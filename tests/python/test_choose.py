@@ -175,7 +175,9 @@ def test_the_command_compares_and_writes_figures_and_a_page_that_stands_alone(tm
     result = command("compare", job, "--json", figures, "--report", lesson)
     assert (result.returncode, result.stderr) == (0, "")
     assert "Least clear: " in result.stdout and "Cautions for the job" in result.stdout
-    written = lt.Comparison.from_dict(json.loads(figures.read_text())["comparison"])
+    written = json.loads(figures.read_text())
+    assert lt.Job.from_dict(written.pop("job")) == lt.Job.load(job) and written.pop("version") == lt.__version__
+    written = lt.Comparison.from_dict(written)
     page = Page(lesson.read_text(encoding="utf-8"))
     images = [attributes for tag, attributes in page.tags if tag == "img"]
     assert images[0]["alt"].startswith("Clear spent by each first grit, split in levelling, overshoot and scratch debt")
@@ -194,8 +196,8 @@ def test_the_command_says_do_not_sand_first_where_the_clear_is_thin(tmp_path):
     assert result.stdout.startswith("Verdict: DO NOT SAND\n  - ")
     assert result.stdout.lower().count("do not sand") == 1  # the verdict says it
     assert "Plan: " not in result.stdout  # no plan is offered, only what it would take
-    advice = lt.Recommendation.from_dict(json.loads((tmp_path / "all.json").read_text())["recommendation"])
-    assert advice.verdict == "do not sand" and advice.reasons
+    advice = json.loads((tmp_path / "all.json").read_text())
+    assert advice["verdict"] == "do not sand" and advice["reasons"] and advice["seed"] == lt.Job.load(job).seed
     body = Page((tmp_path / "page.html").read_text(encoding="utf-8")).text.split("How to level")[1]
     assert body.lower().count("do not sand") == 1
 
