@@ -25,7 +25,7 @@ void warn(const Step& step, const Backing& working, const CrownContact& crown,
           std::vector<std::string>& warnings) {
   const auto say = [&](const std::string& warning) { warnings.push_back(title_of(step) + ": " + warning); };
   if (crown.is_small)
-    say("on this crown the disc touches within " + to_text(crown.radius_mm) +
+    say("on this crown the disc touches within " + to_text(crown.radius_mm, 0) +
         " mm only, under half its radius; a softer interface spreads the load");
   if (near_plateau(step.backing, crown.peak_kpa))
     say("on this crown the foam is pressed to " + to_text(crown.peak_kpa, 2) +
@@ -38,8 +38,8 @@ void warn(const Step& step, const Backing& working, const CrownContact& crown,
     say("at this speed the softest layer's inertia matters, which is not modelled");
   const Grit& grit = step.abrasive.grit;
   if (grit.is_extrapolated())
-    say("the grain of " + grit.name() + ", " + to_text(grit.median_um()) +
-        " um, continues the standard's table by a power law: an estimate");
+    warnings.push_back(step.abrasive.name + ": its grain of " + to_text(grit.median_um()) +
+                       " um continues the standard's table by a power law: an estimate");
 }
 
 }  // namespace
