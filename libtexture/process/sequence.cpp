@@ -89,6 +89,7 @@ class Simulation {
     double removed = 0;
     const auto share_made = [&](int passes) { return static_cast<double>(passes) / step.passes; };
     HistoryRow row = row_of(surface_, before, history_.before, step, 0);
+    report(progress, 0);
     double margin =
         margin_of(step.stop, row, surface_, clear_owed_um(scratches_, Marks::all, options_.scratch_limits));
     if (margin >= 0)
@@ -110,6 +111,7 @@ class Simulation {
                                        .amplitude_tolerance_um = options_.amplitude_tolerance_um,
                                        .disc_diameter_mm = contact.footprint_mm},
                                       part_of(look, 0, levelling_work));
+      const Progress describing = part_of(look, levelling_work, 1);
       history_.transform_pairs += levelled.transform_pairs;
       double overshoot = 0;
       for (std::size_t k = 0; k < at.size(); ++k) {
@@ -118,6 +120,8 @@ class Simulation {
         scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
         surface_ = now;
         row = row_of(now, before, history_.before, step, figures.depth_um * touched_in_depths);
+        const Progress of_pass = nth_part(describing, k, at.size());
+        report(of_pass, 0.5);
         row.passes = ++made;
         row.discs = step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
         row.minutes = made * pass_minutes(step.motion, options_.area_m2);
@@ -130,7 +134,7 @@ class Simulation {
         if (margin >= 0) overshoot += last >= 0 ? pass : pass * margin / (margin - last);
         row.overshoot_um = overshoot;
         history_.passes.push_back(row);
-        report(nth_part(part_of(look, levelling_work, 1), k, at.size()), 1);
+        report(of_pass, 1);
       }
     }
     history_.steps.push_back(row);
