@@ -28,7 +28,7 @@ constexpr ChanceLimits budget_exceeded{0.10, 0.50};
 constexpr double target_missed_care = 0.20;
 
 // Shares of the time, for progress, as measured on a patch of 512 x 512: the best estimates, and the edges.
-constexpr double nominal_work = 0.3, edges_work = 0.02;
+constexpr double nominal_work = 0.4, edges_work = 0.02;
 
 // Clear where the film is thinnest: at the least reading, or anywhere where readings have no place.
 Film thinnest_film(const Panel& panel, const Paint& paint) {

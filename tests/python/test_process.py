@@ -90,9 +90,7 @@ def test_a_row_says_what_is_seen_in_the_surface_and_the_scratches_of_that_moment
         assert row.to_dict()[name] > 0, name
 
 
-JOB = EXAMPLES["Job"]().replace(
-    patch=lt.Grid(rows=32, cols=32, pixel_mm=0.5), uncertainty=lt.Uncertainty(samples=200)
-)
+JOB = EXAMPLES["Job"]().replace(patch=lt.Grid(rows=32, cols=32, pixel_mm=0.5), uncertainty=lt.Uncertainty(samples=200))
 STEP = EXAMPLES["Step"]()
 TWO_WAYS = JOB.replace(
     sequence=[JOB.sequence[0], lt.Sequence(name="two steps", step=[STEP, STEP.replace(name="again")])]
