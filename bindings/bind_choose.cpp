@@ -37,9 +37,8 @@ void bind_choose(py::module_& module) {
       },
       "job"_a, py::kw_only(), "progress"_a = py::none(), doc<"compare">);
   def_with_options<WorkLimits, "WorkLimits">(
-      module, "recommend",
-      "job: Job, *, machine: Machine = Machine(), progress: Callable[[float], object] | None = None",
-      "Recommendation", doc<"recommend">,
+      module, "recommend", "job: Job, *, machine: Machine = Machine(), " PROGRESS, "Recommendation",
+      doc<"recommend">,
       [](const Job& job, const Machine& machine, const py::object& progress, const py::kwargs& given) {
         const auto limits = value_of<WorkLimits>(given, "recommend");
         const Reporter reporter(progress);

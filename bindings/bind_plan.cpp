@@ -102,7 +102,8 @@ void bind_film_map(py::module_& module) {
       [](const Panel& panel, const Paint& paint, int pixels) {
         return film_picture(film_map(panel, paint), pixels);
       },
-      "panel"_a, "paint"_a, py::kw_only(), "pixels"_a = 64, doc<"film_picture">);
+      "panel"_a, "paint"_a, py::kw_only(), "pixels"_a = 64, doc<"film_picture">,
+      py::call_guard<py::gil_scoped_release>());
 }
 
 }  // namespace
@@ -126,7 +127,7 @@ void bind_plan(py::module_& module) {
   bind_fields<Job, "Job">(module)
       .def_static("load", &load_job, "path"_a, doc<"load_job">)
       .def("save", &save_job, "path"_a, doc<"save_job">);
-  module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">);
+  module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">, py::call_guard<py::gil_scoped_release>());
   bind_budget(module);
   bind_prediction(module);
   bind_film_map(module);

@@ -14,9 +14,6 @@ namespace {
 
 using namespace py::literals;
 
-/// How work says how far it is, in a signature.
-#define PROGRESS "progress: bool | Callable[[float], object] | None = None"
-
 void bind_levelling(py::module_& module) {
   auto levelled = bind_result<Levelled, "Levelled">(module);
   def_to_pandas(levelled);
@@ -58,7 +55,7 @@ void bind_scratches(py::module_& module) {
   module.def(
       "specular_share_map",
       [](const Scratches& scratches, double angle_deg) {
-        return array_of(specular_share_map(scratches, angle_deg));
+        return array_of(without_lock([&] { return specular_share_map(scratches, angle_deg); }));
       },
       "scratches"_a, py::kw_only(), "angle_deg"_a = 45.0, doc<"specular_share_map">);
   module.def(
@@ -66,7 +63,8 @@ void bind_scratches(py::module_& module) {
       [](const Scratches& scratches, const ScratchLimits& limits) {
         return clear_owed_by_population_um(scratches, limits);
       },
-      "scratches"_a, py::kw_only(), "limits"_a = ScratchLimits{}, doc<"clear_owed_by_population_um">);
+      "scratches"_a, py::kw_only(), "limits"_a = ScratchLimits{}, doc<"clear_owed_by_population_um">,
+      py::call_guard<py::gil_scoped_release>());
 }
 
 void bind_history(py::module_& module) {

@@ -1,6 +1,4 @@
 // surface: height field, texture, metrology, coating, wet film, optics.
-#include <optional>
-
 #include "arrays.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/surface/coating.hpp"
@@ -15,6 +13,7 @@
 #include "libtexture/surface/viewer.hpp"
 #include "libtexture/surface/wet_film.hpp"
 #include "module.hpp"
+#include "progress.hpp"
 #include "results.hpp"
 
 namespace libtexture::python {
@@ -81,7 +80,7 @@ void bind_metrology(py::module_& module) {
   module.def(
       "band_rms_um",
       [](const HeightField& field, const std::vector<double>& edges_mm) {
-        return array_of(band_rms_um(field, edges_mm));
+        return array_of(without_lock([&] { return band_rms_um(field, edges_mm); }));
       },
       "field"_a, py::kw_only(), "edges_mm"_a, doc<"band_rms_um">);
 }
@@ -125,7 +124,7 @@ void bind_slope(py::module_& module) {
   module.def(
       "slope",
       [](const HeightField& field, Direction direction, double footprint_mm) {
-        return array_of(slope(field, direction, footprint_mm));
+        return array_of(without_lock([&] { return slope(field, direction, footprint_mm); }));
       },
       "field"_a, py::kw_only(), "direction"_a = Direction::rows, "footprint_mm"_a = 0.0, doc<"slope">);
   module.def("rms_slope", &rms_slope, "field"_a, py::kw_only(), "direction"_a = Direction::rows,
@@ -165,16 +164,17 @@ void bind_gloss(py::module_& module) {
 void bind_image_clarity(py::module_& module) {
   def_with_options<ClarityOptions, "ClarityOptions">(
       module, "image_clarity_percent", "field: HeightField", "float", doc<"image_clarity_percent">,
-      [](const HeightField& field, const py::kwargs& options) {
-        return image_clarity_percent(field, value_of<ClarityOptions>(options, "image_clarity_percent"));
+      [](const HeightField& field, const py::kwargs& given) {
+        const auto options = value_of<ClarityOptions>(given, "image_clarity_percent");
+        return without_lock([&] { return image_clarity_percent(field, options); });
       },
       "field"_a);
   def_with_options<ClarityOptions, "ClarityOptions">(
       module, "image_clarity_by_comb_percent", "field: HeightField", "list[float]",
       doc<"image_clarity_by_comb_percent">,
-      [](const HeightField& field, const py::kwargs& options) {
-        return image_clarity_by_comb_percent(
-            field, value_of<ClarityOptions>(options, "image_clarity_by_comb_percent"));
+      [](const HeightField& field, const py::kwargs& given) {
+        const auto options = value_of<ClarityOptions>(given, "image_clarity_by_comb_percent");
+        return without_lock([&] { return image_clarity_by_comb_percent(field, options); });
       },
       "field"_a);
   module.def("gaussian_comb_contrast", &gaussian_comb_contrast, py::kw_only(), "shift_sd_mm"_a, "comb_mm"_a,
@@ -195,23 +195,22 @@ void bind_viewer(py::module_& module) {
 
 void bind_reflection(py::module_& module) {
   def_with_options<ReflectionView, "ReflectionView">(
-      module, "render_reflection", "field: HeightField, *, specular_share: float | numpy.ndarray = 1.0",
-      "numpy.ndarray", doc<"render_reflection">,
-      [](const HeightField& field, const py::object& specular_share, const py::kwargs& given) {
+      module, "render_reflection",
+      "field: HeightField, *, specular_share: float | numpy.ndarray = 1.0, " PROGRESS, "numpy.ndarray",
+      doc<"render_reflection">,
+      [](const HeightField& field, const py::object& specular_share, const py::object& progress,
+         const py::kwargs& given) {
         const auto view = value_of<ReflectionView>(given, "render_reflection");
         const bool is_map = py::isinstance<py::array>(specular_share);
         const Array2d share =
             is_map ? Array2d(map_of(specular_share, "render_reflection", "specular_share"))
                    : Array2d(Array2d::Constant(
                          1, 1, from_python<double>(specular_share, "render_reflection", "specular_share")));
-        std::optional<Array2d> picture;
-        {
-          const py::gil_scoped_release without_lock;
-          picture = render_reflection(field, share, view);
-        }
-        return array_of(std::move(*picture));
+        const Reporter reporter(progress);
+        return array_of(without_lock(
+            [&] { return render_reflection(field, share, view, shelf_scene(), reporter.progress()); }));
       },
-      "field"_a, py::kw_only(), "specular_share"_a = 1.0);
+      "field"_a, py::kw_only(), "specular_share"_a = 1.0, "progress"_a = py::none());
 }
 
 }  // namespace

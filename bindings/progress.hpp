@@ -11,6 +11,16 @@ namespace libtexture::python {
 
 namespace py = pybind11;
 
+/// How work says how far it is, in a signature.
+#define PROGRESS "progress: bool | Callable[[float], object] | None = None"
+
+/// What the work answers, done while other Python threads run on.
+template <class Work>
+auto without_lock(const Work& work) {
+  const py::gil_scoped_release released;
+  return work();
+}
+
 /// Where work reports to: what the caller gave as progress, a bar of our own where that is True. Made and
 /// dropped with the interpreter's lock held.
 class Reporter {

@@ -4961,7 +4961,7 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
     known ones (published and practice) that it does not count. Rules of the budget come first.
     """
-def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: typing.Any = None) -> Job:
+def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Job:
     """
     The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
     wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
@@ -4977,7 +4977,7 @@ def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits =
     """
     The same for each population alone [um], oldest first.
     """
-def compare(job: Job, *, progress: typing.Any = None) -> Comparison:
+def compare(job: Job, *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Comparison:
     """
     Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
     """
@@ -5020,7 +5020,7 @@ def edge_pressure(backing: Backing, motion: Motion, *, centre_mm: float, removal
         pixel_mm: none = the largest that resolves the edge [mm]; a larger one is refused
         padding_radii: half-length of the row that is solved, in disc radii, 2 to 4
     """
-def edge_profile(backing: Backing, motion: Motion, *, progress: bool | typing.Callable[[float], typing.Any] | None = None, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgeProfile:
+def edge_profile(backing: Backing, motion: Motion, *, progress: bool | collections.abc.Callable[[float], object] | None = None, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgeProfile:
     """
     Wears the section pass by pass (docs/physics.md, edges): lanes at the innermost place and, spread evenly,
     beyond; in each the disc's force is balanced over its chords. Foam layers get their tangent modulus at the
@@ -5132,7 +5132,7 @@ def judge_target(target: Target, *, before: HeightField, now: HeightField, touch
     worse of the two directions.
     The same at the end of a sequence, scratches included.
     """
-def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: typing.Any = None) -> TestSpotResult:
+def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> TestSpotResult:
     """
     Bayes' rule by the trapezoid rule on a grid, for ln(wear rate) and, where texture is told, ln(texture
     scale) and ln(stiffness) with it. Priors are normal: the abrasive's wear_rate_log_sd, scale_log_sd() of
@@ -5148,7 +5148,7 @@ def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     about .05 it can be made out (estimate). fill: share of the surroundings as bright as the lamp, .1
     (estimate). docs/physics.md (50).
     """
-def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | typing.Callable[[float], typing.Any] | None = None, removal_um: float, report_at_um: collections.abc.Sequence[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None) -> Levelled:
+def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None, removal_um: float, report_at_um: collections.abc.Sequence[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None) -> Levelled:
     """
     Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing
     as it is given: no foam plateau, crown or footprint unless the options say so (docs/physics.md,
@@ -5173,13 +5173,13 @@ def pareto_front(costs: collections.abc.Sequence[list[float]]) -> list[bool]:
     Whether each alternative is on the front: no other is at least as good in every cost and better in one.
     costs[i] holds the costs of alternative i, less being better; all equally many. Equals stay together.
     """
-def predict(job: Job, *, sequence: str = '', progress: typing.Any = None) -> Predicted:
+def predict(job: Job, *, sequence: str = '', progress: bool | collections.abc.Callable[[float], object] | None = None) -> Predicted:
     """
     Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). Histories, and
     the rows and sums of a panel, are of best estimates, with the clear at the panel's thinnest reading; risk
     and verdict are of all possible worlds (sample_risk).
     """
-def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: typing.Any = None) -> Pressed:
+def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Pressed:
     """
     Static contact of a backing with a patch under a mean pressure [kPa], > 0: no wear, pressure >= 0, gap >=
     0, never both (docs/physics.md, 14 and 15). The backing is taken as it is given. InvalidInput for a rigid
@@ -5241,7 +5241,7 @@ def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     Columns: when (before or after), and total_um or total_mil, or both with one filled in per row; apart by
     comma or semicolon, decimal point. InvalidInput names the file and the line; FileMissing the file.
     """
-def recommend(job: Job, *, machine: Machine = ..., progress: typing.Callable[[float], typing.Any] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05) -> Recommendation:
+def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.abc.Callable[[float], object] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05) -> Recommendation:
     """
     Weighs every disc of the tools as the first step and compares those that reach the target, with what
     follows them, in the same worlds. Recommended is, of those with the mildest verdict that are on the front,
@@ -5257,7 +5257,7 @@ def recommend(job: Job, *, machine: Machine = ..., progress: typing.Callable[[fl
         owed_left_um: clear that grooves of before may still ask for when a refining step ends
     and another follows, which takes that as well [um], >= 0; estimate
     """
-def render_reflection(field: HeightField, *, specular_share: float | numpy.typing.NDArray[numpy.float64] = 1.0, angle_deg: float = 45.0, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0, width_mm: float = 500.0, rows: int = 512, cols: int = 512, refractive_index: float = 1.5, body_luminance: float = 0.002, threads: int = 0) -> numpy.typing.NDArray[numpy.float64]:
+def render_reflection(field: HeightField, *, specular_share: float | numpy.typing.NDArray[numpy.float64] = 1.0, progress: bool | collections.abc.Callable[[float], object] | None = None, angle_deg: float = 45.0, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0, width_mm: float = 500.0, rows: int = 512, cols: int = 512, refractive_index: float = 1.5, body_luminance: float = 0.002, threads: int = 0) -> numpy.typing.NDArray[numpy.float64]:
     """
     The picture (view.rows, view.cols) of a scene mirrored in the surface; linear luminance, 0 to 1 (clipped),
     row 0 on top (far side). Exposure is fixed: 1 is a lamp in a perfect mirror of this index at
@@ -5266,7 +5266,7 @@ def render_reflection(field: HeightField, *, specular_share: float | numpy.typin
     waves shorter than the spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch
     would mirror 150 mm of scene: the periodic patch is repeated over the whole view, and its repeats show.
     specular_share: 0 to 1, one value per pixel of the surface (matt and shiny spots mix by area), or (1, 1)
-    for all.
+    for all. progress is called once a row.
     
         angle_deg: line of sight from the surface's normal, 0 to 80
         viewer_m: eye to surface [m], > 0
@@ -5304,7 +5304,7 @@ def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     two directions: twice the slope, less the share of the path before the panel; waves below the spot that
     the pupil sees blur and do not count, docs/physics.md (53a).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | typing.Callable[[float], typing.Any] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
+def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It

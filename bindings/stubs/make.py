@@ -29,6 +29,8 @@ stub = stub.replace("numpy.ndarray[numpy.float64]", "numpy.typing.ArrayLike").re
     "import numpy\n", "import numpy\nimport numpy.typing\n", 1
 )
 stub = stub.replace("os.PathLike", "str | os.PathLike[str]")
+progress = "progress: bool | collections.abc.Callable[[float], object] | None = None"
+stub = re.sub(r"\bprogress: .*? = None", progress, stub)  # work tells all callers alike how far it is
 stub = stub.replace("self: typing.Sequence", "self").replace("typing.Sequence", "Sequence")
 # Bare containers of values that hold anything.
 stub = re.sub(r"(?<=[:>] )dict(?=[,):])", "dict[str, typing.Any]", stub)

@@ -1,32 +1,19 @@
 #include "libtexture/base/progress.hpp"
 
-#include <algorithm>
-#include <numeric>
+#include <cmath>
 
 namespace libtexture {
 
 Progress part_of(const Progress& whole, double from, double to) {
   if (!whole) return {};
-  return [&whole, from, to](double done) { whole(from + (to - from) * done); };
+  return [&whole, from, to](double done) { whole(std::lerp(from, to, done)); };  // exact at its ends
 }
 
-JoinedProgress::JoinedProgress(const Progress& whole, std::size_t parts) : whole_(whole), done_(parts, 0.0) {}
-
-Progress JoinedProgress::part(std::size_t index) {
-  if (!whole_) return {};
-  return [this, index](double share_done) { report_part(index, share_done); };
-}
-
-void JoinedProgress::report_part(std::size_t index, double share_done) {
-  const std::lock_guard lock(mutex_);
-  if (stopped_) std::rethrow_exception(stopped_);
-  done_[index] = std::max(done_[index], share_done);
-  try {
-    whole_(std::accumulate(done_.begin(), done_.end(), 0.0) / static_cast<double>(done_.size()));
-  } catch (...) {
-    stopped_ = std::current_exception();
-    throw;
-  }
+Progress nth_part(const Progress& whole, std::size_t index, std::size_t count) {
+  const auto share = [&](std::size_t parts) {
+    return static_cast<double>(parts) / static_cast<double>(count);
+  };
+  return part_of(whole, share(index), share(index + 1));
 }
 
 }  // namespace libtexture

@@ -31,6 +31,9 @@ constexpr double least_wish =
 constexpr double least_retry = 0.1;   // and makes it so, by no more than this at once
 constexpr double first_share = 0.25;  // of the first stretch: no estimate exists before the first increment
 
+// Of the work that is left, for progress: in most cases a run and one in halves, which takes longer.
+constexpr double chosen_work = 0.4, halved_work = 0.9;
+
 struct Amplitudes {
   double rms, peak_to_valley, valley_depth;
 };
@@ -77,12 +80,12 @@ struct Taken {
 class Eroder {
  public:
   Eroder(const Grid& grid, const Values& height, const Values& stiffness, const ErosionOptions& options,
-         Choice choice, const Progress& progress)
+         Choice choice, Progress progress)
       : increment_(grid, stiffness),
         height_(height),
         options_(options),
         choice_(choice),
-        progress_(progress) {
+        progress_(std::move(progress)) {
     options_.increment.is_continued = true;
     for (Values* field : {&before_, &first_, &second_, &trial_, &worn_}) field->resize(height.size());
     spectrum_.resize(increment_.fft().half_size());
@@ -101,6 +104,7 @@ class Eroder {
         if (wear_exactly(left)) {
           taken_.back().push_back({left, true});
           place = target;
+          tell(place / at.back());
           continue;
         }
         // Two even increments rather than one and a crumb.
@@ -117,6 +121,7 @@ class Eroder {
         }
         taken_.back().push_back({removal, false});
         place = removal == left ? target : place + removal;
+        tell(place / at.back());
         next = std::max(removal * std::clamp(wish, 0.3, 3.0), wish >= 1 ? next : 0.0);
       }
       states.push_back({target, height_, contact_share_});
@@ -128,10 +133,13 @@ class Eroder {
   std::vector<ErosionState> follow(const std::vector<double>& at,
                                    const std::vector<std::vector<Taken>>& taken, int parts) {
     std::vector<ErosionState> states;
+    double place = 0;
     for (std::size_t k = 0; k < at.size(); ++k) {
       for (const Taken& one : taken[k]) {
-        if (one.is_exact && wear_exactly(one.removal)) continue;
-        for (int part = 0; part < parts; ++part) wear(one.removal / parts);
+        if (!one.is_exact || !wear_exactly(one.removal))
+          for (int part = 0; part < parts; ++part) wear(one.removal / parts);
+        place += one.removal;
+        tell(std::min(1.0, place / at.back()));
       }
       states.push_back({at[k], height_, contact_share_});
     }
@@ -149,8 +157,14 @@ class Eroder {
   int transform_pairs() const { return transform_pairs_; }
 
  private:
+  void tell(double share_done) {
+    share_done_ = share_done;
+    report(progress_, share_done_);
+  }
+
   void solve(const Values& height, double removal, Values& pressure) {
-    const IncrementReport solved = increment_.solve(height, removal, pressure, options_.increment, progress_);
+    const IncrementReport solved = increment_.solve(height, removal, pressure, options_.increment,
+                                                    [this](double) { report(progress_, share_done_); });
     transform_pairs_ += solved.transform_pairs;
     residual_ = std::max(residual_, solved.residual);
     contact_share_ = solved.contact_share;
@@ -232,7 +246,8 @@ class Eroder {
   Spectrum spectrum_, worn_spectrum_;
   ErosionOptions options_;
   Choice choice_;
-  const Progress& progress_;
+  const Progress progress_;
+  double share_done_ = 0;  // of the removal
   std::vector<std::vector<Taken>> taken_;
   bool has_before_ = false, had_before_ = false;
   double contact_share_ = 1;  // not known at the start: ask wear_exactly
@@ -263,13 +278,18 @@ Erosion erode(const Grid& grid, const Values& height, const Values& stiffness, c
     result.transform_pairs += run.transform_pairs();
     result.residual = std::max(result.residual, run.residual());
   };
+  double done = 0;
+  const auto next_part = [&](double of_what_is_left) {
+    const double from = std::exchange(done, std::lerp(done, 1.0, of_what_is_left));
+    return part_of(progress, from, done);
+  };
   for (const Choice choice : {Choice::bold, Choice::wary}) {
-    Eroder coarse(grid, height, stiffness, options, choice, progress);
+    Eroder coarse(grid, height, stiffness, options, choice, next_part(chosen_work));
     result.states = coarse.choose(at);
     add_work(coarse);
     if (coarse.is_all_exact()) return result;
     for (int halvings = 1; halvings <= options.most_halvings; ++halvings) {
-      Eroder fine(grid, height, stiffness, options, choice, progress);
+      Eroder fine(grid, height, stiffness, options, choice, next_part(halved_work));
       std::vector<ErosionState> states = fine.follow(at, coarse.taken(), 1 << halvings);
       add_work(fine);
       result.amplitude_error = greatest_difference(states, result.states);

@@ -38,7 +38,8 @@ struct ErosionOptions {
 /// Increments are of second order (two implicit stages, L-stable: Alexander 1977, from memory); in full
 /// contact each mode falls by exactly exp(-S R/p_mean). Increments are chosen by an estimate of their own
 /// error, then all are halved until no amplitude of any state moves by more than the tolerance; where that
-/// fails they are chosen again, warily. progress is called once a solver iteration.
+/// fails they are chosen again, warily. progress is called once a solver iteration, with the share
+/// of the removal that is worn.
 Erosion erode(const Grid& grid, const AlignedVector<double>& height, const AlignedVector<double>& stiffness,
               const std::vector<double>& at, const ErosionOptions& options = {},
               const Progress& progress = {});

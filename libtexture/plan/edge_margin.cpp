@@ -88,7 +88,8 @@ bool has_edge_profile(const Backing& backing) {
 }
 
 EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_um, double clear_sd_um,
-                       const std::vector<Step>& steps, const std::vector<HistoryRow>& rows) {
+                       const std::vector<Step>& steps, const std::vector<HistoryRow>& rows,
+                       const Progress& progress) {
   work.validate();
   require_not_negative(clear_um, "EdgeMargin", "clear_um");
   require_not_negative(clear_sd_um, "EdgeMargin", "clear_sd_um");
@@ -108,7 +109,8 @@ EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_
                                              {.removal_um = total_um,
                                               .passes = std::clamp(passes, 1, most_passes),
                                               .radius_mm = work.radius_mm,
-                                              .overhang = work.overhang});
+                                              .overhang = work.overhang},
+                                             nth_part(progress, i, steps.size()));
     const double share = rows[i].removed_um / total_um;
     add(across, profile, share, steps[i].motion.dwell_cv);
     result.removed_area_mm2 += share * profile.removed_area_mm2;

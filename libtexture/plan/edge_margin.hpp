@@ -61,6 +61,7 @@ bool has_edge_profile(const Backing& backing);
 /// place is taken to spread by each motion's dwell_cv, steps independent; clear and removal normal
 /// (docs/physics.md, edges). InvalidInput for a backing without an edge profile.
 EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_um, double clear_sd_um,
-                       const std::vector<Step>& steps, const std::vector<HistoryRow>& rows);
+                       const std::vector<Step>& steps, const std::vector<HistoryRow>& rows,
+                       const Progress& progress = {});
 
 }  // namespace libtexture

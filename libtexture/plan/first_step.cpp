@@ -73,16 +73,16 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
   for (const Backing& backing : tools.backings)
     if (carrier_of(backing) != Carrier::compound && coarsest(tools, carrier_of(backing)))
       fits.push_back({backing, carrier_of(backing)});
-  JoinedProgress joined(progress, fits.size());
-  parallel_for(static_cast<int>(fits.size()), 0, [&](int i) {
+  parallel_for(static_cast<int>(fits.size()), 0, progress, [&](int i, const Progress& part) {
     Fit& fit = fits[static_cast<std::size_t>(i)];
     const Step step = step_with(*coarsest(tools, fit.carrier), fit.backing, tools, limits);
-    const Progress part = joined.part(static_cast<std::size_t>(i));
     try {
-      for (const Panel& panel : job.panel) {
+      for (std::size_t p = 0; p < job.panel.size(); ++p) {
+        const Panel& panel = job.panel[p];
         const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
         fit.costs.push_back(level_cost(surface, job.target, step,
-                                       {panel.crown_radius_m, job.coating.hardness_mpa, clear_um}, part));
+                                       {panel.crown_radius_m, job.coating.hardness_mpa, clear_um},
+                                       nth_part(part, p, job.panel.size())));
       }
     } catch (const InvalidInput& error) {
       fit.collapse = error.what();

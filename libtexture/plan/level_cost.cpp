@@ -91,6 +91,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   HeightField now = surface;
   double spacing = std::max(valley_um / per_valley, least_spacing_um);
   while (!is_reached(cost.target) && cost.removal_um + least_removal_um <= most_um) {
+    const double before = cost.removal_um;
     std::vector<double> at;
     for (std::size_t k = 0; k < reports_a_run; ++k) {
       const double last = at.empty() ? 0 : at.back();
@@ -105,8 +106,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
                                      .report_at_um = at,
                                      .amplitude_tolerance_um = tolerance_um,
                                      .disc_diameter_mm = contact.footprint_mm},
-                                    progress);
-    const double before = cost.removal_um;
+                                    part_of(progress, before / most_um, (before + at.back()) / most_um));
     for (std::size_t k = 0; k < at.size() && !is_reached(cost.target); ++k) {
       now = levelled.surfaces[k];
       const double depth_um =

@@ -103,7 +103,8 @@ double mean_wavelength_mm(const HeightField& field) {
 }
 
 PanelExtremes extremes_of(const PanelCells& cells, const FilmMap& film, const PanelWork& work,
-                          double footprint_m2, double patch_m2, double wavelength_mm, std::uint64_t seed) {
+                          double footprint_m2, double patch_m2, double wavelength_mm, std::uint64_t seed,
+                          const Progress& progress) {
   const int worlds = static_cast<int>(work.removed_um.size());
   const Array2d clear_um = draw_clear_um(film, cells.places, worlds, hash_key({seed, 1}));
   const double footprints = std::max(1.0, cells.area_m2 / footprint_m2);
@@ -112,34 +113,31 @@ PanelExtremes extremes_of(const PanelCells& cells, const FilmMap& film, const Pa
   PanelExtremes extremes;
   extremes.clear_left_um.resize(work.removed_um.size());
   extremes.clear_left_least_um.resize(work.removed_um.size());
-  constexpr int worlds_a_task = 64;
-  parallel_for((worlds + worlds_a_task - 1) / worlds_a_task, 0, [&](int task) {
-    for (int i = task * worlds_a_task; i < std::min(worlds, (task + 1) * worlds_a_task); ++i) {
-      const auto world = static_cast<std::size_t>(i);
-      const auto key = static_cast<std::uint64_t>(i);
-      double thinnest = HUGE_VAL, deepest = HUGE_VAL;
-      for (std::size_t cell = 0; cell < cells.places.size(); ++cell) {
-        const auto random = [&](std::uint64_t what) {
-          return std::clamp(uniform_at({seed, 2 + what, key, cell}), 1e-15, 1 - 1e-15);
-        };
-        // The longest of m dwells lies below d with probability P(d)^m; no valley lies below u with
-        // probability exp(-expected number of them).
-        const double z = boost::math::quantile(normal, std::pow(random(0), 1 / footprints));
-        const double removed = work.removed_um[world] * dwell_at(z, work.dwell_cv[world]);
-        const double valley =
-            wavelength_mm > 0
-                ? deepest_valley_in_sd(cells.area_m2, wavelength_mm, -std::log(random(1))) / patch_valley
-                : 1;
-        const double left = clear_um(i, static_cast<Eigen::Index>(cell)) - removed;
-        const double depth =  // a valley that is not touched stays where it is
-            std::max(valley * work.valley_before_um[world] - removed, valley * work.valley_depth_um[world]);
-        thinnest = std::min(thinnest, left);
-        deepest = std::min(deepest, left - depth);
-      }
-      extremes.clear_left_um[world] = thinnest;
-      extremes.clear_left_least_um[world] = deepest;
+  const auto find_worst = [&](std::size_t world) {
+    double thinnest = HUGE_VAL, deepest = HUGE_VAL;
+    for (std::size_t cell = 0; cell < cells.places.size(); ++cell) {
+      const auto random = [&](std::uint64_t what) {
+        return std::clamp(uniform_at({seed, 2 + what, world, cell}), 1e-15, 1 - 1e-15);
+      };
+      // The longest of m dwells lies below d with probability P(d)^m; no valley lies below u with
+      // probability exp(-expected number of them).
+      const double z = boost::math::quantile(normal, std::pow(random(0), 1 / footprints));
+      const double removed = work.removed_um[world] * dwell_at(z, work.dwell_cv[world]);
+      const double valley =
+          wavelength_mm > 0
+              ? deepest_valley_in_sd(cells.area_m2, wavelength_mm, -std::log(random(1))) / patch_valley
+              : 1;
+      const double left =
+          clear_um(static_cast<Eigen::Index>(world), static_cast<Eigen::Index>(cell)) - removed;
+      const double depth =  // a valley that is not touched stays where it is
+          std::max(valley * work.valley_before_um[world] - removed, valley * work.valley_depth_um[world]);
+      thinnest = std::min(thinnest, left);
+      deepest = std::min(deepest, left - depth);
     }
-  });
+    extremes.clear_left_um[world] = thinnest;
+    extremes.clear_left_least_um[world] = deepest;
+  };
+  parallel_for_small(work.removed_um.size(), find_worst, progress);
   return extremes;
 }
 

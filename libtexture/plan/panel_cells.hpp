@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "libtexture/base/progress.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/surface/height_field.hpp"
 
@@ -48,6 +49,7 @@ struct PanelWork {
 /// longest of as many footprints [m2] as the cell holds), and a deepest valley drawn from its distribution
 /// over the cell's area, scaled from the patch's own [m2].
 PanelExtremes extremes_of(const PanelCells& cells, const FilmMap& film, const PanelWork& work,
-                          double footprint_m2, double patch_m2, double wavelength_mm, std::uint64_t seed);
+                          double footprint_m2, double patch_m2, double wavelength_mm, std::uint64_t seed,
+                          const Progress& progress = {});
 
 }  // namespace libtexture

@@ -27,7 +27,8 @@ constexpr ChanceLimits strike_through{0.005, 0.05};
 constexpr ChanceLimits budget_exceeded{0.10, 0.50};
 
 constexpr double odd_reading_factor = 2;  // from the median: to look at again; estimate
-constexpr double nominal_work = 0.4;      // share of the time that the best estimates take, for progress
+// Shares of the time, for progress, as measured on a patch of 512 x 512: the best estimates, and the edges.
+constexpr double nominal_work = 0.4, edges_work = 0.02;
 
 // Clear where the film is thinnest: at the least reading, or anywhere where readings have no place.
 Film thinnest_film(const Panel& panel, const Paint& paint) {
@@ -77,7 +78,7 @@ Verdict verdict_by(double probability, const ChanceLimits& limits) {
 
 // A person's work around the sanding: minutes, discs, and the edges where the panel states them.
 void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& steps, PanelPrediction& result,
-                std::vector<std::string>& warnings) {
+                std::vector<std::string>& warnings, const Progress& progress) {
   const double edge_length_m = panel.edge_length_m.value_or(0);
   result.labour = labour_of(job.labour, panel.area_m2, edge_length_m, steps, result.steps);
   result.disc_lives = disc_lives(steps, result.steps, job.coating.hardness_mpa);
@@ -90,7 +91,8 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
                        " m is not in it, and corners, where two edges meet, lose more");
   if (std::all_of(steps.begin(), steps.end(),
                   [](const Step& step) { return has_edge_profile(step.backing); }))
-    result.edge = edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps);
+    result.edge =
+        edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps, progress);
   else
     warnings.push_back(panel.name +
                        ": no margin along its edges is told: a half-space or rigid backing has "
@@ -180,8 +182,7 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
                                                const Progress& progress) {
   const std::size_t panels = job.panel.size(), runs = sequences.size() * panels;
   std::vector<std::optional<History>> made(runs);
-  JoinedProgress joined(progress, runs);
-  parallel_for(static_cast<int>(runs), 0, [&](int i) {
+  parallel_for(static_cast<int>(runs), 0, progress, [&](int i, const Progress& part) {
     const auto run = static_cast<std::size_t>(i);
     const Panel& panel = job.panel[run % panels];
     const Film film = thinnest_film(panel, job.coating);
@@ -196,7 +197,7 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
                        .crown_radius_m = panel.crown_radius_m,
                        .scratch_limits = job.scratch_limits,
                        .viewer = job.viewer},
-                      joined.part(run));
+                      part);
     });
   });
   std::vector<std::vector<History>> histories(sequences.size());
@@ -206,7 +207,7 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
 
 // A prediction from its histories and its risk.
 Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<History> histories,
-                       SampledRisk sampled) {
+                       SampledRisk sampled, const Progress& progress) {
   Predicted predicted;
   Prediction& prediction = predicted.prediction;
   prediction.sequence = sequence.name;
@@ -218,7 +219,8 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
     prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));
     PanelPrediction& result = prediction.panels.back();
     add_reading_warnings(panel, prediction.warnings);
-    add_labour(panel, job, sequence.step, result, prediction.warnings);
+    add_labour(panel, job, sequence.step, result, prediction.warnings,
+               nth_part(progress, i, job.panel.size()));
     add(prediction.labour, result.labour);
     for (const DiscSizeMinutes& size :
          minutes_by_disc_size(job.labour, panel.area_m2, sequence.step, histories[i].steps))
@@ -249,12 +251,14 @@ AllPredicted predict_these(const Job& job, const HeightField& surface, const std
   std::vector<SampledSequence> sampled;
   for (std::size_t i = 0; i < sequences.size(); ++i)
     sampled.push_back({sequences[i], clarity_light(histories[i].front())});
-  SampledRisks sampling = sample_risk(job, surface, sampled, part_of(progress, nominal_work, 1));
+  SampledRisks sampling = sample_risk(job, surface, sampled, part_of(progress, nominal_work, 1 - edges_work));
+  const Progress edges = part_of(progress, 1 - edges_work, 1);
   AllPredicted all;
   all.node_solves = sampling.node_solves;
   for (std::size_t i = 0; i < sequences.size(); ++i)
-    all.predicted.push_back(
-        predicted_of(job, sequences[i], std::move(histories[i]), std::move(sampling.risks[i])));
+    all.predicted.push_back(predicted_of(job, sequences[i], std::move(histories[i]),
+                                         std::move(sampling.risks[i]), nth_part(edges, i, sequences.size())));
+  report(progress, 1);
   return all;
 }
 
@@ -263,14 +267,12 @@ AllPredicted predict_these(const Job& job, const HeightField& surface, const std
 const Sequence& sequence_named(const Job& job, const std::string& name) {
   require(!job.sequence.empty(), "Job", "sequence", "must hold at least one sequence", "none");
   if (name.empty()) return job.sequence.front();
-  std::vector<std::string> names;
+  std::string names;
   for (const Sequence& sequence : job.sequence) {
     if (sequence.name == name) return sequence;
-    names.push_back(sequence.name);
+    names.append(names.empty() ? "" : ", ").append(sequence.name);
   }
-  const std::string nearest = nearest_word(name, names.data(), names.data() + names.size());
-  require(false, "Job", "sequence",
-          "must be one of the job's" + (nearest.empty() ? "" : "; nearest: " + nearest), name);
+  require(false, "Job", "sequence", "must be one of the job's: " + names, name);
   return job.sequence.front();
 }
 

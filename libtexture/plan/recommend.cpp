@@ -106,6 +106,7 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
   if (compared.sequence.empty()) {
     advice.reasons.push_back("Do not sand for this target: no disc and backing at hand reaches it");
     add_failures(advice.reasons, advice.first_steps);
+    report(progress, 1);
     return advice;
   }
   advice.sequences = compared.sequence;

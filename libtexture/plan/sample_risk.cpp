@@ -19,10 +19,12 @@ namespace libtexture {
 namespace {
 
 constexpr std::size_t first_factors = 5, later_factors = 3;  // nodes of S/p: the first step levels most
-constexpr int most_starts = 3;                               // nodes of what earlier steps leave
-constexpr int most_ends = 5;          // surfaces at the end on which is judged what a person sees
 constexpr double one_factor = 1.001;  // factors that spread less than this need one node
 constexpr double rare = 0.002;        // share of worlds at either end that take the outermost node's curve
+
+// Shares of the time, for progress, as measured on a patch of 512 x 512: all steps; of a step until it is
+// planned, until its curves are solved; of the rest, the worlds' march.
+constexpr double stepping_work = 0.97, planned_by = 0.02, solved_by = 0.75, marching_work = 0.1;
 
 // The nodes are solved on every second pixel (and again) while so many are left to a wave and to a side:
 // tests and docs/physics.md show what that moves.
@@ -74,13 +76,13 @@ class Sampler {
   std::string place_name(std::size_t place) const {
     return "sequence " + sampled_.sequence.name + ", step " + title_of(sampled_.sequence.step[place]) + ": ";
   }
-  CurvePlan plan(std::size_t place);
-  int march(std::size_t place, const CurvePlan& plan, const StepCurves& curves);
-  SampledRisk result() const;
+  CurvePlan plan(std::size_t place, const Progress& progress);
+  int march(std::size_t place, const CurvePlan& plan, const StepCurves& curves, const Progress& progress);
+  SampledRisk result(const Progress& progress) const;
 
  private:
   March rules() const { return {job_, worlds_, bands_mm_, start_.band_um[0]}; }
-  RiskDraws draws_of(std::size_t panel, const SeenTarget* seen) const;
+  RiskDraws draws_of(std::size_t panel, const SeenTarget* seen, const Progress& progress) const;
 
   const Job& job_;
   const Worlds& worlds_;
@@ -96,7 +98,7 @@ class Sampler {
 };
 
 // What has to be solved for the step at a place.
-CurvePlan Sampler::plan(std::size_t place) {
+CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
   const Step& step = sampled_.sequence.step[place];
   CurvePlan plan;
   plan.step = step;
@@ -108,9 +110,10 @@ CurvePlan Sampler::plan(std::size_t place) {
   const double wetness = wetness_effect(step.abrasive, step.wetness).wear_rate;
   std::vector<double> factors, removals;
   in_worlds_.clear();
-  for (const Panel& panel : job_.panel) {
-    in_worlds_.push_back(world_steps(worlds_, step, drawn,
-                                     {surface_.grid(), wavelength_mm_, panel.crown_radius_m}, plan.contact));
+  for (std::size_t p = 0; p < job_.panel.size(); ++p) {
+    const Workplace workplace{surface_.grid(), wavelength_mm_, job_.panel[p].crown_radius_m};
+    in_worlds_.push_back(
+        world_steps(worlds_, step, drawn, workplace, plan.contact, nth_part(progress, p, job_.panel.size())));
     for (std::size_t world = 0; world < worlds_.person.size(); ++world) {
       const WorldStep& one = in_worlds_.back()[world];
       const double fresh = one.step.abrasive.wear_rate_mm3_per_n_m * wetness *
@@ -131,23 +134,28 @@ CurvePlan Sampler::plan(std::size_t place) {
 }
 
 // Takes all worlds through the step; returns the levelling runs that the next step's starts took.
-int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& curves) {
+int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& curves,
+                   const Progress& progress) {
+  const Progress marching = part_of(progress, 0, marching_work),
+                 starting = part_of(progress, marching_work, 1);
   StepEnds ends;
   for (std::size_t p = 0; p < states_.size(); ++p) {
     std::vector<WorldState>& states = states_[p];
     for (const WorldState& state : states) ends.start_rms_um.push_back(state.band_um[0]);
-    parallel_for_small(states.size(), [&](std::size_t world) {
+    const auto step = [&](std::size_t world) {
       rules().step(world, job_.panel[p], in_worlds_[p][world], curves, starts_, place == 0, states[world]);
-    });
+    };
+    parallel_for_small(states.size(), step, nth_part(marching, p, states_.size()));
     for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);
   }
   int solves = 0;
-  if (place + 1 < steps() || asks_sight(job_.target)) starts_ = next_starts(plan, curves, ends, solves);
+  if (place + 1 < steps() || asks_sight(job_.target))
+    starts_ = next_starts(plan, curves, ends, solves, starting);
   solves_ += static_cast<int>(plan.starts.size() * plan.stiffness_factors.size()) + solves;
   return solves;
 }
 
-RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen) const {
+RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen, const Progress& progress) const {
   const Panel& panel = job_.panel[p];
   const IdealCut ideal(surface_);
   const Eigen::Index band = rules().band_of(job_.target.rms_um ? job_.target.band_mm : std::nullopt);
@@ -183,7 +191,7 @@ RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen) const {
       surface_.grid().width_mm() * surface_.grid().height_mm() * metre_per_mm * metre_per_mm;
   const PanelExtremes extremes = extremes_of(cells_of(panel), film_map(panel, job_.coating), work,
                                              disc_area_m2(sampled_.sequence.step.front().motion), patch_m2,
-                                             wavelength_mm_, hash_key({job_.seed, p}));
+                                             wavelength_mm_, hash_key({job_.seed, p}), progress);
   draws.clear_left_um = extremes.clear_left_um;
   draws.clear_left_least_um = extremes.clear_left_least_um;
   for (std::size_t world = 0; world < states_[p].size(); ++world) {
@@ -195,12 +203,12 @@ RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen) const {
   return draws;
 }
 
-SampledRisk Sampler::result() const {
+SampledRisk Sampler::result(const Progress& progress) const {
   std::optional<SeenTarget> seen;
   if (asks_sight(job_.target)) seen.emplace(job_, worlds_, starts_, sampled_.clarity_light);
   SampledRisk sampled{.node_solves = solves_};
   for (std::size_t p = 0; p < states_.size(); ++p) {
-    sampled.draws.push_back(draws_of(p, seen ? &*seen : nullptr));
+    sampled.draws.push_back(draws_of(p, seen ? &*seen : nullptr, nth_part(progress, p, states_.size())));
     std::vector<TexturePath> paths;
     for (const WorldState& state : states_[p]) paths.push_back(state.path);
     sampled.texture_left.push_back(texture_left(paths));
@@ -224,21 +232,29 @@ SampledRisks sample_risk(const Job& job, const HeightField& surface,
     places = std::max(places, samplers.back().steps());
   }
   SampledRisks result;
+  const Progress stepping = part_of(progress, 0, stepping_work),
+                 resulting = part_of(progress, stepping_work, 1);
   for (std::size_t place = 0; place < places; ++place) {
+    const Progress here = nth_part(stepping, place, places);
+    const Progress planning = part_of(here, 0, planned_by), solving = part_of(here, planned_by, solved_by),
+                   marching = part_of(here, solved_by, 1);
     std::vector<Sampler*> working;
-    std::vector<CurvePlan> plans;
     for (Sampler& sampler : samplers)
-      if (place < sampler.steps()) {
-        working.push_back(&sampler);
-        plans.push_back(working_at(sampler.place_name(place), [&] { return sampler.plan(place); }));
-      }
-    const double share = 1.0 / static_cast<double>(places), done = share * static_cast<double>(place);
-    const SolvedCurves solved = solve_curves(plans, part_of(progress, done, done + share));
+      if (place < sampler.steps()) working.push_back(&sampler);
+    std::vector<CurvePlan> plans;
+    for (std::size_t i = 0; i < working.size(); ++i)
+      plans.push_back(working_at(working[i]->place_name(place), [&] {
+        return working[i]->plan(place, nth_part(planning, i, working.size()));
+      }));
+    const SolvedCurves solved = solve_curves(plans, solving);
     result.node_solves += solved.solves;
     for (std::size_t i = 0; i < working.size(); ++i)
-      result.node_solves += working[i]->march(place, plans[i], solved.curves[i]);
+      result.node_solves +=
+          working[i]->march(place, plans[i], solved.curves[i], nth_part(marching, i, working.size()));
   }
-  for (const Sampler& sampler : samplers) result.risks.push_back(sampler.result());
+  for (std::size_t i = 0; i < samplers.size(); ++i)
+    result.risks.push_back(samplers[i].result(nth_part(resulting, i, samplers.size())));
+  report(progress, 1);
   return result;
 }
 

@@ -130,12 +130,11 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
   for (int i = 0; i < curves; ++i) {
     Backing backing = working;
     backing.stiffness_factor *= std::exp(result.least_log_ratio + i * spacing);
-    const Progress part = [&](double done) { report(progress, (i + done) / curves); };
     const Levelled levelled = level(surface, backing, pressure,
                                     {.removal_um = at_um.back(),
                                      .report_at_um = at_um,
                                      .amplitude_tolerance_um = tolerance_share * patch_valley_um},
-                                    part);
+                                    nth_part(progress, static_cast<std::size_t>(i), curves));
     gone.push_back(touched_at_um(levelled, surface) + result.valley_um - patch_valley_um);
     left[0].push_back(0);
     for (std::size_t k = 0; k < at_um.size(); ++k)

@@ -54,18 +54,18 @@ double StartSurfaces::ideal_removal_um(double start_rms_um, double share_left) c
   return start_rms_um * between(rms_um_, shares, start_rms_um);
 }
 
-StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const StepEnds& ends,
-                          int& solves) {
+StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const StepEnds& ends, int& solves,
+                          const Progress& progress) {
   const double least = quantile_of(ends.end_rms_um, rare), most = quantile_of(ends.end_rms_um, 1 - rare);
   if (!(least > 0)) return StartSurfaces({plan.starts.back()});
   const int count =
       std::clamp(1 + static_cast<int>(std::ceil(std::log(most / least) / start_spacing)), 1, most_starts);
   std::vector<HeightField> made(static_cast<std::size_t>(count), plan.starts.front());
-  parallel_for(count, 0, [&](int k) {
+  parallel_for(count, 0, progress, [&](int k, const Progress& part) {
     const double rms_um =
         count == 1 ? quantile_of(ends.end_rms_um, .5) : least * std::pow(most / least, k / (count - 1.0));
     const Wish wish = wish_of(plan, curves, ends, rms_um);
-    made[static_cast<std::size_t>(k)] = surface_after(plan, *wish.start, wish.removal_um);
+    made[static_cast<std::size_t>(k)] = surface_after(plan, *wish.start, wish.removal_um, part);
   });
   solves += count;
   std::sort(made.begin(), made.end(),

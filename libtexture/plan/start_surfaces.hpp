@@ -34,7 +34,8 @@ struct StepEnds {
 
 /// Surfaces that span what the step leaves, at most five, each a levelling run (counted in solves) from the
 /// start of a world that ends like it.
-StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const StepEnds& ends, int& solves);
+StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const StepEnds& ends, int& solves,
+                          const Progress& progress = {});
 
 /// Straight lines through points of rising x; beyond them as at the last.
 double between(const std::vector<double>& x, const std::vector<double>& y, double at);

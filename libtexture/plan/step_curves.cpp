@@ -23,6 +23,7 @@ constexpr double growth = 1.4;              // and grow by this beyond, where al
 constexpr double least_valley_um = 0.02;    // what is flatter needs no finer ones
 constexpr std::size_t reports_a_run = 6;    // keeps few surfaces in memory at a time
 constexpr std::size_t most_pixels = 16384;  // of a removal map that are sorted for its quantiles
+constexpr double levelling_work = 0.8;      // share of a run's time, for progress; the rest reads its figures
 
 constexpr double as_good_as_least = 1.01;  // rms over the least that is reached: no more clear for less
 
@@ -159,23 +160,24 @@ std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const
     std::vector<double> removals;
     for (std::size_t k = done; k < done + reports_a_run; ++k)
       removals.push_back(node.factor * (at[k] - at[done - 1]));
-    const Levelled levelled =
-        level(surface, disc.backing, disc.pressure_kpa,
-              {.removal_um = removals.back(),
-               .report_at_um = removals,
-               .amplitude_tolerance_um = tolerance_um,
-               .disc_diameter_mm = disc.footprint_mm},
-              part_of(progress, at[done - 1] / at.back(), at[done + reports_a_run - 1] / at.back()));
+    const Progress run =
+        part_of(progress, at[done - 1] / at.back(), at[done + reports_a_run - 1] / at.back());
+    const Levelled levelled = level(surface, disc.backing, disc.pressure_kpa,
+                                    {.removal_um = removals.back(),
+                                     .report_at_um = removals,
+                                     .amplitude_tolerance_um = tolerance_um,
+                                     .disc_diameter_mm = disc.footprint_mm},
+                                    part_of(run, 0, levelling_work));
     for (std::size_t k = 0; k < removals.size(); ++k) {
       const HeightField& now = levelled.surfaces[k];
       const Array2d removed = first.height_um() - now.height_um();
-      const Report report{
-          at[done + k], levelled.contact_share[k], ratio(now.valley_depth_um(), valley_um), now,
-          removed,      quantiles_of(removed)};
+      const Report here{at[done + k], levelled.contact_share[k], ratio(now.valley_depth_um(), valley_um), now,
+                        removed,      quantiles_of(removed)};
       for (std::size_t r = 0; r < node.readers.size(); ++r)
         if (done + k < node.readers[r].at->size())
           read[r].col(static_cast<Eigen::Index>(done + k)) =
-              figures_of(plans[node.readers[r].plan], first, node.factor, report);
+              figures_of(plans[node.readers[r].plan], first, node.factor, here);
+      report(nth_part(part_of(run, levelling_work, 1), k, removals.size()), 1);
     }
     surface = levelled.surfaces.back();
   }
@@ -267,10 +269,9 @@ SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& p
   }
   const std::vector<Node> nodes = nodes_of(plans, at);
   solved.solves = static_cast<int>(nodes.size());
-  JoinedProgress joined(progress, nodes.size());
-  parallel_for(solved.solves, 0, [&](int n) {
+  parallel_for(solved.solves, 0, progress, [&](int n, const Progress& part) {
     const Node& node = nodes[static_cast<std::size_t>(n)];
-    std::vector<Eigen::ArrayXXd> read = run_node(plans, node, joined.part(static_cast<std::size_t>(n)));
+    std::vector<Eigen::ArrayXXd> read = run_node(plans, node, part);
     for (std::size_t r = 0; r < read.size(); ++r) {
       const Reader& reader = node.readers[r];
       StepCurves& curves = solved.curves[reader.plan];
@@ -327,7 +328,8 @@ double StepCurves::removal_to_um(double start_rms_um, double rms_um) const {
   return high;
 }
 
-HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um) {
+HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um,
+                          const Progress& progress) {
   const double factor = plan.stiffness_factors[plan.stiffness_factors.size() / 2];
   if (factor * removal_um < least_removal_um) return start;
   const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
@@ -340,7 +342,8 @@ HeightField surface_after(const CurvePlan& plan, const HeightField& start, doubl
                                   {.removal_um = by_um.back(),
                                    .report_at_um = by_um,
                                    .amplitude_tolerance_um = tolerance_um,
-                                   .disc_diameter_mm = plan.contact.footprint_mm});
+                                   .disc_diameter_mm = plan.contact.footprint_mm},
+                                  progress);
   return scaled(levelled.surface, 1 / factor);
 }
 

@@ -71,7 +71,8 @@ struct SolvedCurves {
 SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& progress = {});
 
 /// The surface that the plan's step leaves of a start after a mean removal [um], on the middle factor.
-HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um);
+HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um,
+                          const Progress& progress = {});
 
 /// Rms heights [um] of the bands of a surface, as StepPoint counts them.
 Eigen::ArrayXd band_rms_of(const HeightField& surface, const std::vector<std::array<double, 2>>& bands_mm);

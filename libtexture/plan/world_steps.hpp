@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "libtexture/base/progress.hpp"
 #include "libtexture/plan/worlds.hpp"
 #include "libtexture/process/disc_contact.hpp"
 
@@ -26,6 +27,7 @@ struct Workplace {
 
 /// The step in every world, as drawn, its contact told over a nominal one.
 std::vector<WorldStep> world_steps(const Worlds& worlds, const Step& step, const StepWorlds& drawn,
-                                   const Workplace& place, const DiscContact& nominal);
+                                   const Workplace& place, const DiscContact& nominal,
+                                   const Progress& progress = {});
 
 }  // namespace libtexture

@@ -313,6 +313,7 @@ EdgeProfile edge_profile(const Backing& backing, const Motion& motion, const Edg
     const auto report_pass = [&](double share) { report(progress, (pass + share) / options.passes); };
     section.wear(options.removal_um * metre_per_um / options.passes, report_pass);
   }
+  report(progress, 1);
   EdgeProfile result;
   section.describe(result);
   if (options.clear) result.margin_mm = unsanded_margin_mm(result, *options.clear);

@@ -99,6 +99,7 @@ Levelled level(const HeightField& field, const Backing& backing, double pressure
   const std::size_t reports = at.size() - (ends_with_report ? 0 : 1);
   for (std::size_t k = 0; k < reports; ++k)
     add_report(levelled, field, erosion.states[k], options.touched_beyond_um);
+  report(progress, 1);
   return levelled;
 }
 

@@ -17,6 +17,7 @@ Pressed press(const HeightField& field, const Backing& backing, double pressure_
   // With the stiffness over the mean pressure, the pressure comes out over its mean.
   Contact contact(field.grid(), relative_stiffness_per_um(field.grid(), backing, pressure_kpa));
   const ContactReport solved = contact.solve(height, 1.0, pressure, gap, {}, progress);
+  report(progress, 1);
   return {.pressure_kpa = Eigen::Map<const Array2d>(pressure.data(), h.rows(), h.cols()) * pressure_kpa,
           .contact_share = solved.contact_share,
           .mean_gap_um = solved.mean_gap,

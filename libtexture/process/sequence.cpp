@@ -19,6 +19,7 @@ namespace libtexture {
 namespace {
 
 constexpr double percentile = 0.95;
+constexpr double levelling_work = 0.3;  // share of a look's time, for progress; the rest describes its passes
 constexpr std::size_t half_mm_comb = 2;  // of standard_combs_mm
 static_assert(standard_combs_mm[half_mm_comb] == ClarityOptions{}.comb_mm);
 
@@ -64,11 +65,9 @@ double margin_of(const Stop& stop, const HistoryRow& row, const HeightField& sur
 
 class Simulation {
  public:
-  Simulation(const HeightField& surface, const Coating& coating, const SimulateOptions& options,
-             const Progress& progress)
+  Simulation(const HeightField& surface, const Coating& coating, const SimulateOptions& options)
       : coating_(coating),
         options_(options),
-        progress_(progress),
         surface_(surface),
         history_{.start = {},
                  .passes = {},
@@ -82,13 +81,15 @@ class Simulation {
     history_.start.name = "start";
   }
 
-  void work(const Step& step) {
+  void work(const Step& step, const Progress& progress) {
     const DiscContact contact =
         disc_contact(step, surface_.grid(), options_.crown_radius_m, &history_.warnings);
     const HeightField before = surface_;
     DiscUse use;
     double removed = 0;
+    const auto share_made = [&](int passes) { return static_cast<double>(passes) / step.passes; };
     HistoryRow row = row_of(surface_, before, history_.before, step, 0);
+    report(progress, 0);
     double margin =
         margin_of(step.stop, row, surface_, clear_owed_um(scratches_, Marks::all, options_.scratch_limits));
     if (margin >= 0)
@@ -102,12 +103,15 @@ class Simulation {
                 "must be at least .001: more force, speed or wear rate", pass);
         at.push_back((at.empty() ? 0 : at.back()) + pass);
       }
+      const Progress look =
+          part_of(progress, share_made(made), share_made(made + static_cast<int>(at.size())));
       const Levelled levelled = level(surface_, contact.backing, contact.pressure_kpa,
                                       {.removal_um = at.back(),
                                        .report_at_um = at,
                                        .amplitude_tolerance_um = options_.amplitude_tolerance_um,
                                        .disc_diameter_mm = contact.footprint_mm},
-                                      progress_);
+                                      part_of(look, 0, levelling_work));
+      const Progress describing = part_of(look, levelling_work, 1);
       history_.transform_pairs += levelled.transform_pairs;
       double overshoot = 0;
       for (std::size_t k = 0; k < at.size(); ++k) {
@@ -116,6 +120,8 @@ class Simulation {
         scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
         surface_ = now;
         row = row_of(now, before, history_.before, step, figures.depth_um * touched_in_depths);
+        const Progress of_pass = nth_part(describing, k, at.size());
+        report(of_pass, 0.5);
         row.passes = ++made;
         row.discs = step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
         row.minutes = made * pass_minutes(step.motion, options_.area_m2);
@@ -128,6 +134,7 @@ class Simulation {
         if (margin >= 0) overshoot += last >= 0 ? pass : pass * margin / (margin - last);
         row.overshoot_um = overshoot;
         history_.passes.push_back(row);
+        report(of_pass, 1);
       }
     }
     history_.steps.push_back(row);
@@ -184,7 +191,6 @@ class Simulation {
 
   const Coating& coating_;
   const SimulateOptions& options_;
-  const Progress& progress_;
   HeightField surface_;
   Scratches scratches_;
   History history_;
@@ -212,8 +218,11 @@ History simulate(const HeightField& surface, const Coating& coating, const std::
   options.validate();
   require(!steps.empty(), "simulate", "steps", "must hold at least one step", "none");
   for (const Step& step : steps) step.validate();
-  Simulation simulation(surface, coating, options, progress);
-  for (const Step& step : steps) working_at("step " + title_of(step) + ": ", [&] { simulation.work(step); });
+  Simulation simulation(surface, coating, options);
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    working_at("step " + title_of(steps[i]) + ": ",
+               [&] { simulation.work(steps[i], nth_part(progress, i, steps.size())); });
+  report(progress, 1);
   return simulation.take();
 }
 

@@ -211,7 +211,7 @@ void require_share(const Array2d& share, const Grid& grid) {
 }  // namespace
 
 Array2d render_reflection(const HeightField& field, const Array2d& specular_share, const ReflectionView& view,
-                          const Scene& scene) {
+                          const Scene& scene, const Progress& progress) {
   view.validate();
   scene.validate();
   require_share(specular_share, field.grid());
@@ -220,7 +220,7 @@ Array2d render_reflection(const HeightField& field, const Array2d& specular_shar
   const double pixel_mm = view.width_mm / view.cols;
   const double exposure = 1 / (fresnel(view.angle_deg, view.refractive_index) + view.body_luminance);
   Array2d picture(view.rows, view.cols);
-  parallel_for(view.rows, view.threads, [&](int i) {
+  parallel_for(view.rows, view.threads, progress, [&](int i, const Progress& part) {
     const double up_mm = (0.5 * (view.rows - 1) - i) * pixel_mm;
     for (int j = 0; j < view.cols; ++j) {
       const double right_mm = (j - 0.5 * (view.cols - 1)) * pixel_mm;
@@ -229,6 +229,7 @@ Array2d render_reflection(const HeightField& field, const Array2d& specular_shar
       const double luminance = strength * mirror.luminance(right_mm, up_mm) + view.body_luminance;
       picture(i, j) = std::min(1.0, exposure * luminance);
     }
+    report(part, 1);
   });
   return picture;
 }

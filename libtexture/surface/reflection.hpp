@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "libtexture/base/fields.hpp"
+#include "libtexture/base/progress.hpp"
 #include "libtexture/surface/height_field.hpp"
 #include "libtexture/surface/scene.hpp"
 
@@ -46,8 +47,9 @@ struct ReflectionView {
 /// waves shorter than the spot the pupil sees blur, longer ones bend, docs/physics.md (55). A 51 mm patch
 /// would mirror 150 mm of scene: the periodic patch is repeated over the whole view, and its repeats show.
 /// specular_share: 0 to 1, one value per pixel of the surface (matt and shiny spots mix by area), or (1, 1)
-/// for all.
+/// for all. progress is called once a row.
 Array2d render_reflection(const HeightField& field, const Array2d& specular_share,
-                          const ReflectionView& view = {}, const Scene& scene = shelf_scene());
+                          const ReflectionView& view = {}, const Scene& scene = shelf_scene(),
+                          const Progress& progress = {});
 
 }  // namespace libtexture

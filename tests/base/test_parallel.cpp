@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <thread>
+
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
@@ -16,7 +19,47 @@ TEST_CASE("every piece of work is done once, on any number of threads") {
   parallel_for(0, 0, [](int) { FAIL("nothing to do"); });
 }
 
+TEST_CASE("many small pieces tell how far they are once a task, and the last that all is done") {
+  std::vector<double> told;
+  parallel_for_small(
+      1000, [](std::size_t) {}, [&](double share) { told.push_back(share); });
+  REQUIRE(told.size() == 16);  // 1000 in tasks of 64
+  CHECK(std::is_sorted(told.begin(), told.end()));
+  CHECK(told.back() == 1);
+}
+
 TEST_CASE("the first failure by index comes out, and threads below zero are refused") {
   CHECK_THROWS_WITH(parallel_for(1, 2, [](int) { throw std::runtime_error("broken"); }), "broken");
   CHECK_THROWS_WITH(parallel_for(1, -1, [](int) {}), "parallel_for: threads must be >= 0 (0 = all) (got -1)");
+}
+
+TEST_CASE("tasks on several threads tell their mean, which never falls, from the calling thread") {
+  const std::thread::id here = std::this_thread::get_id();
+  std::vector<double> told;
+  const Progress whole = [&](double share) {
+    CHECK(std::this_thread::get_id() == here);
+    told.push_back(share);
+  };
+  parallel_for(8, 4, whole, [](int, const Progress& part) {
+    for (const double share : {0.0, 0.7, 0.3, 1.0}) part(share);
+  });
+  CHECK(told.size() == 8 * 4);  // each report is told on
+  CHECK(std::is_sorted(told.begin(), told.end()));
+  CHECK(told.back() == 1);
+  parallel_for(2, 2, Progress(), [](int, const Progress& part) { CHECK_FALSE(part); });
+}
+
+TEST_CASE("a report that throws stops every task, and a task that throws ends the telling") {
+  struct Stopped {};
+  int told = 0;
+  const Progress whole = [&](double) {
+    if (++told == 3) throw Stopped();
+  };
+  const auto work_on = [](int, const Progress& part) {
+    for (;;) part(0.5);
+  };
+  CHECK_THROWS_AS(parallel_for(4, 4, whole, work_on), Stopped);
+  CHECK(told == 3);
+  CHECK_THROWS_WITH(
+      parallel_for(2, 2, whole, [](int, const Progress&) { throw std::runtime_error("broken"); }), "broken");
 }

@@ -1,7 +1,4 @@
-#include <atomic>
-
 #include "catch.hpp"
-#include "libtexture/base/parallel.hpp"
 #include "libtexture/base/progress.hpp"
 
 using namespace libtexture;
@@ -20,27 +17,14 @@ TEST_CASE("progress of a part of the work runs from one share of the whole to an
   CHECK_FALSE(part_of({}, 0, 1));
 }
 
-TEST_CASE("parts on several threads tell their mean, which never falls") {
-  double last = 0;
-  std::atomic<int> inside{0};
-  const Progress whole = [&](double share) {
-    CHECK(++inside == 1);  // one at a time
-    CHECK(share >= last);
-    last = share;
-    --inside;
-  };
-  JoinedProgress joined(whole, 8);
-  parallel_for(8, 4, [&](int i) {
-    const Progress part = joined.part(static_cast<std::size_t>(i));
-    for (const double share : {0.0, 0.7, 0.3, 1.0}) part(share);
-  });
-  CHECK(last == Approx(1));
-}
-
-TEST_CASE("a report that throws stops every part") {
-  struct Stopped {};
-  const Progress whole = [](double) { throw Stopped(); };
-  JoinedProgress joined(whole, 2);
-  CHECK_THROWS_AS(joined.part(0)(0.5), Stopped);
-  CHECK_THROWS_AS(joined.part(1)(0.1), Stopped);
+TEST_CASE("parts one after the other meet, and the last ends at 1 to the bit") {
+  for (const std::size_t count : {1, 3, 7, 49}) {  // 49 x (1/49) is not 1 in doubles
+    std::vector<double> told;
+    const Progress whole = [&](double share) { told.push_back(share); };
+    for (std::size_t i = 0; i < count; ++i)
+      for (const double share : {0., 1.}) nth_part(part_of(whole, 0.1, 1), i, count)(share);
+    for (std::size_t i = 1; i < count; ++i) CHECK(told[2 * i] == told[2 * i - 1]);
+    CHECK(told.back() == 1);
+  }
+  CHECK_FALSE(nth_part({}, 0, 2));
 }

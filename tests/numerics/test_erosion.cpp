@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstring>
 #include <numbers>
+#include <set>
 #include <stdexcept>
 
 #include "battery.hpp"
@@ -178,6 +179,25 @@ TEST_CASE("an erosion that cannot meet its tolerance says so, and progress may s
   CHECK_THROWS_AS(
       erode(grid, height_um, stiffness_per_um, {1}, {}, [](double) { throw std::runtime_error("stop"); }),
       std::runtime_error);
+}
+
+TEST_CASE("an erosion tells how far it is, in every run, and never falls back") {
+  std::vector<double> told;
+  const auto erode_to = [&](double tolerance) {
+    told.clear();
+    return erode(grid, height_um, stiffness_per_um, {1, 3}, {.amplitude_tolerance = tolerance},
+                 [&](double share) { told.push_back(share); });
+  };
+  for (const double tolerance : {5e-3, 1e-4}) {
+    const Erosion erosion = erode_to(tolerance);
+    // Once a solver iteration, which takes a pair or, in full contact, a report of its own.
+    CHECK(told.size() >= static_cast<std::size_t>(erosion.increments));
+    CHECK(std::is_sorted(told.begin(), told.end()));
+    CHECK(told.front() == 0);
+    CHECK(told.back() > .9);  // the rest would have been further halvings
+    CHECK(told.back() <= 1);
+    CHECK(std::set<double>(told.begin(), told.end()).size() > 4);
+  }
 }
 
 TEST_CASE("an erosion refuses removals that do not rise and tolerances that are not positive") {

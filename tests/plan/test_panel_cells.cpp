@@ -78,8 +78,10 @@ TEST_CASE("the longest dwell of a panel of equal cells follows the gamma distrib
   const Panel panel = panel_of(.5);
   const PanelCells cells = cells_of(panel);
   const int worlds = 4000;
-  const PanelExtremes extremes =
-      extremes_of(cells, exact_film(60), work_of(worlds, 8, .2, 0, 0), cells.area_m2, .0026, 0, 5);
+  int told = 0;
+  const PanelExtremes extremes = extremes_of(cells, exact_film(60), work_of(worlds, 8, .2, 0, 0),
+                                             cells.area_m2, .0026, 0, 5, [&](double) { ++told; });
+  CHECK(told == 63);  // blocks of 64 worlds
   std::vector<double> longest;
   for (const double left : extremes.clear_left_um) longest.push_back((60 - left) / 8);
   std::sort(longest.begin(), longest.end());

@@ -280,3 +280,27 @@ TEST_CASE("sequences sampled side by side share what their first steps have in c
   CHECK(both.risks[1].node_solves == other.node_solves);
   CHECK(both.node_solves == one.node_solves + other.node_solves - 5);  // the first step's five values of S/p
 }
+
+TEST_CASE("every step tells each block of worlds, planned and marched, and every panel's worst") {
+  // A rigid plate takes no solver iteration, and nothing is uncertain: only the blocks grow with the worlds.
+  const auto reports = [](int samples) {
+    Job job = small_job(samples);
+    job.texture.scale_log_sd = 0;
+    job.uncertainty.hardness_log_sd = job.uncertainty.force_within_cv = 0;
+    for (Step& step : job.sequence.front().step) {
+      step.backing = Backing::rigid();
+      step.abrasive.wear_rate_log_sd = step.motion.force_cv = 0;
+    }
+    int told = 0;
+    double last = 0;
+    sample_risk(job, starting_surface(job.texture, job.patch, job.seed), {{job.sequence.front()}},
+                [&](double share) {
+                  ++told;
+                  CHECK(share >= last);
+                  last = share;
+                });
+    CHECK(last == 1);
+    return told;
+  };
+  CHECK(reports(10 * 64) - reports(2 * 64) == (10 - 2) * (2 + 2 + 1));
+}

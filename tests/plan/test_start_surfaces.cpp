@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "catch.hpp"
@@ -56,7 +57,12 @@ TEST_CASE("the next step's starts span what the worlds leave") {
     ends.end_rms_um.push_back(.2 + .003 * i);
   }
   int solves = 0;
-  const StartSurfaces starts = next_starts(plan, curves, ends, solves);
+  std::vector<double> told;
+  const Progress progress = [&](double share) { told.push_back(share); };
+  const StartSurfaces starts = next_starts(plan, curves, ends, solves, progress);
+  CHECK(told.size() > 4);  // more than once a surface
+  CHECK(std::is_sorted(told.begin(), told.end()));
+  CHECK(told.back() == 1);
   CHECK(solves == 4);  // .35 apart in ln(rms) over ln(.497/.2)
   REQUIRE(starts.rms_um().size() == 4);
   CHECK(starts.rms_um().front() == Approx(.2).margin(.01));

@@ -43,6 +43,16 @@ TEST_CASE("on springs S/p goes with stiffness and texture over the force, in eve
   }
 }
 
+TEST_CASE("a block of 64 worlds tells how far the work is") {
+  const Job job = door::job();
+  const Worlds worlds = worlds_of(job);
+  const Step step = step_on(Backing::rigid());
+  std::size_t told = 0;
+  world_steps(worlds, step, step_worlds(worlds, step, 0), {job.patch, 2.5, {}},
+              disc_contact(step, job.patch, {}), [&](double) { ++told; });
+  CHECK(told == (worlds.person.size() + 63) / 64);
+}
+
 TEST_CASE("a rigid face has the clock alone, and a crown presses harder") {
   for (const WorldStep& one : on(Backing::rigid())) CHECK(one.stiffness_factor == 1);
   const Backing firm = shipped_catalogue().backings.at("film on firm interface");

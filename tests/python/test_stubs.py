@@ -49,6 +49,12 @@ def test_a_function_has_the_parameters_of_its_stub(name):
     assert parameters_of_stub(FUNCTIONS[name]) == parameters_of_doc(getattr(_core, name)), ADVICE
 
 
+def test_progress_has_one_type_whoever_takes_it():
+    keywords = [one for node in FUNCTIONS.values() for one in node.args.kwonlyargs]
+    types = {ast.unparse(one.annotation) for one in keywords if one.arg == "progress"}
+    assert types == {"bool | collections.abc.Callable[[float], object] | None"}
+
+
 @pytest.mark.parametrize("name", sorted(CLASSES))
 def test_a_class_has_the_members_of_its_stub(name):
     cls = getattr(_core, name)

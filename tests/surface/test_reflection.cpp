@@ -91,7 +91,9 @@ HeightField wave(double slope_at_origin, double wavelength_mm, Direction directi
 }  // namespace
 
 TEST_CASE("a perfect mirror shows the scene where it is, as bright as Fresnel says") {
-  const Array2d picture = render_reflection(flat, shiny, view);
+  int told = 0;
+  const Array2d picture = render_reflection(flat, shiny, view, shelf_scene(), [&](double) { ++told; });
+  CHECK(told == view.rows);
   const double f = fresnel(45, 1.5);
   // The middle of the picture is wall; 1.5 % since the 3 x 3 pixels see it at 45 +- .2 degrees.
   const double wall = (f * shelf::wall_luminance + 0.002) / (f + 0.002);
