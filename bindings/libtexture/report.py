@@ -56,9 +56,15 @@ def panel_pictures(predicted, number, job):
         "reflections": [(title, page.picture(luminance)) for title, luminance in strip.items()],
     }
     if job and can_be_mapped(job.panel[number]):
-        removed_um = prediction.panels[number].removed_um
-        pictures["film"] = page.chart(plot.film_map, job.panel[number], job.coating, removed_um=removed_um, kind="png")
+        shown = {"removed_um": prediction.panels[number].removed_um, **what_must_stay(job.budget)}
+        pictures["film"] = page.chart(plot.film_map, job.panel[number], job.coating, kind="png", **shown)
     return pictures
+
+
+def what_must_stay(budget):
+    """What the map's chances are about: the budget's rule of clear left with its reserve; else the map's default."""
+    least_um = budget.clear_left_least_um
+    return {} if least_um is None else {"clear_left_least_um": least_um + budget.reserve_um}
 
 
 def can_be_mapped(panel):

@@ -4,11 +4,12 @@ from html.parser import HTMLParser
 from types import SimpleNamespace
 
 import pytest
-
-import libtexture as lt
 from conftest import EXAMPLES
 from libtexture.inputs import HABITS
+from libtexture.report import what_must_stay
 from libtexture.wording import edge_words, margin_words, step_title
+
+import libtexture as lt
 
 READINGS = [lt.Reading(x_mm=x, y_mm=y, total_um=118 + x / 100) for x in (0, 400) for y in (0, 300)]
 JOB = EXAMPLES["Job"]().replace(
@@ -147,3 +148,9 @@ def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(pr
     ):
         assert words in text
     assert text.index("6.1 to 9.8 µm") < text.index("What the work buys")
+
+
+def test_the_map_of_the_clear_left_is_about_what_the_budget_asks_for():
+    with_rule = lt.Budget(clear_left_least_um=40, reserve_um=3)
+    assert what_must_stay(with_rule) == {"clear_left_least_um": 43}
+    assert what_must_stay(lt.Budget(clear_removed_most_um=10)) == {}  # the map's own, a published rule
