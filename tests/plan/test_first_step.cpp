@@ -73,7 +73,7 @@ TEST_CASE("a firm backing is chosen on a flat panel for long waves, a softer one
 
 TEST_CASE("what is out of reach is told with the waves in the way and what would help") {
   const std::vector<Weighed> all = weighed(with_texture(10, 0.6, 0.05));
-  const FirstStep& foam = of(all, "P3000 foam-backed");
+  const FirstStep foam = of(all, "P3000 foam-backed");
   CHECK_FALSE(foam.is_reaching);
   for (const char* word :
        {"out of reach: ", "waves of about ", " mm still have ", "a stiffer backing would help"})
