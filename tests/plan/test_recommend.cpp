@@ -45,8 +45,8 @@ TEST_CASE(
   CHECK(advice.finest == "P3000 film first");
   CHECK(advice.recommended == advice.finest);
   CHECK(advice.comparison.best == advice.finest);
-  const Alternative &fine = first_with(advice, "P3000 film"), &middle = first_with(advice, "P2000 film"),
-                    &coarse = first_with(advice, "P1200 film");
+  const Alternative fine = first_with(advice, "P3000 film"), middle = first_with(advice, "P2000 film"),
+                    coarse = first_with(advice, "P1200 film");
   CHECK(fine.debt_um.p50 < middle.debt_um.p50);
   CHECK(middle.debt_um.p50 < coarse.debt_um.p50);
   CHECK(fine.removed_um.p50 < coarse.removed_um.p50);
