@@ -10,7 +10,6 @@ import libtexture as lt
 
 WAVES = np.sin(2 * np.pi * (np.arange(32) + 0.5) / 32) * np.ones((4, 1))
 CHROMIUM = shutil.which("chromium")
-collect_ignore = [] if CHROMIUM else ["test_report_in_browser.py"]
 
 
 def pytest_terminal_summary(terminalreporter):

@@ -36,6 +36,8 @@ frame.onload = () => {
 </script>"""
 
 WIDTHS = {"phone": 390, "screen": 1200, "paper": 688}  # CSS pixels; A4 less margins: 182 mm x 96/25.4
+pytestmark = pytest.mark.skipif(not CHROMIUM, reason="needs Debian's package chromium")
+
 PAGES = {"predict": 8, "compare": 2, "recommend": 1, "calibrate": 1}  # verb: pictures at least
 JOB = EXAMPLES["Job"]().replace(patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4))
 SPOT = lt.TestSpot(passes=6, before_um=[121, 120, 122], after_um=[117, 116, 118], gloss_gone_passes=5)
