@@ -61,14 +61,13 @@ def row_or_new(axes: Row | None, count: int, width: float = 2.8, height: float =
     return row
 
 
-def add_mil_axis(ax: Axes, axis: str) -> Axes:
+def add_mil_axis(ax: Axes, axis: str) -> None:
     """A second scale in mil, opposite one in µm."""
     scales = (lambda um: um / UM_PER_MIL, lambda mil: mil * UM_PER_MIL)
-    second = (
-        ax.secondary_xaxis("top", functions=scales) if axis == "x" else ax.secondary_yaxis("right", functions=scales)
-    )
-    (second.set_xlabel if axis == "x" else second.set_ylabel)("mil")
-    return second
+    if axis == "x":
+        ax.secondary_xaxis("top", functions=scales).set_xlabel("mil")
+    else:
+        ax.secondary_yaxis("right", functions=scales).set_ylabel("mil")
 
 
 def mark_budget(ax: Axes, budget_um: float, end: str = "top") -> None:
