@@ -39,6 +39,7 @@ def panel_words(panel):
 
 
 def total_um_of(reading):
+    """A reading in micrometres, whichever unit it came in."""
     return reading.total_um if reading.total_um is not None else reading.total_mil * UM_PER_MIL
 
 

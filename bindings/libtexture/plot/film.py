@@ -6,7 +6,7 @@ import numpy as np
 from matplotlib.axes import Axes
 
 from .. import Paint, Panel, film_picture
-from ..wording import UM_PER_MIL
+from ..inputs import total_um_of
 from .axes import BLACK, MAP_COLOURS, axes_or_new
 
 CLEAR_LEFT_LEAST_UM = 35.6  # 1.4 mil, a published rule: docs/physics.md, budget
@@ -77,11 +77,10 @@ def _draw_chances(ax, x_mm, y_mm, chance_percent):
 
 
 def _draw_reading(ax, reading):
-    total_um = reading.total_um if reading.total_um is not None else reading.total_mil * UM_PER_MIL
     place = reading.x_mm, reading.y_mm
     ax.plot(*place, "o", markerfacecolor="white", markeredgecolor="black", markersize=5, clip_on=False)
     ax.annotate(
-        f"{total_um:.0f}",
+        f"{total_um_of(reading):.0f}",
         place,
         (0, 6),
         textcoords="offset points",
