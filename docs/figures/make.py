@@ -13,10 +13,8 @@ HERE = Path(__file__).parent
 JOB = HERE.parent.parent / "examples" / "jobs" / "rear_door.toml"
 
 
-def levelling():
+def levelling(plans):
     """Texture left against clear consumed, for the three sequences of the example job."""
-    job = lt.Job.load(JOB)
-    plans = [lt.predict(job, sequence=sequence.name) for sequence in job.sequence]
     figure, axes = plt.subplots(figsize=(8, 4.2), layout="constrained")
     lt.plot.texture_against_clear(plans, axes)
     axes.set_title("Three ways to level one (invented) door; a mark ends a step", loc="left", fontsize=10)
@@ -30,5 +28,14 @@ def levelling():
         )
 
 
+def reflections(plan):
+    """The mirrored scene before, after each step, and ideally."""
+    axes = lt.plot.reflections(plan.histories[0], rows=420, cols=420)
+    axes[0].figure.savefig(HERE / "reflections.png", dpi=160)
+
+
 if __name__ == "__main__":
-    levelling()
+    job = lt.Job.load(JOB)
+    plans = [lt.predict(job, sequence=sequence.name) for sequence in job.sequence]
+    levelling(plans)
+    reflections(plans[-1])

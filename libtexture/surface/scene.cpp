@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 #include <utility>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/surface/block_letters.hpp"
 
 namespace libtexture {
 
@@ -58,16 +58,25 @@ void paint_disc(Array2d& picture, double right, double up, double diameter, doub
         [=](double x, double y) { return std::hypot(x - right, y - up) - diameter / 2; });
 }
 
-/// A Landolt ring; its gap is a quarter turn times `quarters` from the right.
-void paint_ring(Array2d& picture, double right, double up, double diameter, int quarters, double luminance) {
-  const double stroke = diameter / 5;
-  paint(picture, around(right, up, diameter / 2), luminance, [=](double x, double y) {
-    double along = x - right, across = y - up;
-    for (int k = 0; k < quarters; ++k) std::tie(along, across) = std::pair(across, -along);
-    const double ring = std::abs(std::hypot(along, across) - 2 * stroke) - stroke / 2;
-    const double gap = std::max(std::abs(across) - stroke / 2, -along);
-    return std::max(ring, -gap);
+/// A straight line with round ends.
+void paint_stroke(Array2d& picture, const LetterStroke& stroke, double width, double luminance) {
+  const double x0 = stroke.from_right_mm, y0 = stroke.from_up_mm;
+  const double along_x = stroke.to_right_mm - x0, along_y = stroke.to_up_mm - y0;
+  const Box box{std::min(x0, stroke.to_right_mm) - width / 2, std::max(x0, stroke.to_right_mm) + width / 2,
+                std::min(y0, stroke.to_up_mm) - width / 2, std::max(y0, stroke.to_up_mm) + width / 2};
+  paint(picture, box, luminance, [=](double x, double y) {
+    const double share = ((x - x0) * along_x + (y - y0) * along_y) / (along_x * along_x + along_y * along_y);
+    const double nearest = std::clamp(share, 0.0, 1.0);
+    return std::hypot(x - x0 - nearest * along_x, y - y0 - nearest * along_y) - width / 2;
   });
+}
+
+void paint_row(Array2d& picture, const shelf::SignRow& row) {
+  for (LetterStroke stroke : block_letters(row.words, row.height_mm)) {
+    stroke.from_right_mm += shelf::sign_right_mm, stroke.to_right_mm += shelf::sign_right_mm;
+    stroke.from_up_mm += row.up_mm, stroke.to_up_mm += row.up_mm;
+    paint_stroke(picture, stroke, row.height_mm / strokes_a_height, shelf::sign_luminance);
+  }
 }
 
 }  // namespace
@@ -85,13 +94,8 @@ Scene shelf_scene() {
             0.8);
   paint_disc(picture, line_right_mm, line_bottom_mm, 50, 0.8);
 
-  paint_box(picture, {-440, 660, rings_up_mm - 130, rings_up_mm + 130}, 0.4);
-  double left = -390;
-  int quarters = 0;
-  for (const double diameter : {150.0, 106.0, 75.0, 53.0, 37.0, 26.0}) {
-    paint_ring(picture, left + diameter / 2, rings_up_mm, diameter, quarters++ % 4, 0.02);
-    left += diameter + 95;
-  }
+  paint_box(picture, {-440, 680, -590, -85}, board_luminance);
+  for (const SignRow& row : sign_rows) paint_row(picture, row);
   return {std::move(picture), width_mm};
 }
 

@@ -1,6 +1,8 @@
 """The page stands alone, and says first what a person asks first."""
 
+import re
 from html.parser import HTMLParser
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -11,6 +13,7 @@ from libtexture.wording import edge_words, margin_words, step_title
 
 import libtexture as lt
 
+ROOT = Path(__file__).parents[2]
 READINGS = [lt.Reading(x_mm=x, y_mm=y, total_um=118 + x / 100) for x in (0, 400) for y in (0, 300)]
 JOB = EXAMPLES["Job"]().replace(
     patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4),
@@ -122,6 +125,13 @@ def test_the_strip_ends_with_the_ideal_and_every_row_says_what_is_seen(page, pre
     for heading, figure in (("clarity .5 mm %", "image_clarity_percent"), ("letter mm", "smallest_letter_mm")):
         cells = [attributes for tag, attributes in page.tags if tag == "td" and attributes.get("data-of") == heading]
         assert len(cells) == 1 + len(panel.steps), figure
+
+
+def test_the_page_says_how_high_the_letters_of_the_mirrored_sign_are(page):
+    scene = (ROOT / "libtexture" / "surface" / "scene.hpp").read_text(encoding="utf-8")
+    heights = re.findall(r'{([\d.]+), -[\d.]+, "[A-Z ]+"}', scene)
+    assert f"letters {', '.join(heights[:-1])} and {heights[-1]} mm high" in page.text
+    assert len(heights) == 5
 
 
 def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(predicted):

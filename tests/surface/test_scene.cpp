@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "catch.hpp"
@@ -18,7 +19,7 @@ double at(const Scene& scene, double right_mm, double up_mm) {
 
 }  // namespace
 
-TEST_CASE("the scene holds lamps on a shelf, a plumb line and rings, before a dark wall") {
+TEST_CASE("the scene holds lamps on a shelf, a plumb line and a sign, before a dark wall") {
   const Scene scene = shelf_scene();
   scene.validate();
   for (const int k : {-2, -1, 0, 1, 2}) {
@@ -31,19 +32,43 @@ TEST_CASE("the scene holds lamps on a shelf, a plumb line and rings, before a da
   }
 }
 
-TEST_CASE("a ring is a Landolt ring: stroke and gap a fifth of the diameter") {
+TEST_CASE("the sign's rows are as high as stated, with strokes of a fifth of it") {
+  // ISO 8596: the smallest letter that normal sight reads has 5 arcmin, its strokes 1 arcmin. Edges are
+  // blended over a pixel of 1.5 mm, half of it at either side.
   const Scene scene = shelf_scene();
-  // The first ring: 150 mm, from -390 mm, open to the right (ISO 8596, proportions from memory).
-  const double right = -390 + 75;
-  for (const double radius : {48.0, 60.0, 72.0}) {
-    CHECK(at(scene, right - radius, shelf::rings_up_mm) == Approx(0.02));
-    CHECK(at(scene, right, shelf::rings_up_mm + radius) == Approx(0.02));
-    CHECK(at(scene, right + radius, shelf::rings_up_mm) == Approx(0.4));       // the gap
-    CHECK(at(scene, right + radius, shelf::rings_up_mm + 12) == Approx(0.4));  // 15 mm to either side
+  const double pixel_mm = scene.width_mm / static_cast<double>(scene.luminance.cols());
+  const double half = (shelf::sign_luminance + shelf::board_luminance) / 2;
+  for (const shelf::SignRow& row : shelf::sign_rows) {
+    INFO(row.words);
+    const double stroke_mm = row.height_mm / 5;
+    double top = -HUGE_VAL, bottom = HUGE_VAL;
+    for (double up = row.up_mm - 7; up < row.up_mm + row.height_mm + 7; up += pixel_mm)
+      for (double right = shelf::sign_right_mm; right < shelf::sign_right_mm + 700; right += pixel_mm)
+        if (at(scene, right, up) > half) top = std::max(top, up), bottom = std::min(bottom, up);
+    CHECK(bottom == Approx(row.up_mm).margin(1.5 * pixel_mm));
+    CHECK(top - bottom + pixel_mm == Approx(row.height_mm).margin(1.5 * pixel_mm));
+    // Halfway up, the first letters' outermost stroke is upright but for the T's, in the middle of it.
+    const bool is_t = row.words.front() == 'T';
+    int bright = 0;
+    const double left = shelf::sign_right_mm + (is_t ? stroke_mm : -stroke_mm);
+    for (double right = left; right < left + 3 * stroke_mm; right += pixel_mm)
+      bright += at(scene, right, row.up_mm + 1.6 * stroke_mm) > half;
+    CHECK(bright * pixel_mm == Approx(stroke_mm).margin(1.5 * pixel_mm));
   }
-  CHECK(at(scene, right + 57, shelf::rings_up_mm + 18) == Approx(0.02));
-  CHECK(at(scene, right, shelf::rings_up_mm + 42) == Approx(0.4));
-  CHECK(at(scene, right, shelf::rings_up_mm + 78) == Approx(0.4));
+}
+
+TEST_CASE("the sign's rows fall in height, apart from each other, on the board") {
+  // ISO 3, series R5: a factor of 10^(1/5), rounded.
+  const Scene scene = shelf_scene();
+  for (std::size_t i = 0; i < shelf::sign_rows.size(); ++i) {
+    const shelf::SignRow& row = shelf::sign_rows[i];
+    CHECK(at(scene, shelf::sign_right_mm - 15, row.up_mm + row.height_mm / 2) == shelf::board_luminance);
+    CHECK(at(scene, shelf::sign_right_mm + 100, row.up_mm - 10) == shelf::board_luminance);
+    if (i == 0) continue;
+    const shelf::SignRow& above = shelf::sign_rows[i - 1];
+    CHECK(above.height_mm / row.height_mm == Approx(std::pow(10, 0.2)).epsilon(0.02));
+    CHECK(above.up_mm > row.up_mm + row.height_mm);
+  }
 }
 
 TEST_CASE("the lamps' area is that of five discs") {
