@@ -25,9 +25,11 @@ void bind_choose(py::module_& module) {
   module.def(
       "judge_target",
       [](const Target& target, const HeightField& before, const HeightField& now, double touched_share,
-         double clarity_light) { return judge_target(target, before, now, touched_share, clarity_light); },
+         double clarity_light, double contrast) {
+        return judge_target(target, before, now, touched_share, clarity_light, contrast);
+      },
       "target"_a, py::kw_only(), "before"_a, "now"_a, "touched_share"_a, "clarity_light"_a = 1.0,
-      doc<"judge_target">);
+      "contrast"_a = 1.0, doc<"judge_target">);
   module.def(
       "compare",
       [](const Job& job, const py::object& progress) {

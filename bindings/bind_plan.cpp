@@ -127,6 +127,7 @@ void bind_plan(py::module_& module) {
   bind_fields<Job, "Job">(module)
       .def_static("load", &load_job, "path"_a, doc<"load_job">)
       .def("save", &save_job, "path"_a, doc<"save_job">);
+  module.def("viewer_of", &viewer_of, "job"_a, doc<"viewer_of">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">, py::call_guard<py::gil_scoped_release>());
   bind_budget(module);
   bind_prediction(module);

@@ -430,7 +430,7 @@ class Viewer:
     @property
     def viewer_m(self) -> float:
         """
-        eye to surface [m], > 0
+        eye to surface [m], >= 0
         """
 class Grit:
     """
@@ -1273,7 +1273,7 @@ class HistoryRow:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', passes: int = 0, removed_um: float = 0.0, removed_p95_um: float = 0.0, removed_max_um: float = 0.0, total_removed_um: float = 0.0, overshoot_um: float = 0.0, rms_um: float = 0.0, peak_to_valley_um: float = 0.0, band_rms_um: collections.abc.Sequence[float] = [], touched_share: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, scratch_rms_nm: float = 0.0, deepest_scratch_um: float = 0.0, marks_per_cm2: float = 0.0, clear_owed_um: float = 0.0, stray_marks_per_dm2: float = 0.0, gloss_20_gu: float = 0.0, lamp_visibility: float = 0.0, image_clarity_percent: float = 0.0, image_clarity_by_comb_percent: collections.abc.Sequence[float] = [], image_wander_arcmin: float = 0.0, smallest_letter_mm: float = 0.0, discs: int = 0, minutes: float = 0.0) -> None:
+    def __init__(self, *, name: str = '', passes: int = 0, removed_um: float = 0.0, removed_p95_um: float = 0.0, removed_max_um: float = 0.0, total_removed_um: float = 0.0, overshoot_um: float = 0.0, rms_um: float = 0.0, peak_to_valley_um: float = 0.0, band_rms_um: collections.abc.Sequence[float] = [], touched_share: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, scratch_rms_nm: float = 0.0, deepest_scratch_um: float = 0.0, marks_per_cm2: float = 0.0, clear_owed_um: float = 0.0, stray_marks_per_dm2: float = 0.0, gloss_20_gu: float = 0.0, lamp_visibility: float = 0.0, image_clarity_percent: float = 0.0, image_clarity_by_comb_percent: collections.abc.Sequence[float] = [], image_wander_arcmin: float = 0.0, smallest_letter_mm: float | None = None, discs: int = 0, minutes: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1324,7 +1324,7 @@ class HistoryRow:
     @property
     def gloss_20_gu(self) -> float:
         """
-        gloss at 20 degrees, ISO 2813 [GU]
+        gloss at 20 degrees, ISO 2813, without diffuse light [GU]
         """
     @property
     def image_clarity_by_comb_percent(self) -> list[float]:
@@ -1402,9 +1402,9 @@ class HistoryRow:
         roughness of the scratches [nm]
         """
     @property
-    def smallest_letter_mm(self) -> float:
+    def smallest_letter_mm(self) -> float | None:
         """
-        smallest mirrored letter that the texture lets this viewer read [mm]
+        smallest mirrored letter that this viewer can read [mm]; none = the scratches veil every letter
         """
     @property
     def stray_marks_per_dm2(self) -> float:
@@ -1977,7 +1977,7 @@ class SeenTexture:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, wavelength_mm: float, letter_mm: float, distance_m: float, eye_to_paint_m: float = 0.0, bandwidth_octaves: float = 1.0) -> None:
+    def __init__(self, *, wavelength_mm: float, letter_mm: float, distance_m: float, eye_to_paint_m: float | None = None, bandwidth_octaves: float = 1.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2006,9 +2006,9 @@ class SeenTexture:
         whole path from the eye over the paint to the letters [m], > 0
         """
     @property
-    def eye_to_paint_m(self) -> float:
+    def eye_to_paint_m(self) -> float | None:
         """
-        of it, from the eye to the paint [m], >= 0; 0 = little of it
+        of it, from the eye to the paint [m], >= 0; none = a third of it, as viewer_along() has it
         """
     @property
     def letter_mm(self) -> float:
@@ -2181,7 +2181,7 @@ class Paint:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, kind: typing.Literal['factory', 'repaint', 'unknown'], clear_um: float | None = None, clear_uncertainty_um: float | None = None, gauge: Gauge = ..., hardness_mpa: float = 200.0) -> None:
+    def __init__(self, *, kind: typing.Literal['factory', 'repaint', 'unknown'], clear_um: float | None = None, clear_uncertainty_um: float | None = None, gauge: Gauge = ..., hardness_mpa: float = 200.0, refractive_index: float = 1.5) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2224,6 +2224,11 @@ class Paint:
         """
         who painted
         """
+    @property
+    def refractive_index(self) -> float:
+        """
+        of the clear, for gloss and reflections, 1.4 to 1.7; clear coats have 1.50 to 1.54 (from memory)
+        """
 class Target:
     """
     What is to be reached: at least one of rms_um, preset, image_clarity_percent, letter_mm; all that are
@@ -2239,7 +2244,7 @@ class Target:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, preset: typing.Literal['full', 'partial'] | None = None, image_clarity_percent: float | None = None, letter_mm: float | None = None, distance_m: float | None = None) -> None:
+    def __init__(self, *, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, preset: typing.Literal['full', 'partial'] | None = None, image_clarity_percent: float | None = None, letter_mm: float | None = None, distance_m: float | None = None, eye_to_paint_m: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2266,6 +2271,11 @@ class Target:
     def distance_m(self) -> float | None:
         """
         with letter_mm: from the eye over the paint to the letters [m], > 0
+        """
+    @property
+    def eye_to_paint_m(self) -> float | None:
+        """
+        of it, from the eye to the paint [m], >= 0; none = a third of it, as viewer_along() has it
         """
     @property
     def image_clarity_percent(self) -> float | None:
@@ -2568,7 +2578,7 @@ class Job:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: collections.abc.Sequence[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer = ..., uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: collections.abc.Sequence[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: collections.abc.Sequence[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer | None = None, uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: collections.abc.Sequence[Sequence] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2662,9 +2672,9 @@ class Job:
         how many worlds are drawn, and how far apart they are
         """
     @property
-    def viewer(self) -> Viewer:
+    def viewer(self) -> Viewer | None:
         """
-        who reads the mirrored letters, and from where
+        who reads the mirrored letters; none = viewer_of() the job
         """
 class Film:
     """
@@ -3731,7 +3741,7 @@ class Reached:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, asks: str = '', wanted: float = 0.0, found: float = 0.0, is_met: bool = False) -> None:
+    def __init__(self, *, asks: str = '', wanted: float = 0.0, found: float | None = None, is_met: bool = False) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3755,9 +3765,9 @@ class Reached:
         field of Target: rms_um, preset, image_clarity_percent or letter_mm
         """
     @property
-    def found(self) -> float:
+    def found(self) -> float | None:
         """
-        what the surface has
+        what the surface has; none = no letter can be read
         """
     @property
     def is_met(self) -> bool:
@@ -5073,7 +5083,8 @@ def gloss_of_share_gu(*, angle_deg: float, refractive_index: float, specular_sha
     """
     Gloss [GU] of a surface that mirrors `specular_share` (0 to 1) of what a smooth one would: 100 x its flux
     over that of glass of index 1.567 (ISO 2813), docs/physics.md (46). Scratches throw light outside the
-    receptor: give their specular_share.
+    receptor: give their specular_share. Of the light that they scatter none is counted, though a meter's
+    receptor takes some in: a matt clear, as after a foam-backed disc, reads a few GU more at 60 degrees.
     """
 def haze_share(grooves: collections.abc.Sequence[GroovePopulation], *, angle_deg: float, from_deg: float, to_deg: float, flank_deg: float = 75.0) -> float:
     """
@@ -5125,11 +5136,11 @@ def judge_compression(curve: CompressionCurve) -> CompressionResult:
     """
     Fits stress = plateau (1 - exp(-E strain/plateau)), as a Layer with a plateau behaves, or E strain.
     """
-def judge_target(target: Target, *, before: HeightField, now: HeightField, touched_share: float, clarity_light: float = 1.0) -> list[Reached]:
+def judge_target(target: Target, *, before: HeightField, now: HeightField, touched_share: float, clarity_light: float = 1.0, contrast: float = 1.0) -> list[Reached]:
     """
     Judges a target on a surface that was worn from `before`. touched_share: what the levelling step has
-    touched; clarity_light: share of the texture's image clarity that scratches leave. Letters are read in the
-    worse of the two directions.
+    touched; of what the scratches leave, clarity_light: share of the texture's image clarity, contrast: that
+    of letters. Letters are read in the worse of the two directions.
     The same at the end of a sequence, scratches included.
     """
 def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> TestSpotResult:
@@ -5167,6 +5178,11 @@ def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um:
     = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma
     q/2 eta)(sinh X cosh X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X
     -> 0), docs/physics.md (57). All arguments > 0.
+    """
+def limit_of_sight_mm(distance_m: float) -> float:
+    """
+    Height [mm] of the smallest letter that normal sight reads at a distance [m], > 0: 5 arcmin, with strokes
+    of 1 arcmin (ISO 8596).
     """
 def pareto_front(costs: collections.abc.Sequence[list[float]]) -> list[bool]:
     """
@@ -5288,15 +5304,20 @@ def runs_needed(*, difference_percent: float, log_sd: float, power: float = 0.8)
     Runs of each abrasive that a two-sided t test at 5 % needs to find a difference [%], > 0, with a chance of
     `power`, where ln(wear rate) spreads by `log_sd` between discs: noncentral t distribution. At most 10000.
     """
-def seen_letter_mm(wander_arcmin: float, viewer: Viewer) -> float:
+def seen_letter_mm(wander_arcmin: float, viewer: Viewer, contrast: float = 1.0) -> float | None:
     """
     Height [mm] of the smallest mirrored letter that this viewer can read where the image wanders and blurs by
-    so much together [arcmin, rms], which is seen_wander_arcmin() through a pinhole; docs/physics.md (53).
-    Scratches are left out.
+    so much together [arcmin, rms], which is seen_smear_arcmin(), behind a veil that leaves so much contrast;
+    none where no letter is read. As smallest_letter_mm(), docs/physics.md (53).
     """
 def seen_rms_um(seen: SeenTexture) -> Estimate:
     """
     Rms of a seen texture [um] with its 95 % interval.
+    """
+def seen_smear_arcmin(field: HeightField, viewer: Viewer) -> float:
+    """
+    Rms [arcmin] by which the surface moves and blurs a letter together: seen_wander_arcmin() as through a
+    pinhole, which every wave moves.
     """
 def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     """
@@ -5315,7 +5336,7 @@ def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.S
         crown_radius_m: crown of the panel [m], > 0; none = flat
         band_edges_mm: edges of the reported wavelength bands [mm], rising
         amplitude_tolerance_um: accuracy of texture amplitudes between looks [um], > 0
-        refractive_index: of the clear, for gloss, > 1; clear coats about 1.5 (memory)
+        refractive_index: of the clear, for gloss, > 1 to 4; as Paint has it
         scratch_limits: what counts as a visible scratch
         viewer: who reads the mirrored letters
     """
@@ -5330,11 +5351,13 @@ def slope(field: HeightField, *, direction: str = 'rows', footprint_mm: float = 
     them. footprint_mm >= 0: mean over a round spot of this diameter, which passes a wave by 2 J1(x)/x, x = pi
     footprint/ wavelength; 0 = the point itself. A profile has no slope along its column.
     """
-def smallest_letter_mm(*, wander_arcmin: float, distance_m: float) -> float:
+def smallest_letter_mm(*, wander_arcmin: float, distance_m: float, contrast: float = 1.0) -> float | None:
     """
-    Height [mm] of the smallest mirrored letter that can be read at a distance [m, whole path]: 5 arcmin, with
-    strokes of 1 arcmin (ISO 8596, normal sight), or five times the wander where that is more than a stroke
-    (our rule, estimate). docs/physics.md (53).
+    Height [mm] of the smallest mirrored letter that can be read at a distance [m, whole path], or none where
+    its contrast is below 0.05 (least_read_contrast). contrast, 0 to 1: what the veil of scattered light
+    leaves, as lamp_visibility() has it. The letter is five strokes high, and its stroke is what normal sight
+    resolves at that contrast, contrast^-0.4 arcmin, or the wander [arcmin, rms] where that is more.
+    docs/physics.md (53).
     """
 def specular_share(grooves: collections.abc.Sequence[GroovePopulation], *, angle_deg: float, wavelength_nm: float = 550.0) -> float:
     """
@@ -5368,6 +5391,16 @@ def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed
 def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
     """
     The margin of EdgeProfile::margin_mm, for another clear or confidence.
+    """
+def viewer_along(distance_m: float, eye_to_paint_m: float | None = None) -> Viewer:
+    """
+    The eye that looks along a path of distance_m [m], > 0, over the paint to what it reads, eye_to_paint_m of
+    it before the paint [m], >= 0 and less than distance_m; none = a third of it, as Viewer has it.
+    """
+def viewer_of(job: Job) -> Viewer:
+    """
+    The eye that results are for: the job's viewer; else the one that judged its texture, so that the first
+    row says what was seen; else the one that its target's letters are for; else Viewer's own defaults.
     """
 def wet_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayLike, time_s: float) -> typing.Any:
     """

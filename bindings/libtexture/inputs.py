@@ -1,6 +1,6 @@
 """What an answer started from, in words: the same rows on every page."""
 
-from . import Job, Sequence, Step
+from . import Job, Sequence, Step, viewer_along
 from .wording import UM_PER_MIL, counted, film
 
 HABITS = {"none": "the disc kept on the flat", "straddle": "half of the disc over the edge"}  # EdgeWork.overhang
@@ -48,7 +48,7 @@ def paint_words(paint):
     if paint.clear_um:
         sure = f", uncertain by {film(paint.clear_uncertainty_um)}" if paint.clear_uncertainty_um else ""
         clear = f"clear stated as {film(paint.clear_um)}{sure}"
-    return f"{paint.kind}, {clear}, hardness {paint.hardness_mpa:g} MPa"
+    return f"{paint.kind}, {clear}, hardness {paint.hardness_mpa:g} MPa, refractive index {paint.refractive_index:g}"
 
 
 def texture_words(source):
@@ -64,10 +64,7 @@ def origin_words(source):
         return f"from {source.file}"
     if source.seen:
         seen = source.seen
-        letters = (
-            f"letters of {seen.letter_mm:g} mm readable, {seen.distance_m:g} m from the eye over the paint to them"
-        )
-        return f"judged by eye: waves about {seen.wavelength_mm:g} mm long, {letters}"
+        return f"judged by eye: waves about {seen.wavelength_mm:g} mm long, {letter_words(seen)}"
     wet = source.wet_film.film
     return (
         f"a wet film of {wet.thickness_um:g} um with {100 * wet.solids_share:g} % solids that flowed out and dried "
@@ -79,15 +76,23 @@ def wave_words(bands):
     return ", ".join(f"{band.rms_um:g} um rms about {band.wavelength_mm:g} mm" for band in bands)
 
 
+def letter_words(read):
+    """Letters that are read, and from where: of a SeenTexture or a Target."""
+    eye = viewer_along(read.distance_m, read.eye_to_paint_m)
+    return (
+        f"letters of {read.letter_mm:g} mm readable, {eye.viewer_m:.3g} m from the eye to the paint and "
+        f"{eye.scene_m:.3g} m from the paint to them"
+    )
+
+
 def target_words(target):
     """What is to be reached."""
     band = f", {target.band_mm[0]:g} to {target.band_mm[1]:g} mm" if target.band_mm else ""
-    from_eye = f", {target.distance_m:g} m from the eye over the paint" if target.distance_m else ""
     parts = [
         target.rms_um is not None and f"at most {target.rms_um:g} um rms of texture{band}",
         target.preset and f"{target.preset} levelling",
         target.image_clarity_percent is not None and f"image clarity of {target.image_clarity_percent:g} % or more",
-        target.letter_mm is not None and f"letters of {target.letter_mm:g} mm readable{from_eye}",
+        target.letter_mm is not None and letter_words(target),
     ]
     return ", ".join(part for part in parts if part)
 

@@ -2,7 +2,7 @@
 
 from os import PathLike
 
-from . import Comparison, Job, Predicted, Recommendation, page, plot
+from . import Comparison, Job, Predicted, Recommendation, page, plot, viewer_of
 from .choice_report import comparison_page, recommendation_page
 from .inputs import HABITS, input_rows
 from .whole_file import write_whole
@@ -34,6 +34,7 @@ def html_of(predicted: Predicted, job: Job | None = None) -> str:
         labours=labours(prediction),
         pictures=[panel_pictures(predicted, number, job) for number in range(len(prediction.panels))],
         job=job,
+        viewer_of=viewer_of,
         habit=HABITS[job.edge.overhang] if job else "",
         inputs=input_rows(job, [one for one in job.sequence if one.name == prediction.sequence] if job else []),
     )
@@ -46,7 +47,8 @@ def panel_pictures(predicted, number, job):
     """Pictures of one panel by name, as data addresses."""
     prediction, history = predicted.prediction, predicted.histories[number]
     after = history.surfaces[-1]
-    strip = plot.reflection_strip(history, rows=360, cols=360)
+    index = {"refractive_index": job.coating.refractive_index} if job else {}
+    strip = plot.reflection_strip(history, rows=360, cols=360, **index)
     pictures = {
         "texture": page.chart(plot.texture_against_clear, predicted, panel=number),
         "owed": page.chart(plot.scratch_owed, prediction, panel=number),

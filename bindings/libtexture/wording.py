@@ -46,6 +46,11 @@ def film_range(spread):
     return f"{spread.p05:.1f} to {spread.p95:.1f} um ({mil(spread.p05)} to {mil(spread.p95)} mil)"
 
 
+def letter(height_mm):
+    """Height of the smallest letter that is read, in whole mm without their unit, or 'none'."""
+    return "none" if height_mm is None else f"{height_mm:.0f}"
+
+
 def number_range(spread):
     """What 90 of 100 cases have, in whole numbers: '3 to 4', or '3'."""
     low, high = f"{spread.p05:.0f}", f"{spread.p95:.0f}"

@@ -117,13 +117,13 @@ const Fit* fit_for(const Job& job, const std::vector<Fit>& fits, Carrier carrier
 // What is asked and what is found, without the names of fields.
 std::string in_words(const Reached& part, const Target& target) {
   if (part.asks == "image_clarity_percent")
-    return "image clarity is " + to_text(part.found, 0) + " %, asked " + to_text(part.wanted, 0) + " %";
+    return "image clarity is " + to_text(*part.found, 0) + " %, asked " + to_text(part.wanted, 0) + " %";
   if (part.asks == "letter_mm")
-    return "the smallest letter read is " + to_text(part.found, 1) + " mm, asked " + to_text(part.wanted, 1) +
-           " mm";
+    return "the smallest letter read is " + to_text(*part.found, 1) + " mm, asked " +
+           to_text(part.wanted, 1) + " mm";
   if (part.asks == "preset" && target.preset == TargetPreset::full)
-    return to_text(100 * part.found, 1) + " % is touched, asked " + to_text(100 * part.wanted, 1) + " %";
-  return "the texture is " + to_text(part.found, 2) + " um rms, asked " + to_text(part.wanted, 2) + " um";
+    return to_text(100 * *part.found, 1) + " % is touched, asked " + to_text(100 * part.wanted, 1) + " %";
+  return "the texture is " + to_text(*part.found, 2) + " um rms, asked " + to_text(part.wanted, 2) + " um";
 }
 
 std::string out_of_reach(const Fit& fit, const Target& target) {

@@ -68,6 +68,16 @@ void Target::validate() const {
           "must be given both or neither", letter_mm ? "letter_mm alone" : "distance_m alone");
   if (letter_mm) require_positive(*letter_mm, "Target", "letter_mm");
   if (distance_m) require_positive(*distance_m, "Target", "distance_m");
+  if (eye_to_paint_m) {
+    require(distance_m.has_value(), "Target", "eye_to_paint_m", "must come with letter_mm and distance_m",
+            *eye_to_paint_m);
+    require(*eye_to_paint_m >= 0 && *eye_to_paint_m < *distance_m, "Target", "eye_to_paint_m",
+            "must be >= 0 and less than distance_m", *eye_to_paint_m);
+  }
+}
+
+Viewer eye_of(const Target& target) {
+  return viewer_along(target.distance_m.value(), target.eye_to_paint_m);
 }
 
 void Sequence::validate() const {
@@ -99,10 +109,16 @@ void Job::validate() const {
   labour.validate();
   edge.validate();
   scratch_limits.validate();
-  viewer.validate();
+  if (viewer) viewer->validate();
   for (const Sequence& one : sequence) one.validate();
   require_names_differ(sequence, "Job", "sequence");
   if (!texture.file) require_bands_held(*this, patch);  // a file brings a patch of its own
+}
+
+Viewer viewer_of(const Job& job) {
+  if (job.viewer) return *job.viewer;
+  if (job.texture.seen) return eye_of(*job.texture.seen);
+  return job.target.letter_mm ? eye_of(job.target) : Viewer{};
 }
 
 void require_bands_held(const Job& job, const Grid& patch) {

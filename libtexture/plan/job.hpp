@@ -39,6 +39,8 @@ struct Target {
   std::optional<double> letter_mm = {};  ///< letters of this height can be read in the reflection [mm], > 0
   std::optional<double> distance_m =
       {};  ///< with letter_mm: from the eye over the paint to the letters [m], > 0
+  /// of it, from the eye to the paint [m], >= 0; none = a third of it, as viewer_along() has it
+  std::optional<double> eye_to_paint_m = {};
 
   void validate() const;
   bool operator==(const Target&) const = default;
@@ -48,9 +50,13 @@ struct Target {
                       optional("preset", &Target::preset),
                       optional("image_clarity_percent", &Target::image_clarity_percent),
                       optional("letter_mm", &Target::letter_mm),
-                      optional("distance_m", &Target::distance_m)};
+                      optional("distance_m", &Target::distance_m),
+                      optional("eye_to_paint_m", &Target::eye_to_paint_m)};
   }
 };
+
+/// The eye that a target's letters are for, where it asks for letters.
+Viewer eye_of(const Target& target);
 
 /// Steps in order, under a name.
 struct Sequence {
@@ -77,7 +83,7 @@ struct Job {
   Labour labour = {};                   ///< how long this person takes for what is not sanding
   EdgeWork edge = {};                   ///< how the panels' edges are, and how they are worked
   ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
-  Viewer viewer = {};                   ///< who reads the mirrored letters, and from where
+  std::optional<Viewer> viewer = {};    ///< who reads the mirrored letters; none = viewer_of() the job
   Uncertainty uncertainty = {};         ///< how many worlds are drawn, and how far apart they are
   std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
   std::optional<std::string> catalogue =
@@ -103,6 +109,10 @@ struct Job {
                       optional("catalogue", &Job::catalogue)};
   }
 };
+
+/// The eye that results are for: the job's viewer; else the one that judged its texture, so that the first
+/// row says what was seen; else the one that its target's letters are for; else Viewer's own defaults.
+Viewer viewer_of(const Job& job);
 
 /// InvalidInput where the band of a job's target, or of a stop rule, overlaps none of the waves that a patch
 /// holds, from two pixels to its longer side: such a rule would be met before the first pass.

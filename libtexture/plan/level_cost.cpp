@@ -69,7 +69,7 @@ double crossing_share(const std::vector<Reached>& before, const std::vector<Reac
   double share = 0;
   for (std::size_t i = 0; i < before.size(); ++i)
     if (!before[i].is_met)
-      share = std::max(share, (before[i].wanted - before[i].found) / (after[i].found - before[i].found));
+      share = std::max(share, (before[i].wanted - *before[i].found) / (*after[i].found - *before[i].found));
   return std::clamp(share, 0.0, 1.0);
 }
 

@@ -41,6 +41,7 @@ void Paint::validate() const {
   gauge.validate();
   require_positive(hardness_mpa, "Paint", "hardness_mpa");
   require(hardness_mpa <= 10000, "Paint", "hardness_mpa", "must be at most 10000", hardness_mpa);
+  require_within(refractive_index, 1.4, 1.7, "Paint", "refractive_index");
 }
 
 }  // namespace libtexture

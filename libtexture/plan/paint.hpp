@@ -43,13 +43,18 @@ struct Paint {
   Gauge gauge = {};  ///< what the readings were taken with
   double hardness_mpa =
       200;  ///< indentation hardness of the clear [MPa], > 0 to 10000 (ISO 14577 practice: 150-300)
+  /// of the clear, for gloss and reflections, 1.4 to 1.7; clear coats have 1.50 to 1.54 (from memory)
+  double refractive_index = 1.5;
 
   void validate() const;
   bool operator==(const Paint&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("kind", &Paint::kind), optional("clear_um", &Paint::clear_um),
+    return std::tuple{required("kind", &Paint::kind),
+                      optional("clear_um", &Paint::clear_um),
                       optional("clear_uncertainty_um", &Paint::clear_uncertainty_um),
-                      optional("gauge", &Paint::gauge), optional("hardness_mpa", &Paint::hardness_mpa)};
+                      optional("gauge", &Paint::gauge),
+                      optional("hardness_mpa", &Paint::hardness_mpa),
+                      optional("refractive_index", &Paint::refractive_index)};
   }
 };
 

@@ -162,18 +162,26 @@ void add_reading_warnings(const Panel& panel, std::vector<std::string>& warnings
                          um_and_mil(usual) + ": is the unit right, is there filler, was it sanded before?");
 }
 
+// Letters finer than eyes read: the unit may be wrong.
+void add_letter_warnings(const Job& job, std::vector<std::string>& warnings) {
+  const auto ask = [&](const std::string& place, double letter_mm, double distance_m, const char* if_not) {
+    warnings.push_back(place + ".letter_mm: " + to_text(letter_mm) + " mm at " + to_text(distance_m) +
+                       " m is at or below the limit of sight (" + to_text(limit_of_sight_mm(distance_m), 1) +
+                       " mm): is it cm? If not, " + if_not);
+  };
+  if (job.texture.seen && is_at_limit_of_sight(*job.texture.seen))
+    ask("texture.seen", job.texture.seen->letter_mm, job.texture.seen->distance_m,
+        "the texture is at most what it shows");
+  if (job.target.letter_mm && *job.target.letter_mm < limit_of_sight_mm(*job.target.distance_m))
+    ask("target", *job.target.letter_mm, *job.target.distance_m, "no surface meets the target");
+}
+
 // What discs and minutes of all panels are, world by world.
 Spread total_of(const std::vector<RiskDraws>& panels, std::vector<double> RiskDraws::*figure) {
   std::vector<double> total(panels.front().removed_um.size(), 0.0);
   for (const RiskDraws& draws : panels)
     for (std::size_t world = 0; world < total.size(); ++world) total[world] += (draws.*figure)[world];
   return spread_of(std::move(total));
-}
-
-// Share of the texture's image clarity that the scratches leave.
-double clarity_light(const History& history) {
-  const double smooth = image_clarity_percent(history.surfaces.back());
-  return smooth > 0 ? history.steps.back().image_clarity_percent / smooth : 1;
 }
 
 // Best estimates: every sequence on every panel, by sequence.
@@ -195,8 +203,9 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
       return simulate(surface, coating, sequence.step,
                       {.area_m2 = panel.area_m2,
                        .crown_radius_m = panel.crown_radius_m,
+                       .refractive_index = job.coating.refractive_index,
                        .scratch_limits = job.scratch_limits,
-                       .viewer = job.viewer},
+                       .viewer = viewer_of(job)},
                       part);
     });
   });
@@ -214,6 +223,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
   prediction.verdict = Verdict::go;
   prediction.seed = job.seed;
   prediction.band_edges_mm = histories.front().band_edges_mm;
+  add_letter_warnings(job, prediction.warnings);
   for (std::size_t i = 0; i < job.panel.size(); ++i) {
     const Panel& panel = job.panel[i];
     prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));
@@ -250,7 +260,7 @@ AllPredicted predict_these(const Job& job, const HeightField& surface, const std
   auto histories = histories_of(job, surface, sequences, part_of(progress, 0, nominal_work));
   std::vector<SampledSequence> sampled;
   for (std::size_t i = 0; i < sequences.size(); ++i)
-    sampled.push_back({sequences[i], clarity_light(histories[i].front())});
+    sampled.push_back({sequences[i], mirrored_light(depth_laws(histories[i].front().scratches.back()))});
   SampledRisks sampling = sample_risk(job, surface, sampled, part_of(progress, nominal_work, 1 - edges_work));
   const Progress edges = part_of(progress, 1 - edges_work, 1);
   AllPredicted all;

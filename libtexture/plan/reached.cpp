@@ -11,18 +11,12 @@ namespace libtexture {
 
 namespace {
 
-Reached at_most(const char* asks, double wanted, double found) {
-  return {asks, wanted, found, found <= wanted};
+Reached at_most(const char* asks, double wanted, std::optional<double> found) {
+  return {asks, wanted, found, found && *found <= wanted};
 }
 
 Reached at_least(const char* asks, double wanted, double found) {
   return {asks, wanted, found, found >= wanted};
-}
-
-double letter_mm(const HeightField& surface, double distance_m) {
-  return smallest_letter_mm(std::max(image_wander_arcmin(surface, Direction::rows),
-                                     image_wander_arcmin(surface, Direction::columns)),
-                            distance_m);
 }
 
 }  // namespace
@@ -42,13 +36,13 @@ double height_margin(const Target& target, const HeightFigures& figures) {
   double least = HUGE_VAL;
   for (const Reached& part : judge_heights(target, figures)) {
     const bool is_at_least = is_full && part.asks == "preset";
-    least = std::min(least, is_at_least ? part.found - part.wanted : part.wanted - part.found);
+    least = std::min(least, is_at_least ? *part.found - part.wanted : part.wanted - *part.found);
   }
   return std::isinf(least) ? -HUGE_VAL : least;
 }
 
 std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
-                                  double touched_share, double clarity_light) {
+                                  double touched_share, double clarity_light, double contrast) {
   target.validate();
   require_within(touched_share, 0, 1, "judge_target", "touched_share");
   const auto& band = target.band_mm;
@@ -60,17 +54,21 @@ std::vector<Reached> judge_target(const Target& target, const HeightField& befor
   if (target.image_clarity_percent)
     parts.push_back(at_least("image_clarity_percent", *target.image_clarity_percent,
                              clarity_light * image_clarity_percent(now)));
-  if (target.letter_mm)
-    parts.push_back(at_most("letter_mm", *target.letter_mm, letter_mm(now, *target.distance_m)));
+  if (target.letter_mm) {
+    const Viewer viewer = eye_of(target);
+    parts.push_back(at_most("letter_mm", *target.letter_mm,
+                            seen_letter_mm(seen_smear_arcmin(now, viewer), viewer, contrast)));
+  }
   return parts;
 }
 
 std::vector<Reached> judge_target(const Target& target, const History& history) {
   require(!history.steps.empty(), "judge_target", "history", "must hold at least one step", "none");
-  const HeightField& now = history.surfaces.back();
-  const double texture_alone = target.image_clarity_percent ? image_clarity_percent(now) : 0;
-  const double light = texture_alone > 0 ? history.steps.back().image_clarity_percent / texture_alone : 1;
-  return judge_target(target, history.before, now, history.steps.front().touched_share, light);
+  const bool is_seen = target.image_clarity_percent || target.letter_mm;
+  const MirroredLight light =
+      is_seen ? mirrored_light(depth_laws(history.scratches.back())) : MirroredLight{};
+  return judge_target(target, history.before, history.surfaces.back(), history.steps.front().touched_share,
+                      light.clarity_share(), light.contrast());
 }
 
 bool is_reached(const std::vector<Reached>& parts) {

@@ -1,6 +1,7 @@
 #pragma once
 // Reached: what a worn surface makes of a target, part by part.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,8 +20,9 @@ inline constexpr double partial_rms_share = 0.5;
 struct Reached {
   std::string asks = {};  ///< field of Target: rms_um, preset, image_clarity_percent or letter_mm
   double wanted = 0;      ///< what is asked; preset full: touched share; preset partial: rms height [um]
-  double found = 0;       ///< what the surface has
-  bool is_met = false;    ///< whether that will do
+  /// what the surface has; none = no letter can be read
+  std::optional<double> found = {};
+  bool is_met = false;  ///< whether that will do
 
   bool operator==(const Reached&) const = default;
   static constexpr auto fields() {
@@ -30,10 +32,10 @@ struct Reached {
 };
 
 /// Judges a target on a surface that was worn from `before`. touched_share: what the levelling step has
-/// touched; clarity_light: share of the texture's image clarity that scratches leave. Letters are read in the
-/// worse of the two directions.
+/// touched; of what the scratches leave, clarity_light: share of the texture's image clarity, contrast: that
+/// of letters. Letters are read in the worse of the two directions.
 std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
-                                  double touched_share, double clarity_light = 1);
+                                  double touched_share, double clarity_light = 1, double contrast = 1);
 
 /// The figures that targets of height and touch are judged by.
 struct HeightFigures {

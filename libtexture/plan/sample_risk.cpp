@@ -205,7 +205,7 @@ RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen, const Progres
 
 SampledRisk Sampler::result(const Progress& progress) const {
   std::optional<SeenTarget> seen;
-  if (asks_sight(job_.target)) seen.emplace(job_, worlds_, starts_, sampled_.clarity_light);
+  if (asks_sight(job_.target)) seen.emplace(job_, worlds_, starts_, sampled_.light);
   SampledRisk sampled{.node_solves = solves_};
   for (std::size_t p = 0; p < states_.size(); ++p) {
     sampled.draws.push_back(draws_of(p, seen ? &*seen : nullptr, nth_part(progress, p, states_.size())));

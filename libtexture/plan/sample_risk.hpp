@@ -7,14 +7,15 @@
 #include "libtexture/plan/job.hpp"
 #include "libtexture/plan/risk.hpp"
 #include "libtexture/surface/height_field.hpp"
+#include "libtexture/surface/image_clarity.hpp"
 
 namespace libtexture {
 
 /// A sequence to be sampled.
 struct SampledSequence {
   Sequence sequence = {};
-  /// Share of the texture's image clarity that scratches leave, where the target asks for image clarity.
-  double clarity_light = 1;
+  /// What the scratches leave at its end, where the target asks for what a person sees.
+  MirroredLight light = {};
 };
 
 /// The draws of each panel, and what they cost.

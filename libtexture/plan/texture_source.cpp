@@ -5,10 +5,14 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/surface/block_letters.hpp"
+#include "libtexture/surface/image_clarity.hpp"
 
 namespace libtexture {
 
 namespace {
+
+constexpr double near_limit = 1.1;  // a height is told to a tenth; estimate
 
 /// Rms slope along one direction [1/mm] of an isotropic ring of unit rms: q0 sqrt(<4^-o>/2), o the octaves
 /// from the dominant wavelength, normal with sd b/sqrt 8 and cut at b (docs/physics.md, equation 1).
@@ -27,15 +31,24 @@ double slope_per_rms_per_mm(const SeenTexture& seen) {
 void SeenTexture::validate() const {
   require_positive(letter_mm, "SeenTexture", "letter_mm");
   require_positive(distance_m, "SeenTexture", "distance_m");
-  require(eye_to_paint_m >= 0 && eye_to_paint_m < distance_m, "SeenTexture", "eye_to_paint_m",
-          "must be >= 0 and less than distance_m", eye_to_paint_m);
+  if (eye_to_paint_m)
+    require(*eye_to_paint_m >= 0 && *eye_to_paint_m < distance_m, "SeenTexture", "eye_to_paint_m",
+            "must be >= 0 and less than distance_m", *eye_to_paint_m);
   require_positive(wavelength_mm, "SeenTexture", "wavelength_mm");
   require_within(wavelength_mm, 0, 1000, "SeenTexture", "wavelength_mm");
   band_of(*this).validate();
 }
 
+Viewer eye_of(const SeenTexture& seen) {
+  return viewer_along(seen.distance_m, seen.eye_to_paint_m);
+}
+
 double seen_slope(const SeenTexture& seen) {
-  return seen.letter_mm * metre_per_mm / 5 / (2 * (seen.distance_m - seen.eye_to_paint_m));
+  return seen.letter_mm * metre_per_mm / strokes_a_height / (2 * eye_of(seen).scene_m);
+}
+
+bool is_at_limit_of_sight(const SeenTexture& seen) {
+  return seen.letter_mm <= near_limit * limit_of_sight_mm(seen.distance_m);
 }
 
 TextureBand band_of(const SeenTexture& seen) {

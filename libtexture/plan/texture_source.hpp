@@ -10,6 +10,7 @@
 #include "libtexture/base/fields.hpp"
 #include "libtexture/plan/estimate.hpp"
 #include "libtexture/surface/texture.hpp"
+#include "libtexture/surface/viewer.hpp"
 #include "libtexture/surface/wet_film.hpp"
 
 namespace libtexture {
@@ -20,7 +21,8 @@ struct SeenTexture {
   double wavelength_mm = unset;  ///< dominant wavelength, waves counted along a ruler on the panel [mm], > 0
   double letter_mm = unset;      ///< height of the smallest letters that can be read [mm], > 0
   double distance_m = unset;     ///< whole path from the eye over the paint to the letters [m], > 0
-  double eye_to_paint_m = 0;     ///< of it, from the eye to the paint [m], >= 0; 0 = little of it
+  /// of it, from the eye to the paint [m], >= 0; none = a third of it, as viewer_along() has it
+  std::optional<double> eye_to_paint_m = {};
   double bandwidth_octaves = 1.0;  ///< as of TextureBand [octaves]
 
   void validate() const;
@@ -34,11 +36,17 @@ struct SeenTexture {
   }
 };
 
+/// The eye that judged a seen texture.
+Viewer eye_of(const SeenTexture& seen);
+
 /// Rms slope along one direction that a seen texture has: a letter is lost when the mirrored point wanders by
 /// its stroke, a fifth of its height (ISO 8596, from memory; as smallest_letter_mm). A slope s moves a point
-/// at d behind the paint by 2 s d. Letters near 5 arcmin, 1.45 mm per metre of path, are at the limit of
-/// sight: then the texture may be less.
+/// at d behind the paint by 2 s d.
 double seen_slope(const SeenTexture& seen);
+
+/// Whether the letters are as fine as normal sight reads at their distance (within 10 %, an estimate): the
+/// texture is then at most what they show.
+bool is_at_limit_of_sight(const SeenTexture& seen);
 
 /// The band that a seen texture stands for: that of isotropic waves of this rms slope.
 TextureBand band_of(const SeenTexture& seen);

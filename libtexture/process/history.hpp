@@ -1,6 +1,7 @@
 #pragma once
 // History: what a sequence did to one patch, pass by pass.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,15 +31,16 @@ struct HistoryRow {
   double marks_per_cm2 = 0;          ///< grooves deeper than the visible limit [1/cm2]
   double clear_owed_um = 0;          ///< clear that taking out the scratches still asks for [um]
   double stray_marks_per_dm2 = 0;    ///< rare deep marks expected [1/dm2]
-  double gloss_20_gu = 0;            ///< gloss at 20 degrees, ISO 2813 [GU]
+  double gloss_20_gu = 0;            ///< gloss at 20 degrees, ISO 2813, without diffuse light [GU]
   double lamp_visibility = 0;        ///< how clearly a mirrored lamp stands out at 45 degrees, 0 to 1
   double image_clarity_percent = 0;  ///< image clarity, comb .5 mm, 45 degrees, along rows [%]
   /// the same for combs of .125, .25, .5, 1 and 2 mm [%]
   std::vector<double> image_clarity_by_comb_percent = {};
   double image_wander_arcmin = 0;  ///< rms wander of a mirrored point, SimulateOptions::viewer [arcmin]
-  double smallest_letter_mm = 0;   ///< smallest mirrored letter that the texture lets this viewer read [mm]
-  int discs = 0;                   ///< discs the step has used; pads of a compound are cleaned, not counted
-  double minutes = 0;              ///< machine time of the step so far [min]
+  /// smallest mirrored letter that this viewer can read [mm]; none = the scratches veil every letter
+  std::optional<double> smallest_letter_mm = {};
+  int discs = 0;       ///< discs the step has used; pads of a compound are cleaned, not counted
+  double minutes = 0;  ///< machine time of the step so far [min]
 
   bool operator==(const HistoryRow&) const = default;
   static constexpr auto fields() {

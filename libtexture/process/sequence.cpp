@@ -31,23 +31,6 @@ double percentile_of(const Array2d& values, double share) {
   return *place;
 }
 
-// Shares of the mirrored light: what stays in the mirror direction, and what scatters into the lens of a
-// clarity meter.
-struct MirroredLight {
-  double specular = 0;
-  double veil = 0;
-};
-
-MirroredLight mirrored_light(const std::vector<DepthLaw>& laws, double angle_deg) {
-  const ClarityOptions lens;
-  MirroredLight light;
-  for (const DepthLaw& law : laws) {
-    light.specular += law.area_share * specular_share(law.grooves, angle_deg);
-    light.veil += law.area_share * haze_share(law.grooves, angle_deg, 0, lens.lens_half_angle_deg);
-  }
-  return light;
-}
-
 // Margin by which a row meets the rule: >= 0 = met.
 double margin_of(const Stop& stop, const HistoryRow& row, const HeightField& surface, double owed_um) {
   double margin = -HUGE_VAL;
@@ -175,17 +158,14 @@ class Simulation {
     row.clear_owed_um = clear_owed_um(scratches_, Marks::all, options_.scratch_limits);
     row.stray_marks_per_dm2 = stray_marks(scratches_, options_.scratch_limits.visible_depth_um, 1.0);
     row.gloss_20_gu = gloss_of_share_gu(20, options_.refractive_index, mirrored_light(laws, 20).specular);
-    const MirroredLight light = mirrored_light(laws, ClarityOptions{}.angle_deg);
-    row.lamp_visibility = lamp_visibility(light.specular);
+    const MirroredLight light = mirrored_light(laws);
+    row.lamp_visibility = light.contrast();
     row.image_clarity_by_comb_percent = image_clarity_by_comb_percent(now);
-    for (double& percent : row.image_clarity_by_comb_percent)
-      percent *= light.specular / (light.specular + light.veil);
+    for (double& percent : row.image_clarity_by_comb_percent) percent *= light.clarity_share();
     row.image_clarity_percent = row.image_clarity_by_comb_percent[half_mm_comb];
     row.image_wander_arcmin = seen_wander_arcmin(now, options_.viewer);
-    // Waves that the pupil blurs keep a letter from being read as those that move it do.
-    Viewer pinhole = options_.viewer;
-    pinhole.pupil_mm = 0;
-    row.smallest_letter_mm = seen_letter_mm(seen_wander_arcmin(now, pinhole), options_.viewer);
+    row.smallest_letter_mm =
+        seen_letter_mm(seen_smear_arcmin(now, options_.viewer), options_.viewer, row.lamp_visibility);
     return row;
   }
 

@@ -19,7 +19,7 @@ struct SimulateOptions {
   /// edges of the reported wavelength bands [mm], rising
   std::vector<double> band_edges_mm = {0.5, 1, 2, 4, 8, 16};
   double amplitude_tolerance_um = 5e-3;  ///< accuracy of texture amplitudes between looks [um], > 0
-  double refractive_index = 1.5;         ///< of the clear, for gloss, > 1; clear coats about 1.5 (memory)
+  double refractive_index = 1.5;         ///< of the clear, for gloss, > 1 to 4; as Paint has it
   ScratchLimits scratch_limits = {};     ///< what counts as a visible scratch
   Viewer viewer = {};                    ///< who reads the mirrored letters
 

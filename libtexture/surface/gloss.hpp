@@ -15,7 +15,8 @@ double fresnel_of_cosine(double cosine, double refractive_index);
 
 /// Gloss [GU] of a surface that mirrors `specular_share` (0 to 1) of what a smooth one would: 100 x its flux
 /// over that of glass of index 1.567 (ISO 2813), docs/physics.md (46). Scratches throw light outside the
-/// receptor: give their specular_share.
+/// receptor: give their specular_share. Of the light that they scatter none is counted, though a meter's
+/// receptor takes some in: a matt clear, as after a foam-backed disc, reads a few GU more at 60 degrees.
 double gloss_of_share_gu(double angle_deg, double refractive_index, double specular_share);
 
 /// Gloss [GU] of a surface with an even roughness, Gaussian in height [nm rms], much finer than the receptor

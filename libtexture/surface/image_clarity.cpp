@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/surface/block_letters.hpp"
 
 namespace libtexture {
 
@@ -16,6 +17,11 @@ constexpr int bins_of_line =
 constexpr double last_series_term = 3;       // exp(-(3 pi)^2/2) is 5e-20
 constexpr double least_series_ratio = 0.01;  // less loses nothing of a comb to 1e-16
 constexpr int bins_of_period = 2 * bins_of_line;
+constexpr double acuity_exponent = 0.4;  // of contrast; docs/physics.md (53)
+
+double letter_mm(double stroke_arcmin, double distance_m) {
+  return distance_m * 1000 * std::tan(strokes_a_height * stroke_arcmin * radian_per_arcmin);
+}
 
 /// Share of the light in each of bins_of_period places of the comb's period.
 std::vector<double> light_in_period(const Array2d& shift_mm, double comb_mm) {
@@ -66,10 +72,14 @@ Array2d image_shift_mm(const HeightField& field, const ClarityOptions& options) 
   return 2 * options.distance_mm * slope(field, options.direction);
 }
 
+MirroredLight light_of(const std::vector<GroovePopulation>& grooves, double angle_deg,
+                       double lens_half_angle_deg) {
+  return {specular_share(grooves, angle_deg), haze_share(grooves, angle_deg, 0, lens_half_angle_deg)};
+}
+
 /// What scattered light leaves of the contrast.
 double unveiled_share(const ClarityOptions& options) {
-  const double share = specular_share(options.grooves, options.angle_deg);
-  return share / (share + haze_share(options.grooves, options.angle_deg, 0, options.lens_half_angle_deg));
+  return light_of(options.grooves, options.angle_deg, options.lens_half_angle_deg).clarity_share();
 }
 
 }  // namespace
@@ -81,6 +91,16 @@ void ClarityOptions::validate() const {
           angle_deg);
   require_not_negative(slit_mm, "ClarityOptions", "slit_mm");
   require_within(lens_half_angle_deg, 0, 90, "ClarityOptions", "lens_half_angle_deg");
+}
+
+MirroredLight mirrored_light(const std::vector<DepthLaw>& laws, double angle_deg) {
+  MirroredLight mean{0, 0};
+  for (const DepthLaw& law : laws) {
+    const MirroredLight light = light_of(law.grooves, angle_deg, ClarityOptions{}.lens_half_angle_deg);
+    mean.specular += law.area_share * light.specular;
+    mean.veil += law.area_share * light.veil;
+  }
+  return mean;
 }
 
 double comb_contrast(const Array2d& shift_mm, double comb_mm, double slit_mm) {
@@ -128,10 +148,17 @@ double image_wander_arcmin(const HeightField& field, Direction direction, double
   return 2 * rms_slope(field, direction, footprint_mm) / radian_per_arcmin;
 }
 
-double smallest_letter_mm(double wander_arcmin, double distance_m) {
+double limit_of_sight_mm(double distance_m) {
+  require_positive(distance_m, "limit_of_sight_mm", "distance_m");
+  return letter_mm(1, distance_m);
+}
+
+std::optional<double> smallest_letter_mm(double wander_arcmin, double distance_m, double contrast) {
   require_not_negative(wander_arcmin, "smallest_letter_mm", "wander_arcmin");
   require_positive(distance_m, "smallest_letter_mm", "distance_m");
-  return distance_m * 1000 * std::tan(5 * std::max(1.0, wander_arcmin) * radian_per_arcmin);
+  require_within(contrast, 0, 1, "smallest_letter_mm", "contrast");
+  if (contrast < least_read_contrast) return std::nullopt;
+  return letter_mm(std::max(std::pow(contrast, -acuity_exponent), wander_arcmin), distance_m);
 }
 
 }  // namespace libtexture

@@ -2,6 +2,7 @@
 // Image clarity: how well a mirrored comb, or a letter, keeps its shape.
 
 #include <array>
+#include <optional>
 #include <vector>
 
 #include "libtexture/surface/slope.hpp"
@@ -36,6 +37,23 @@ struct ClarityOptions {
   }
 };
 
+/// What scratches leave of what is mirrored in a surface, and what they scatter, area mean over its parts.
+struct MirroredLight {
+  /// share of the light that stays in the mirror direction, 0 to 1
+  double specular = 1;
+  /// share that is scattered into the lens of a clarity meter, 0 to 1
+  double veil = 0;
+
+  /// share of the texture's image clarity that is left, docs/physics.md (52)
+  double clarity_share() const { return specular / (specular + veil); }
+  /// contrast of a lamp, or a letter, that is left: lamp_visibility()
+  double contrast() const { return lamp_visibility(specular); }
+};
+
+/// The light that parts of a surface mirror; the lens is that of ClarityOptions.
+MirroredLight mirrored_light(const std::vector<DepthLaw>& laws,
+                             double angle_deg = ClarityOptions{}.angle_deg);
+
 /// Image clarity [%, 0 to 100]: each pixel shifts the slit's image by 2 distance_mm slope; M and m are the
 /// most and least light behind the comb while it moves across: 100 (M - m)/(M + m) x share/(share + scatter
 /// into the lens). Not monotone in amplitude once waves shift the image by more than half a line: a test, not
@@ -58,9 +76,19 @@ double gaussian_comb_contrast(double shift_sd_mm, double comb_mm);
 /// footprint_mm as in slope(): waves shorter than what the pupil sees blur the image and do not move it.
 double image_wander_arcmin(const HeightField& field, Direction direction, double footprint_mm = 0);
 
-/// Height [mm] of the smallest mirrored letter that can be read at a distance [m, whole path]: 5 arcmin, with
-/// strokes of 1 arcmin (ISO 8596, normal sight), or five times the wander where that is more than a stroke
-/// (our rule, estimate). docs/physics.md (53).
-double smallest_letter_mm(double wander_arcmin, double distance_m);
+/// Height [mm] of the smallest letter that normal sight reads at a distance [m], > 0: 5 arcmin, with strokes
+/// of 1 arcmin (ISO 8596).
+double limit_of_sight_mm(double distance_m);
+
+/// Contrast below which no letter is read, of whatever height: that of a lamp which can just be made out;
+/// estimate.
+inline constexpr double least_read_contrast = 0.05;
+
+/// Height [mm] of the smallest mirrored letter that can be read at a distance [m, whole path], or none where
+/// its contrast is below 0.05 (least_read_contrast). contrast, 0 to 1: what the veil of scattered light
+/// leaves, as lamp_visibility() has it. The letter is five strokes high, and its stroke is what normal sight
+/// resolves at that contrast, contrast^-0.4 arcmin, or the wander [arcmin, rms] where that is more.
+/// docs/physics.md (53).
+std::optional<double> smallest_letter_mm(double wander_arcmin, double distance_m, double contrast = 1);
 
 }  // namespace libtexture

@@ -7,10 +7,24 @@
 
 namespace libtexture {
 
+namespace {
+
+constexpr double eye_share = 1.0 / 3;  // of the whole path, from the eye to the paint
+
+}  // namespace
+
 void Viewer::validate() const {
-  require_positive(viewer_m, "Viewer", "viewer_m");
+  require_not_negative(viewer_m, "Viewer", "viewer_m");
   require_positive(scene_m, "Viewer", "scene_m");
   require_not_negative(pupil_mm, "Viewer", "pupil_mm");
+}
+
+Viewer viewer_along(double distance_m, std::optional<double> eye_to_paint_m) {
+  require_positive(distance_m, "viewer_along", "distance_m");
+  const double viewer_m = eye_to_paint_m.value_or(eye_share * distance_m);
+  const Viewer viewer{.viewer_m = viewer_m, .scene_m = distance_m - viewer_m};
+  viewer.validate();
+  return viewer;
 }
 
 double seen_wander_arcmin(const HeightField& field, const Viewer& viewer) {
@@ -21,9 +35,15 @@ double seen_wander_arcmin(const HeightField& field, const Viewer& viewer) {
                                  image_wander_arcmin(field, Direction::columns, footprint_mm));
 }
 
-double seen_letter_mm(double wander_arcmin, const Viewer& viewer) {
+double seen_smear_arcmin(const HeightField& field, const Viewer& viewer) {
+  Viewer pinhole = viewer;
+  pinhole.pupil_mm = 0;
+  return seen_wander_arcmin(field, pinhole);
+}
+
+std::optional<double> seen_letter_mm(double wander_arcmin, const Viewer& viewer, double contrast) {
   viewer.validate();
-  return smallest_letter_mm(wander_arcmin, viewer.viewer_m + viewer.scene_m);
+  return smallest_letter_mm(wander_arcmin, viewer.viewer_m + viewer.scene_m, contrast);
 }
 
 }  // namespace libtexture

@@ -1,6 +1,7 @@
 #pragma once
 // Viewer: who looks at what is mirrored in the panel, and from where.
 
+#include <optional>
 #include <tuple>
 
 #include "libtexture/base/fields.hpp"
@@ -10,7 +11,7 @@ namespace libtexture {
 
 /// An eye before the panel, and the thing that it sees mirrored, as in ReflectionView.
 struct Viewer {
-  double viewer_m = 1;  ///< eye to surface [m], > 0
+  double viewer_m = 1;  ///< eye to surface [m], >= 0
   double scene_m = 2;   ///< surface to the mirrored thing [m], > 0
   double pupil_mm = 3;  ///< the eye's pupil [mm], >= 0; 2-4 in daylight (from memory)
 
@@ -22,14 +23,22 @@ struct Viewer {
   }
 };
 
+/// The eye that looks along a path of distance_m [m], > 0, over the paint to what it reads, eye_to_paint_m of
+/// it before the paint [m], >= 0 and less than distance_m; none = a third of it, as Viewer has it.
+Viewer viewer_along(double distance_m, std::optional<double> eye_to_paint_m = {});
+
 /// Rms wander [arcmin] of a mirrored point as this viewer's eye moves over the surface, in the worse of the
 /// two directions: twice the slope, less the share of the path before the panel; waves below the spot that
 /// the pupil sees blur and do not count, docs/physics.md (53a).
 double seen_wander_arcmin(const HeightField& field, const Viewer& viewer);
 
+/// Rms [arcmin] by which the surface moves and blurs a letter together: seen_wander_arcmin() as through a
+/// pinhole, which every wave moves.
+double seen_smear_arcmin(const HeightField& field, const Viewer& viewer);
+
 /// Height [mm] of the smallest mirrored letter that this viewer can read where the image wanders and blurs by
-/// so much together [arcmin, rms], which is seen_wander_arcmin() through a pinhole; docs/physics.md (53).
-/// Scratches are left out.
-double seen_letter_mm(double wander_arcmin, const Viewer& viewer);
+/// so much together [arcmin, rms], which is seen_smear_arcmin(), behind a veil that leaves so much contrast;
+/// none where no letter is read. As smallest_letter_mm(), docs/physics.md (53).
+std::optional<double> seen_letter_mm(double wander_arcmin, const Viewer& viewer, double contrast = 1);
 
 }  // namespace libtexture

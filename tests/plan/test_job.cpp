@@ -48,14 +48,35 @@ TEST_CASE("a target names something to reach, and each part of it whole") {
         "Target: letter_mm and distance_m must be given both or neither (got letter_mm alone)");
   job.target.distance_m = 2;
   CHECK(error_of(job) == "none");
+  job.target.eye_to_paint_m = 2;
+  CHECK(error_of(job) == "Target: eye_to_paint_m must be >= 0 and less than distance_m (got 2 m)");
+  job.target.eye_to_paint_m = 0;
+  CHECK(error_of(job) == "none");
   job.target.band_mm = {1, 8};
   CHECK(error_of(job) == "Target: band_mm must come with rms_um (got 1 to 8 mm alone)");
   job.target.rms_um = 0.1;
   job.target.band_mm = {8, 1};
   CHECK(error_of(job) == "Target: band_mm must be two wavelengths > 0, the shorter first (got 8 to 1 mm)");
+  job.target = {.rms_um = 0.1, .eye_to_paint_m = 1};
+  CHECK(error_of(job) == "Target: eye_to_paint_m must come with letter_mm and distance_m (got 1 m)");
   job.target = {};
   job.target.image_clarity_percent = 101;
   CHECK(error_of(job) == "Target: image_clarity_percent must be between 0 and 100 (got 101 %)");
+}
+
+TEST_CASE(
+    "results are for the job's viewer, or for the eye that judged the texture, or that the target is for") {
+  Job job = door::job();
+  CHECK(viewer_of(job) == Viewer{});
+  job.target.letter_mm = 10;
+  job.target.distance_m = 6;
+  CHECK(viewer_of(job) == viewer_along(6));
+  job.texture = {.seen = SeenTexture{.wavelength_mm = 3, .letter_mm = 25, .distance_m = 2}};
+  CHECK(viewer_of(job) == viewer_along(2));
+  job.viewer = Viewer{.viewer_m = 4};
+  CHECK(viewer_of(job) == *job.viewer);
+  job.viewer->scene_m = 0;
+  CHECK(error_of(job) == "Viewer: scene_m must be > 0 (got 0 m)");
 }
 
 TEST_CASE("a job refuses absurd numbers") {

@@ -32,3 +32,14 @@ TEST_CASE("an uncertainty of the clear comes with the clear, and is smaller") {
   paint.clear_um = 6000;
   CHECK_THROWS_WITH(paint.validate(), "Paint: clear_um must be at most 5000 (got 6000 um)");
 }
+
+TEST_CASE("the index of the clear is that of a clear coat") {
+  // Clear coats have 1.50 to 1.54 (from memory); water 1.33 and flint glass 1.7 are none.
+  Paint paint;
+  paint.refractive_index = 1.54;
+  CHECK_NOTHROW(paint.validate());
+  for (const double index : {1.33, 1.8}) {
+    paint.refractive_index = index;
+    CHECK_THROWS_AS(paint.validate(), InvalidInput);
+  }
+}

@@ -28,12 +28,12 @@ TEST_CASE("letters are missed in the worlds whose own surface would not show the
   job.target.letter_mm = 1;
   job.target.distance_m = 3;
   const auto letter_mm = [&](double rms_um) {
-    return judge_target(job.target, texture(rms_um), texture(rms_um), 1).front().found;
+    return *judge_target(job.target, texture(rms_um), texture(rms_um), 1).front().found;
   };
   job.target.letter_mm = std::sqrt(letter_mm(.5) * letter_mm(3));
   REQUIRE(asks_sight(job.target));
   const StartSurfaces ends({texture(.5), texture(3)});
-  const SeenTarget seen(job, worlds_of_scales({1}), ends, 1);
+  const SeenTarget seen(job, worlds_of_scales({1}), ends, {});
   // Judged on the surface itself; wander goes with the rms height of one texture (a straight line).
   for (const double rms_um : {.5, 1., 2., 3.}) {
     CHECK(seen.is_missed(rms_um, 1) == (letter_mm(rms_um) > *job.target.letter_mm));
@@ -41,6 +41,8 @@ TEST_CASE("letters are missed in the worlds whose own surface would not show the
   }
   CHECK_FALSE(seen.is_missed(.5, 1));
   CHECK(seen.is_missed(3, 1));
+  // Behind a veil that hides the lamp every world misses it: specular .005 leaves a contrast of .025, (50).
+  CHECK(SeenTarget(job, worlds_of_scales({1}), ends, {.specular = 0.005, .veil = 0.9}).is_missed(.5, 1));
 }
 
 TEST_CASE("image clarity is missed from less light, or more texture") {
@@ -50,8 +52,8 @@ TEST_CASE("image clarity is missed from less light, or more texture") {
   const double clarity = image_clarity_percent(texture(.02));
   job.target.image_clarity_percent = .9 * clarity;
   const Worlds worlds = worlds_of_scales({.9, 1, 1.1});
-  CHECK_FALSE(SeenTarget(job, worlds, ends, 1).is_missed(.02, 1));
-  CHECK(SeenTarget(job, worlds, ends, .8).is_missed(.02, 1));
-  CHECK(SeenTarget(job, worlds, ends, 1).is_missed(.1, 1) ==
+  CHECK_FALSE(SeenTarget(job, worlds, ends, {}).is_missed(.02, 1));
+  CHECK(SeenTarget(job, worlds, ends, {.specular = .8, .veil = .2}).is_missed(.02, 1));
+  CHECK(SeenTarget(job, worlds, ends, {}).is_missed(.1, 1) ==
         (image_clarity_percent(texture(.1)) < .9 * clarity));
 }

@@ -49,7 +49,8 @@ TEST_CASE("the slope that letters tell is the one that makes them unreadable") {
     seen.wavelength_mm = band.wavelength_mm;
     seen.distance_m = 4;
     seen.bandwidth_octaves = bandwidth;
-    seen.letter_mm = smallest_letter_mm(image_wander_arcmin(field, Direction::rows), seen.distance_m);
+    seen.eye_to_paint_m = 0;
+    seen.letter_mm = *smallest_letter_mm(image_wander_arcmin(field, Direction::rows), seen.distance_m);
     CHECK(band_of(seen).rms_um == Catch::Approx(2).epsilon(0.03));
   }
   // Closed form: a mirror tilt of .5 arcmin moves a distant image by 1 arcmin, the stroke of a letter of 5
@@ -58,10 +59,48 @@ TEST_CASE("the slope that letters tell is the one that makes them unreadable") {
   seen.wavelength_mm = 3;
   seen.letter_mm = 2.9089;
   seen.distance_m = 2;
+  seen.eye_to_paint_m = 0;
   CHECK(seen_slope(seen) == Catch::Approx(1.454441e-4).epsilon(1e-4));
   // Half the path before the paint: the tilt has half the lever.
   seen.eye_to_paint_m = 1;
   CHECK(seen_slope(seen) == Catch::Approx(2 * 1.454441e-4).epsilon(1e-4));
+}
+
+TEST_CASE("letters that were read are those that its own surface lets be read, from where they were read") {
+  // A band's rms slope is that of its spectrum's integral; the patch has whole waves only, 17 of 3 mm to a
+  // side and 8 of 6 mm, whose sum differs from it by up to 1 %.
+  for (const double wavelength_mm : {1.5, 3.0, 6.0})
+    for (const std::optional<double>& eye_to_paint_m :
+         {std::optional<double>(), std::optional(0.0), std::optional(2.5)}) {
+      TextureSource source;
+      source.seen = SeenTexture{
+          .wavelength_mm = wavelength_mm, .letter_mm = 15, .distance_m = 3, .eye_to_paint_m = eye_to_paint_m};
+      const HeightField field = starting_surface(source, {256, 256, 0.2}, 7);
+      const Viewer eye = eye_of(*source.seen);
+      CHECK(*seen_letter_mm(seen_smear_arcmin(field, eye), eye) == Catch::Approx(15).epsilon(0.01));
+    }
+}
+
+TEST_CASE("the eye stands a third of the way before the paint where nothing is said") {
+  // As Viewer does; an eye at the paint would see the image move by 3/2 as much for the same slope.
+  SeenTexture seen{.wavelength_mm = 3, .letter_mm = 15, .distance_m = 3};
+  const double rms_um = band_of(seen).rms_um;
+  CHECK(eye_of(seen) == Viewer{});
+  seen.eye_to_paint_m = 0;
+  CHECK(rms_um / band_of(seen).rms_um == Catch::Approx(1.5).epsilon(1e-12));
+  seen.eye_to_paint_m = 3;
+  CHECK_THROWS_WITH(seen.validate(),
+                    "SeenTexture: eye_to_paint_m must be >= 0 and less than distance_m (got 3 m)");
+}
+
+TEST_CASE("letters as fine as eyes read say that the texture is at most so") {
+  // 5 arcmin at 3 m are 4.363 mm (ISO 8596).
+  SeenTexture seen{.wavelength_mm = 3, .letter_mm = 4.4, .distance_m = 3};
+  CHECK(is_at_limit_of_sight(seen));
+  seen.letter_mm = 3;
+  CHECK(is_at_limit_of_sight(seen));
+  seen.letter_mm = 5;
+  CHECK_FALSE(is_at_limit_of_sight(seen));
 }
 
 TEST_CASE("the rms of panels lies in the interval of what is seen in them in 95 % of 1000 cases") {

@@ -248,8 +248,7 @@ def test_the_visible_limit_and_the_viewer_are_the_jobs(tmp_path):
         path = small_job(folder, "rear_door", *settings)
         assert command("predict", path, "--json", folder / "out.json").returncode == 0
         (panel,) = json.loads((folder / "out.json").read_text())["panels"]
-        first = panel["passes"][0]
-        return first["clear_owed_um"], first["smallest_letter_mm"]
+        return panel["passes"][0]["clear_owed_um"], panel["start"]["smallest_letter_mm"]
 
     keys = "scratch_limits = { visible_depth_um = 0.3 }\nviewer = { viewer_m = 1, scene_m = 5 }\n"
     usual, own = owed_and_letter("usual"), owed_and_letter("own", (r"(?m)^patch", keys + "patch"))

@@ -48,6 +48,49 @@ def test_budget_rules_say_which_binds():
     assert [(rule.limit, rule.removable_um) for rule in thick if rule.is_binding] == [("clear_removed", 12.7)]
 
 
+SEEN = EXAMPLES["Job"]().replace(
+    patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4),
+    texture=lt.TextureSource(seen=lt.SeenTexture(wavelength_mm=2.5, letter_mm=15, distance_m=3)),
+    uncertainty=lt.Uncertainty(samples=200),
+)
+
+
+@pytest.mark.parametrize("eye_to_paint_m", [None, 0.5])
+def test_letters_that_are_typed_are_those_of_the_first_row(eye_to_paint_m):
+    seen = SEEN.texture.seen.replace(eye_to_paint_m=eye_to_paint_m)
+    job = SEEN.replace(texture=lt.TextureSource(seen=seen))
+    (panel,) = lt.predict(job).prediction.panels
+    # The patch has whole waves only, ten of 2.5 mm to its side: their slope is that of the band within 1 %.
+    assert panel.start.smallest_letter_mm == pytest.approx(15, rel=0.01)
+    eye = lt.viewer_of(job)
+    assert (eye.viewer_m, eye.scene_m) == pytest.approx((0.5, 2.5) if eye_to_paint_m else (1, 2))
+
+
+def test_letters_finer_than_eyes_read_are_asked_about():
+    # 5 arcmin at 3 m are 4.4 mm (ISO 8596).
+    fine = SEEN.replace(
+        texture=lt.TextureSource(seen=SEEN.texture.seen.replace(letter_mm=3)),
+        target=lt.Target(letter_mm=2, distance_m=3),
+    )
+    asked = [warning for warning in lt.predict(fine).prediction.warnings if "is it cm?" in warning]
+    assert [warning.partition(":")[0] for warning in asked] == ["texture.seen.letter_mm", "target.letter_mm"]
+    assert "3 mm at 3 m is at or below the limit of sight (4.4 mm)" in asked[0]
+    assert not any("cm?" in warning for warning in lt.predict(SEEN).prediction.warnings)
+
+
+def test_a_letter_target_is_missed_in_every_world_where_the_panel_ends_matt():
+    job = SEEN.replace(target=lt.Target(letter_mm=40, distance_m=3))
+    (panel,) = lt.predict(job).prediction.panels
+    assert panel.steps[-1].smallest_letter_mm is None
+    assert panel.risk.target_missed_probability == 1
+
+
+def test_the_index_of_the_clear_is_the_jobs():
+    job = SEEN.replace(coating=SEEN.coating.replace(refractive_index=1.54))
+    (panel,) = lt.predict(job).prediction.panels
+    assert panel.start.gloss_20_gu == pytest.approx(92.667, abs=1e-3)  # closed form: Fresnel, ISO 2813
+
+
 def test_risk_has_quantiles_in_order_and_draws_that_add_up():
     job = EXAMPLES["Job"]().replace(uncertainty=lt.Uncertainty(samples=200))
     predicted = lt.predict(job)

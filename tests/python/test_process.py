@@ -76,7 +76,9 @@ def test_a_row_says_what_is_seen_in_the_surface_and_the_scratches_of_that_moment
     share = float(lt.specular_share_map(scratches, angle_deg=45).mean())
     assert row.lamp_visibility == pytest.approx(lt.lamp_visibility(share), rel=1e-12)
     assert row.image_wander_arcmin == lt.seen_wander_arcmin(surface, viewer)
-    assert row.smallest_letter_mm == lt.seen_letter_mm(row.image_wander_arcmin, viewer)
+    assert row.smallest_letter_mm == lt.seen_letter_mm(
+        lt.seen_smear_arcmin(surface, viewer), viewer, row.lamp_visibility
+    )
     # Scratches take the same share of the contrast of every comb.
     smooth = lt.image_clarity_by_comb_percent(surface)
     assert row.image_clarity_by_comb_percent[2] == row.image_clarity_percent
@@ -89,6 +91,18 @@ def test_a_row_says_what_is_seen_in_the_surface_and_the_scratches_of_that_moment
     assert row.clear_owed_um < simulate().steps[0].clear_owed_um
     for name in ("scratch_rms_nm", "deepest_scratch_um", "marks_per_cm2", "clear_owed_um", "stray_marks_per_dm2"):
         assert row.to_dict()[name] > 0, name
+
+
+def test_no_letter_is_read_in_a_matt_surface():
+    row = simulate().steps[0]  # P1500 film: a lamp is lost (common practice, no source)
+    assert row.lamp_visibility < 0.05 and row.smallest_letter_mm is None
+    assert "smallest_letter_mm" not in row.to_dict()
+    assert lt.HistoryRow.from_dict(row.to_dict()) == row
+
+
+def test_the_index_of_the_clear_sets_the_gloss_of_a_row():
+    # Closed form: Fresnel against glass of 1.567 (ISO 2813); 92.667 GU at 20 degrees.
+    assert simulate(refractive_index=1.54).start.gloss_20_gu == pytest.approx(92.667, abs=1e-3)
 
 
 JOB = EXAMPLES["Job"]().replace(patch=lt.Grid(rows=32, cols=32, pixel_mm=0.5), uncertainty=lt.Uncertainty(samples=200))

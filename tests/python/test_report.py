@@ -127,6 +127,22 @@ def test_the_strip_ends_with_the_ideal_and_every_row_says_what_is_seen(page, pre
         assert len(cells) == 1 + len(panel.steps), figure
 
 
+def test_a_step_that_leaves_the_panel_matt_says_that_no_letter_is_read(page, predicted):
+    (panel,) = predicted.prediction.panels
+    cells = page.text.split("What an eye sees in it")[1]
+    assert panel.steps[0].smallest_letter_mm is None and " none " in cells
+
+
+def test_the_reflections_have_the_index_of_the_jobs_clear(predicted):
+    def mirrored(index):
+        job = JOB.replace(coating=JOB.coating.replace(refractive_index=index))
+        tags = Page(lt.report.html_of(predicted, job)).tags
+        return [one["src"] for _, one in tags if one.get("alt", "").startswith("Reflection")]
+
+    # One exposure takes out how much is mirrored (54), but not how much of the paint is seen beside it.
+    assert all(usual != own for usual, own in zip(mirrored(1.5), mirrored(1.54)))
+
+
 def test_the_page_says_how_high_the_letters_of_the_mirrored_sign_are(page):
     scene = (ROOT / "libtexture" / "surface" / "scene.hpp").read_text(encoding="utf-8")
     heights = re.findall(r'{([\d.]+), -[\d.]+, "[A-Z ]+"}', scene)

@@ -98,7 +98,7 @@ def test_a_gloss_beyond_its_formula_comes_with_a_warning():
         (lambda: lt.gloss_gu(angle_deg=20, refractive_index=1.0), "refractive_index must be > 1 and <= 4"),
         (lambda: lt.gloss_gu(angle_deg=90, refractive_index=1.5), "angle_deg must be >= 0 and < 90 degrees"),
         (lambda: lt.specular_share([], angle_deg=-1), "angle_deg must be >= 0 and < 90 degrees"),
-        (lambda: lt.Viewer(viewer_m=0), "viewer_m must be > 0"),
+        (lambda: lt.Viewer(viewer_m=-1), "viewer_m must be >= 0"),
         (lambda: lt.Viewer(scene_m=-1), "scene_m must be > 0"),
         (lambda: lt.smallest_letter_mm(wander_arcmin=1, distance_m=0), "distance_m must be > 0"),
         (lambda: wet_film(solids_share=0), "solids_share must be > 0 and <= 1"),

@@ -7,6 +7,7 @@
 #include "catch.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/process/sequence.hpp"
+#include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/reflection.hpp"
 #include "libtexture/surface/texture.hpp"
 
@@ -111,13 +112,23 @@ TEST_CASE(
   CHECK(worked().steps[3].lamp_visibility > 0.9);
 }
 
+TEST_CASE(
+    "no letter is read in the panel after the coarse step, larger ones after refinement, the finest at "
+    "last") {
+  const double limit_mm = limit_of_sight_mm(3);
+  CHECK(*worked().start.smallest_letter_mm > 1.5 * limit_mm);
+  CHECK_FALSE(worked().steps[0].smallest_letter_mm.has_value());
+  CHECK(*worked().steps[1].smallest_letter_mm > 1.2 * limit_mm);
+  CHECK(*worked().steps[3].smallest_letter_mm < 1.1 * limit_mm);
+}
+
 TEST_CASE("a straight line that wandered before is straight where the texture went") {
   const double before = line_wobble_mm(seen_before()), after = line_wobble_mm(seen_after(3));
   INFO("before " << before << ", after " << after);
   CHECK(after < 0.25 * before);
   // What the rows say, in the same words: an eye resolves 1 arcmin (ISO 8596), here .87 mm at 3 m.
   CHECK(worked().start.image_wander_arcmin > 1);
-  CHECK(worked().steps[3].smallest_letter_mm < worked().start.smallest_letter_mm);
+  CHECK(*worked().steps[3].smallest_letter_mm < *worked().start.smallest_letter_mm);
 }
 
 TEST_CASE("valleys that the coarse step did not touch show as shiny spots in a matt field") {

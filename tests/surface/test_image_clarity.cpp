@@ -138,6 +138,39 @@ TEST_CASE("letters of 5 arcminutes are read in a still mirror, larger ones where
         Approx(2.9089).margin(6e-5));  // ISO 8596; closed form, rounded to four decimals
   CHECK(smallest_letter_mm(0.5, 6) == Approx(8.7266).margin(6e-5));
   CHECK(smallest_letter_mm(3, 2) == Approx(3 * 2.9089).epsilon(1e-4));  // our rule; the tangent bends little
+  CHECK(limit_of_sight_mm(2) == smallest_letter_mm(0, 2));
+}
+
+TEST_CASE("a veil lets only larger letters be read, and in the end none") {
+  // Acuity of normal eyes by contrast C [%] at L = 100 cd/m2, L/(1.6293 C^-0.3234 (0.8034 C^-0.1876 +
+  // L^(1/4))^4): a published fit to Landolt rings (Ikeda, Noda and Yamaguchi; the formula is read from a
+  // collection of lighting formulas, not from the paper), as its value at 100 % over that at C. One power of
+  // the contrast follows it within 7 % from 100 to 1000 cd/m2.
+  const double figures[][2] = {{0.05, 3.49}, {0.10, 2.58}, {0.20, 1.92}, {0.40, 1.45}, {0.80, 1.09}};
+  for (const auto& [contrast, growth] : figures)
+    CHECK(*smallest_letter_mm(0, 2, contrast) / limit_of_sight_mm(2) == Approx(growth).epsilon(0.07));
+  // A lamp can be made out from about .05 (estimate, docs/physics.md 50): below it no letter is read, however
+  // still the mirror.
+  CHECK_FALSE(smallest_letter_mm(0, 2, 0.049).has_value());
+  CHECK_FALSE(smallest_letter_mm(0, 2, 0).has_value());
+  // Strokes that the wander asks for are wide enough to be told behind a thin veil.
+  CHECK(smallest_letter_mm(3, 2, 0.5) == smallest_letter_mm(3, 2));
+  CHECK_THROWS_WITH(smallest_letter_mm(0, 2, 1.5),
+                    "smallest_letter_mm: contrast must be between 0 and 1 (got 1.5)");
+}
+
+TEST_CASE("a surface of unlike parts mirrors the mean of their light") {
+  const std::vector<GroovePopulation> coarse{{0.2, 5}};
+  const MirroredLight whole = mirrored_light({{coarse, 1}}),
+                      half = mirrored_light({{{}, 0.5}, {coarse, 0.5}});
+  CHECK(whole.specular == specular_share(coarse, 45));
+  CHECK(half.specular == Approx((1 + whole.specular) / 2));
+  CHECK(half.veil == Approx(whole.veil / 2));
+  CHECK(half.contrast() == lamp_visibility(half.specular));
+  const HeightField flat(Array2d::Zero(1, 64), 0.1);
+  CHECK(100 * whole.clarity_share() ==
+        Approx(image_clarity_percent(flat, {.grooves = coarse})).epsilon(1e-3));
+  CHECK(mirrored_light({DepthLaw{}}).clarity_share() == 1);
 }
 
 TEST_CASE("a comb, a slit or an angle that cannot be is refused") {

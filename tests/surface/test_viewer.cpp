@@ -46,8 +46,30 @@ TEST_CASE("a viewer reads letters of 5 arcminutes in a still mirror") {
   CHECK(seen_letter_mm(0, {.viewer_m = 1, .scene_m = 5}) == Approx(8.7266).margin(6e-5));
 }
 
+TEST_CASE("waves that are too short to move a letter blur it as much") {
+  // A pinhole is moved by every wave: the closed form above, whatever the pupil.
+  const Viewer wide{.viewer_m = 1, .scene_m = 2, .pupil_mm = 6}, pinhole{.pupil_mm = 0};
+  CHECK(seen_smear_arcmin(wave(1, 4), wide) == seen_wander_arcmin(wave(1, 4), pinhole));
+  CHECK(seen_smear_arcmin(wave(1, 4), wide) > 1.5 * seen_wander_arcmin(wave(1, 4), wide));
+}
+
+TEST_CASE("a viewer behind a veil reads larger letters, or none") {
+  const Viewer viewer{.viewer_m = 1, .scene_m = 1};
+  CHECK(*seen_letter_mm(0.3, viewer, 0.2) > 1.5 * *seen_letter_mm(0.3, viewer));
+  CHECK_FALSE(seen_letter_mm(0.3, viewer, 0.01).has_value());
+}
+
+TEST_CASE("an eye stands a third of the way before the paint unless it is said to stand elsewhere") {
+  CHECK(viewer_along(3) == Viewer{});
+  CHECK(viewer_along(6).viewer_m == Approx(2));
+  CHECK(viewer_along(6).scene_m == Approx(4));
+  CHECK(viewer_along(2, 0.5) == Viewer{.viewer_m = 0.5, .scene_m = 1.5});
+  CHECK_THROWS_WITH(viewer_along(0), "viewer_along: distance_m must be > 0 (got 0 m)");
+  CHECK_THROWS_WITH(viewer_along(2, 3), "Viewer: scene_m must be > 0 (got -1 m)");
+}
+
 TEST_CASE("a viewer who cannot be is refused") {
-  CHECK_THROWS_WITH((Viewer{.viewer_m = 0}.validate()), "Viewer: viewer_m must be > 0 (got 0 m)");
+  CHECK_THROWS_WITH((Viewer{.viewer_m = -1}.validate()), "Viewer: viewer_m must be >= 0 (got -1 m)");
   CHECK_THROWS_WITH((Viewer{.scene_m = -2}.validate()), "Viewer: scene_m must be > 0 (got -2 m)");
   CHECK_THROWS_AS(seen_letter_mm(1, {.pupil_mm = -1}), InvalidInput);
 }
