@@ -6,6 +6,7 @@
 #include <cstdio>
 #include <ctime>
 #include <numbers>
+#include <string>
 #include <vector>
 
 #include "allocations.hpp"
@@ -13,7 +14,10 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/numerics/contact.hpp"
 #include "libtexture/numerics/erosion.hpp"
+#include "libtexture/process/scratches.hpp"
+#include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/reflection.hpp"
+#include "libtexture/surface/viewer.hpp"
 #include "polonsky_keer.hpp"
 
 using namespace libtexture;
@@ -186,6 +190,41 @@ void run_reflection() {
   gate("ratio", picture_seconds / increment_seconds, 10);
 }
 
+// What a row of a history reads of a surface after four steps: its waves, and its scratches.
+void run_row() {
+  const battery::Case c = typical(512, .1e-6);
+  const Array2d height_um = Eigen::Map<const Array2d>(c.height_m.data(), 512, 512) * 1e6;
+  const HeightField field(height_um, c.grid.pixel_mm);
+  const Viewer viewer;
+  const SpotMean spot = pupil_spot(viewer, field.grid());
+  const auto read_waves = [&] {
+    const Waves waves(field);
+    waves.band_rms_um({.5, 1, 2, 4, 8, 16});
+    image_clarity_by_comb_percent(waves);
+    seen_wander_arcmin(waves, viewer, spot);
+    seen_smear_arcmin(waves, viewer);
+  };
+  Scratches scratches;
+  for (const double depth_um : {.2, .1, .05, .02})
+    scratch(scratches,
+            {.step = std::to_string(depth_um),
+             .depth_um = depth_um,
+             .groove_length_mm = 5,
+             .stray_marks_per_dm2_um = depth_um},
+            (.3 * (height_um - height_um.mean()) + 1).max(0.0));
+  double pair = 0, waves = 0, marks = 0;
+  constexpr int rounds = 8;  // in turn, so that all meet the same machine
+  for (int k = 0; k < rounds; ++k) {
+    pair += pair_seconds(field.grid(), 10) / rounds;
+    waves += seconds_of(read_waves) / rounds;
+    marks += seconds_of([&] { summary_of(scratches); }) / rounds;
+  }
+  std::printf("\nProcessor time of a row of a history, 512 x 512, in transform pairs of that size\n");
+  std::printf("  waves %.1f, scratches %.1f, a pair %.2f ms\n", waves / pair, marks / pair, 1e3 * pair);
+  gate("waves", waves / pair, 20);
+  gate("scratches", marks / pair, 80);
+}
+
 void run_contact() {
   const Grid grid{512, 512, .1};
   const double pressure_pa = 5.9e5;
@@ -234,6 +273,7 @@ int main() {
   run_times();
   run_allocations();
   run_reflection();
+  run_row();
   run_contact();
   run_levelling();
   std::printf("\n%s\n", missed_gates == 0 ? "All gates met." : "A gate was missed.");

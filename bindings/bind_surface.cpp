@@ -179,9 +179,10 @@ void bind_image_clarity(py::module_& module) {
       "field"_a);
   module.def("gaussian_comb_contrast", &gaussian_comb_contrast, py::kw_only(), "shift_sd_mm"_a, "comb_mm"_a,
              doc<"gaussian_comb_contrast">);
-  module.def("image_wander_arcmin", &image_wander_arcmin, "field"_a, py::kw_only(),
-             "direction"_a = Direction::rows, "footprint_mm"_a = 0.0, doc<"image_wander_arcmin">,
-             WithoutLock());
+  module.def("image_wander_arcmin",
+             py::overload_cast<const HeightField&, Direction, double>(&image_wander_arcmin), "field"_a,
+             py::kw_only(), "direction"_a = Direction::rows, "footprint_mm"_a = 0.0,
+             doc<"image_wander_arcmin">, WithoutLock());
   module.def("smallest_letter_mm", &smallest_letter_mm, py::kw_only(), "wander_arcmin"_a, "distance_m"_a,
              "contrast"_a = 1.0, doc<"smallest_letter_mm">);
   module.def("limit_of_sight_mm", &limit_of_sight_mm, "distance_m"_a, doc<"limit_of_sight_mm">);
@@ -189,10 +190,10 @@ void bind_image_clarity(py::module_& module) {
 
 void bind_viewer(py::module_& module) {
   bind_fields<Viewer, "Viewer">(module);
-  module.def("seen_wander_arcmin", &seen_wander_arcmin, "field"_a, "viewer"_a, doc<"seen_wander_arcmin">,
-             WithoutLock());
-  module.def("seen_smear_arcmin", &seen_smear_arcmin, "field"_a, "viewer"_a, doc<"seen_smear_arcmin">,
-             WithoutLock());
+  module.def("seen_wander_arcmin", py::overload_cast<const HeightField&, const Viewer&>(&seen_wander_arcmin),
+             "field"_a, "viewer"_a, doc<"seen_wander_arcmin">, WithoutLock());
+  module.def("seen_smear_arcmin", py::overload_cast<const HeightField&, const Viewer&>(&seen_smear_arcmin),
+             "field"_a, "viewer"_a, doc<"seen_smear_arcmin">, WithoutLock());
   module.def("seen_letter_mm", &seen_letter_mm, "wander_arcmin"_a, "viewer"_a, "contrast"_a = 1.0,
              doc<"seen_letter_mm">);
   module.def("viewer_along", &viewer_along, "distance_m"_a, "eye_to_paint_m"_a = py::none(),

@@ -9,7 +9,7 @@
 #include "libtexture/base/parallel.hpp"
 #include "libtexture/base/random.hpp"
 #include "libtexture/base/units.hpp"
-#include "libtexture/surface/slope.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
@@ -97,7 +97,8 @@ double deepest_valley_in_sd(double area_m2, double wavelength_mm, double expecte
 }
 
 double mean_wavelength_mm(const HeightField& field) {
-  const double x = rms_slope(field, Direction::rows), y = rms_slope(field, Direction::columns);
+  const Waves waves(field);
+  const double x = waves.rms_slope(Direction::rows), y = waves.rms_slope(Direction::columns);
   const double slope = std::hypot(x, y);  // (2 pi/l) rms
   return slope > 0 ? 2 * pi * field.rms_um() * metre_per_um / slope / metre_per_mm : 0;
 }

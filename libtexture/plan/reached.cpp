@@ -5,7 +5,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/surface/image_clarity.hpp"
-#include "libtexture/surface/metrology.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
@@ -46,18 +46,21 @@ std::vector<Reached> judge_target(const Target& target, const HeightField& befor
   target.validate();
   require_within(touched_share, 0, 1, "judge_target", "touched_share");
   const auto& band = target.band_mm;
+  const bool is_seen = target.image_clarity_percent || target.letter_mm;
+  std::optional<Waves> waves;
+  if (band || is_seen) waves.emplace(now);
   std::vector<Reached> parts = judge_heights(
       target, {.start_rms_um = before.rms_um(),
                .rms_um = now.rms_um(),
-               .band_rms_um = band ? band_rms_um(now, {band->begin(), band->end()}).front() : now.rms_um(),
+               .band_rms_um = band ? waves->band_rms_um({band->begin(), band->end()}).front() : now.rms_um(),
                .touched_share = touched_share});
   if (target.image_clarity_percent)
     parts.push_back(at_least("image_clarity_percent", *target.image_clarity_percent,
-                             clarity_light * image_clarity_percent(now)));
+                             clarity_light * image_clarity_percent(*waves)));
   if (target.letter_mm) {
     const Viewer viewer = eye_of(target);
     parts.push_back(at_most("letter_mm", *target.letter_mm,
-                            seen_letter_mm(seen_smear_arcmin(now, viewer), viewer, contrast)));
+                            seen_letter_mm(seen_smear_arcmin(*waves, viewer), viewer, contrast)));
   }
   return parts;
 }

@@ -1,6 +1,7 @@
 #include "libtexture/plan/seen_target.hpp"
 
 #include "libtexture/plan/spread.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
@@ -11,17 +12,17 @@ bool asks_sight(const Target& target) {
 SeenTarget::SeenTarget(const Job& job, const Worlds& worlds, const StartSurfaces& ends,
                        const MirroredLight& light)
     : target_(job.target), contrast_(light.contrast()), rms_um_(ends.rms_um()) {
-  if (target_.letter_mm)
-    for (const HeightField& end : ends.surfaces())
-      smear_arcmin_.push_back(seen_smear_arcmin(end, eye_of(target_)));
-  if (!target_.image_clarity_percent) return;
-  for (const double share : {.05, .50, .95}) {
-    scales_.push_back(quantile_of(worlds.texture_scale, share));
-    std::vector<double> row;
-    for (const HeightField& end : ends.surfaces())
-      row.push_back(light.clarity_share() *
-                    image_clarity_percent(HeightField(end.height_um() * scales_.back(), end.pixel_mm())));
-    clarity_percent_.push_back(std::move(row));
+  for (const double share : {.05, .50, .95}) scales_.push_back(quantile_of(worlds.texture_scale, share));
+  clarity_percent_.resize(scales_.size());
+  for (const HeightField& end : ends.surfaces()) {
+    const Waves waves(end);
+    if (target_.letter_mm) smear_arcmin_.push_back(seen_smear_arcmin(waves, eye_of(target_)));
+    if (!target_.image_clarity_percent) continue;
+    // Heights times a scale shift the image as a lens so much further away does, docs/physics.md (51).
+    for (std::size_t i = 0; i < scales_.size(); ++i)
+      clarity_percent_[i].push_back(
+          light.clarity_share() *
+          image_clarity_percent(waves, {.distance_mm = scales_[i] * ClarityOptions{}.distance_mm}));
   }
 }
 

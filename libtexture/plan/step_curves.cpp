@@ -6,7 +6,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
 #include "libtexture/process/levelling.hpp"
-#include "libtexture/surface/metrology.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
@@ -245,9 +245,13 @@ std::vector<Weight> linear_weights(const std::vector<double>& nodes, double x) {
 
 Eigen::ArrayXd band_rms_of(const HeightField& surface, const std::vector<std::array<double, 2>>& bands_mm) {
   Eigen::ArrayXd rms(static_cast<Eigen::Index>(bands_mm.size()));
-  for (std::size_t band = 0; band < bands_mm.size(); ++band)
+  if (bands_mm.empty()) return rms;
+  rms[0] = surface.rms_um();
+  if (bands_mm.size() == 1) return rms;
+  const Waves waves(surface);
+  for (std::size_t band = 1; band < bands_mm.size(); ++band)
     rms[static_cast<Eigen::Index>(band)] =
-        band == 0 ? surface.rms_um() : band_rms_um(surface, {bands_mm[band][0], bands_mm[band][1]}).front();
+        waves.band_rms_um({bands_mm[band].begin(), bands_mm[band].end()}).front();
   return rms;
 }
 

@@ -35,7 +35,7 @@ double grooves_per_cm2_and_coverage(const GrooveFigures& figures) {
 }
 
 // What the steps after population `index` have removed at each pixel.
-Array2d removed_since(const Scratches& scratches, int index) {
+Array2d removed_since(const Scratches& scratches, std::size_t index) {
   const Array2d& own = scratches.populations[index].removal_um;
   Array2d since = Array2d::Zero(own.rows(), own.cols());
   for (std::size_t later = index + 1; later < scratches.populations.size(); ++later)
@@ -43,7 +43,33 @@ Array2d removed_since(const Scratches& scratches, int index) {
   return since;
 }
 
-// The grooves of a population at the pixels where any are left.
+Array2d coverage_of(const Scratches& scratches, std::size_t index, const Array2d& since_um) {
+  const auto& [figures, removal_um] = scratches.populations[index];
+  const bool is_newest = index + 1 == scratches.populations.size();
+  const Array2d cut_before = is_newest ? Array2d::Ones(since_um.rows(), since_um.cols())
+                                       : Array2d((-since_um / figures.depth_um).exp());
+  return figures.coverage * (cut_before - (-(since_um + removal_um) / figures.depth_um).exp());
+}
+
+// A population as it is now: what all figures of it rest on.
+struct State {
+  const ScratchPopulation& population;
+  Array2d since_um;  // what later steps have removed
+  Array2d coverage;
+};
+
+std::vector<State> states_of(const Scratches& scratches) {
+  std::vector<State> states;
+  states.reserve(scratches.populations.size());
+  for (std::size_t index = 0; index < scratches.populations.size(); ++index) {
+    Array2d since_um = removed_since(scratches, index);
+    Array2d coverage = coverage_of(scratches, index, since_um);
+    states.push_back({scratches.populations[index], std::move(since_um), std::move(coverage)});
+  }
+  return states;
+}
+
+// The grooves of a population where any are left: pixels, or neighbours of one reach together.
 struct Survivors {
   struct Pixel {
     double per_cm2;   // grooves per cm2, as a part of the patch's mean
@@ -60,68 +86,103 @@ struct Survivors {
     return reaching * std::exp(-z_um / depth_um);
   }
 
-  // From here on only depths within (low, high) are asked about: pixels that need no more comparing go.
-  void narrow(double low_um, double high_um) {
+  // What is left to compare where only depths within (low, high) are asked about.
+  Survivors narrowed(double low_um, double high_um) const {
+    Survivors left{depth_um, {}, unbounded_per_cm2};
     for (const Pixel& pixel : pixels)
-      if (pixel.reach_um > high_um) unbounded_per_cm2 += pixel.per_cm2;
-    const auto is_settled = [&](const Pixel& p) { return p.reach_um <= low_um || p.reach_um > high_um; };
-    pixels.erase(std::remove_if(pixels.begin(), pixels.end(), is_settled), pixels.end());
+      if (pixel.reach_um > high_um)
+        left.unbounded_per_cm2 += pixel.per_cm2;
+      else if (pixel.reach_um > low_um)
+        left.pixels.push_back(pixel);
+    return left;
   }
 };
 
-Survivors survivors_of(const Scratches& scratches, int index) {
-  const GrooveFigures& figures = scratches.populations[index].figures;
-  const Array2d reach_um = cap_um(figures) - removed_since(scratches, index);
-  const Array2d coverage = coverage_map(scratches, index);
-  const double per_coverage = grooves_per_cm2_and_coverage(figures) / static_cast<double>(coverage.size());
+Survivors survivors_of(const State& state) {
+  const GrooveFigures& figures = state.population.figures;
+  const double per_coverage =
+      grooves_per_cm2_and_coverage(figures) / static_cast<double>(state.coverage.size());
   Survivors survivors{figures.depth_um, {}};
-  for (Eigen::Index i = 0; i < coverage.size(); ++i)
-    if (coverage.data()[i] > 0 && reach_um.data()[i] > 0)
-      survivors.pixels.push_back({coverage.data()[i] * per_coverage, reach_um.data()[i]});
+  for (Eigen::Index i = 0; i < state.coverage.size(); ++i) {
+    const double per_cm2 = state.coverage.data()[i] * per_coverage;
+    const double reach_um = cap_um(figures) - state.since_um.data()[i];
+    if (per_cm2 <= 0 || reach_um <= 0) continue;
+    // The newest population reaches equally deep at every pixel: one stands for all.
+    if (!survivors.pixels.empty() && survivors.pixels.back().reach_um == reach_um)
+      survivors.pixels.back().per_cm2 += per_cm2;
+    else
+      survivors.pixels.push_back({per_cm2, reach_um});
+  }
   return survivors;
 }
 
-std::vector<Survivors> survivors_of(const Scratches& scratches, Marks marks) {
+std::vector<Survivors> survivors_of(const std::vector<State>& states) {
   std::vector<Survivors> all;
-  for (std::size_t index = 0; index < scratches.populations.size(); ++index) {
-    const bool is_last_step =
-        scratches.populations[index].figures.step == scratches.populations.back().figures.step;
-    if (marks == Marks::all || !is_last_step) all.push_back(survivors_of(scratches, static_cast<int>(index)));
-  }
+  for (const State& state : states) all.push_back(survivors_of(state));
   return all;
 }
 
-double count_per_cm2(const std::vector<Survivors>& populations, double depth_um) {
+// Those that a question is about.
+using Asked = std::vector<const Survivors*>;
+
+Asked asked_of(const std::vector<Survivors>& all, const Scratches& scratches, Marks marks) {
+  Asked asked;
+  for (std::size_t index = 0; index < all.size(); ++index)
+    if (marks == Marks::all ||
+        scratches.populations[index].figures.step != scratches.populations.back().figures.step)
+      asked.push_back(&all[index]);
+  return asked;
+}
+
+double count_per_cm2(const Asked& populations, double depth_um) {
   double count = 0;
-  for (const Survivors& population : populations) count += population.per_cm2_deeper_than(depth_um);
+  for (const Survivors* population : populations) count += population->per_cm2_deeper_than(depth_um);
   return count;
 }
 
 // The count steps down at each pixel's cap, so plain bisection.
-double depth_exceeded_um(std::vector<Survivors> populations, double per_cm2) {
+double depth_exceeded_um(const Asked& populations, double per_cm2) {
   if (count_per_cm2(populations, 0) <= per_cm2) return 0;
   double low_um = 0;
   double high_um = 0;
-  for (const Survivors& population : populations)
-    for (const auto& pixel : population.pixels) high_um = std::max(high_um, pixel.reach_um);
+  for (const Survivors* population : populations)
+    for (const auto& pixel : population->pixels) high_um = std::max(high_um, pixel.reach_um);
+  std::vector<Survivors> left;
+  Asked asked = populations;
   while (high_um - low_um > depth_resolution_um) {
     const double middle_um = (low_um + high_um) / 2;
-    (count_per_cm2(populations, middle_um) > per_cm2 ? low_um : high_um) = middle_um;
-    for (Survivors& population : populations) population.narrow(low_um, high_um);
+    (count_per_cm2(asked, middle_um) > per_cm2 ? low_um : high_um) = middle_um;
+    std::vector<Survivors> narrowed;
+    for (const Survivors* population : asked) narrowed.push_back(population->narrowed(low_um, high_um));
+    left = std::move(narrowed);
+    asked.clear();
+    for (const Survivors& population : left) asked.push_back(&population);
   }
   return high_um;
 }
 
-double clear_owed_um(std::vector<Survivors> populations, const ScratchLimits& limits) {
-  return std::max(0.0,
-                  depth_exceeded_um(std::move(populations), limits.marks_per_cm2) - limits.visible_depth_um);
+double clear_owed_um(const Asked& populations, const ScratchLimits& limits) {
+  return std::max(0.0, depth_exceeded_um(populations, limits.marks_per_cm2) - limits.visible_depth_um);
 }
 
-// int_0^y P(a stray mark is deeper than t) dt: all reach the cap, the rest is exponential.
-double stray_reach_um(const GrooveFigures& figures, double y) {
+// int_0^y P(a stray mark is deeper than t) dt, mean over the pixels: all reach the cap, the rest is
+// exponential.
+double mean_stray_reach_um(const GrooveFigures& figures, const Array2d& y_um) {
   const double beyond_um = stray_depth_in_depths * figures.depth_um;
-  const double cap = cap_um(figures);
-  return y < cap ? y : cap - beyond_um * std::expm1(-(y - cap) / beyond_um);
+  const Array2d past_cap_um = (y_um - cap_um(figures)).max(0.0);
+  return (y_um.min(cap_um(figures)) + beyond_um * (1 - (-past_cap_um / beyond_um).exp())).mean();
+}
+
+double stray_marks_of(const std::vector<State>& states, double depth_um, double area_dm2) {
+  double marks_per_dm2 = 0;
+  for (const auto& [population, since_um, coverage] : states) {
+    const auto& [figures, removal_um] = population;
+    if (figures.stray_marks_per_dm2_um == 0) continue;
+    const Array2d first_um = depth_um + since_um;
+    marks_per_dm2 += figures.stray_marks_per_dm2_um * (mean_stray_reach_um(figures, first_um + removal_um) -
+                                                       mean_stray_reach_um(figures, first_um));
+  }
+  return marks_per_dm2 * area_dm2;
 }
 
 // Pixels of like coverages, with the law of each such part.
@@ -130,28 +191,29 @@ struct Parts {
   std::vector<std::size_t> of_pixel;  // which of the laws; empty without scratches
 };
 
-Parts parts_of(const Scratches& scratches) {
-  const std::vector<ScratchPopulation>& populations = scratches.populations;
-  if (populations.empty()) return {{DepthLaw{}}, {}};
-  std::vector<Array2d> coverages;
-  for (std::size_t index = 0; index < populations.size(); ++index)
-    coverages.push_back(coverage_map(scratches, static_cast<int>(index)));
+Parts parts_of(const std::vector<State>& states) {
+  if (states.empty()) return {{DepthLaw{}}, {}};
   struct Part {
     std::vector<double> coverage_sum;
     std::vector<Eigen::Index> pixels;
   };
   std::map<std::string, Part> by_levels;  // of each coverage; ordered, so that sums repeat
-  std::string key(populations.size(), '\0');
-  const Eigen::Index pixels = coverages.front().size();
+  std::string key(states.size(), '\0');
+  auto found = by_levels.end();  // neighbours are often alike
+  const Eigen::Index pixels = states.front().coverage.size();
   for (Eigen::Index pixel = 0; pixel < pixels; ++pixel) {
-    for (std::size_t index = 0; index < populations.size(); ++index) {
-      const double finished_share = coverages[index].data()[pixel] / populations[index].figures.coverage;
+    for (std::size_t index = 0; index < states.size(); ++index) {
+      const double finished_share =
+          states[index].coverage.data()[pixel] / states[index].population.figures.coverage;
       key[index] = static_cast<char>(std::ceil(coverage_levels * finished_share));
     }
-    Part& part = by_levels[key];
-    part.coverage_sum.resize(populations.size());
-    for (std::size_t index = 0; index < populations.size(); ++index)
-      part.coverage_sum[index] += coverages[index].data()[pixel];
+    if (found == by_levels.end() || found->first != key) {
+      found = by_levels.try_emplace(key).first;
+      found->second.coverage_sum.resize(states.size());
+    }
+    Part& part = found->second;
+    for (std::size_t index = 0; index < states.size(); ++index)
+      part.coverage_sum[index] += states[index].coverage.data()[pixel];
     part.pixels.push_back(pixel);
   }
   Parts parts{{}, std::vector<std::size_t>(static_cast<std::size_t>(pixels))};
@@ -159,9 +221,9 @@ Parts parts_of(const Scratches& scratches) {
     const auto count = static_cast<double>(part.pixels.size());
     for (const Eigen::Index pixel : part.pixels) parts.of_pixel[pixel] = parts.laws.size();
     DepthLaw law{{}, count / static_cast<double>(pixels)};
-    for (std::size_t index = 0; index < populations.size(); ++index)
+    for (std::size_t index = 0; index < states.size(); ++index)
       if (part.coverage_sum[index] > 0)
-        law.grooves.push_back({populations[index].figures.depth_um, part.coverage_sum[index] / count});
+        law.grooves.push_back({states[index].population.figures.depth_um, part.coverage_sum[index] / count});
     parts.laws.push_back(law);
   }
   return parts;
@@ -240,10 +302,8 @@ void scratch(Scratches& scratches, const GrooveFigures& figures, const Array2d& 
 Array2d coverage_map(const Scratches& scratches, int index) {
   require(index >= 0 && index < static_cast<int>(scratches.populations.size()), "coverage_map", "index",
           "must name a population", index);
-  const auto& [figures, removal_um] = scratches.populations[index];
-  const Array2d since_um = removed_since(scratches, index);
-  return figures.coverage *
-         ((-since_um / figures.depth_um).exp() - (-(since_um + removal_um) / figures.depth_um).exp());
+  const auto place = static_cast<std::size_t>(index);
+  return coverage_of(scratches, place, removed_since(scratches, place));
 }
 
 double surviving_share(double removal_um, double depth_um, double dwell_cv) {
@@ -256,11 +316,11 @@ double surviving_share(double removal_um, double depth_um, double dwell_cv) {
 }
 
 std::vector<DepthLaw> depth_laws(const Scratches& scratches) {
-  return parts_of(scratches).laws;
+  return parts_of(states_of(scratches)).laws;
 }
 
 Array2d specular_share_map(const Scratches& scratches, double angle_deg) {
-  const Parts parts = parts_of(scratches);
+  const Parts parts = parts_of(states_of(scratches));
   std::vector<double> shares;
   for (const DepthLaw& law : parts.laws) shares.push_back(specular_share(law.grooves, angle_deg));
   if (scratches.populations.empty()) return Array2d::Constant(1, 1, shares.front());
@@ -272,12 +332,14 @@ Array2d specular_share_map(const Scratches& scratches, double angle_deg) {
 
 double grooves_per_cm2(const Scratches& scratches, double depth_um, Marks marks) {
   require_not_negative(depth_um, "grooves_per_cm2", "depth_um");
-  return count_per_cm2(survivors_of(scratches, marks), depth_um);
+  const std::vector<Survivors> survivors = survivors_of(states_of(scratches));
+  return count_per_cm2(asked_of(survivors, scratches, marks), depth_um);
 }
 
 double depth_exceeded_um(const Scratches& scratches, double grooves_per_cm2, Marks marks) {
   require_positive(grooves_per_cm2, "depth_exceeded_um", "grooves_per_cm2");
-  return depth_exceeded_um(survivors_of(scratches, marks), grooves_per_cm2);
+  const std::vector<Survivors> survivors = survivors_of(states_of(scratches));
+  return depth_exceeded_um(asked_of(survivors, scratches, marks), grooves_per_cm2);
 }
 
 double deepest_groove_um(const Scratches& scratches) {
@@ -286,35 +348,40 @@ double deepest_groove_um(const Scratches& scratches) {
 
 double clear_owed_um(const Scratches& scratches, Marks marks, const ScratchLimits& limits) {
   limits.validate();
-  return clear_owed_um(survivors_of(scratches, marks), limits);
+  const std::vector<Survivors> survivors = survivors_of(states_of(scratches));
+  return clear_owed_um(asked_of(survivors, scratches, marks), limits);
 }
 
 std::vector<double> clear_owed_by_population_um(const Scratches& scratches, const ScratchLimits& limits) {
   limits.validate();
   std::vector<double> owed_um;
-  for (std::size_t index = 0; index < scratches.populations.size(); ++index)
-    owed_um.push_back(clear_owed_um({survivors_of(scratches, static_cast<int>(index))}, limits));
+  for (const Survivors& survivors : survivors_of(states_of(scratches)))
+    owed_um.push_back(clear_owed_um({&survivors}, limits));
   return owed_um;
 }
 
 double stray_marks(const Scratches& scratches, double depth_um, double area_dm2) {
   require_not_negative(depth_um, "stray_marks", "depth_um");
   require_not_negative(area_dm2, "stray_marks", "area_dm2");
-  double marks_per_dm2 = 0;
-  for (std::size_t index = 0; index < scratches.populations.size(); ++index) {
-    const auto& [figures, removal_um] = scratches.populations[index];
-    const Array2d first_um = depth_um + removed_since(scratches, static_cast<int>(index));
-    double reach_um = 0;
-    for (Eigen::Index pixel = 0; pixel < first_um.size(); ++pixel)
-      reach_um += stray_reach_um(figures, first_um.data()[pixel] + removal_um.data()[pixel]) -
-                  stray_reach_um(figures, first_um.data()[pixel]);
-    marks_per_dm2 += figures.stray_marks_per_dm2_um * reach_um / static_cast<double>(first_um.size());
-  }
-  return marks_per_dm2 * area_dm2;
+  return stray_marks_of(states_of(scratches), depth_um, area_dm2);
 }
 
 double stray_mark_probability(const Scratches& scratches, double depth_um, double area_dm2) {
   return -std::expm1(-stray_marks(scratches, depth_um, area_dm2));
+}
+
+ScratchSummary summary_of(const Scratches& scratches, const ScratchLimits& limits) {
+  limits.validate();
+  const std::vector<State> states = states_of(scratches);
+  const std::vector<Survivors> survivors = survivors_of(states);
+  const Asked all = asked_of(survivors, scratches, Marks::all),
+              earlier = asked_of(survivors, scratches, Marks::earlier);
+  return {.laws = parts_of(states).laws,
+          .deepest_um = depth_exceeded_um(all, 1 / cm2_per_dm2),
+          .marks_per_cm2 = count_per_cm2(all, limits.visible_depth_um),
+          .stray_marks_per_dm2 = stray_marks_of(states, limits.visible_depth_um, 1),
+          .clear_owed_um = clear_owed_um(all, limits),
+          .earlier_clear_owed_um = clear_owed_um(earlier, limits)};
 }
 
 }  // namespace libtexture

@@ -135,4 +135,13 @@ double stray_marks(const Scratches& scratches, double depth_um, double area_dm2)
 /// Probability of at least one of them: 1 - exp(-expected number).
 double stray_mark_probability(const Scratches& scratches, double depth_um, double area_dm2);
 
+/// What is asked after each pass, from one look at the maps: depth_laws(), deepest_groove_um(),
+/// grooves_per_cm2() and stray_marks() of a dm2 beyond the visible limit, clear_owed_um() of all and of
+/// earlier marks.
+struct ScratchSummary {
+  std::vector<DepthLaw> laws;
+  double deepest_um, marks_per_cm2, stray_marks_per_dm2, clear_owed_um, earlier_clear_owed_um;
+};
+ScratchSummary summary_of(const Scratches& scratches, const ScratchLimits& limits = {});
+
 }  // namespace libtexture

@@ -12,14 +12,13 @@
 #include "libtexture/process/pace.hpp"
 #include "libtexture/surface/gloss.hpp"
 #include "libtexture/surface/image_clarity.hpp"
-#include "libtexture/surface/metrology.hpp"
-#include "libtexture/surface/specular_share.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 namespace {
 
 constexpr double percentile = 0.95;
-constexpr double levelling_work = 0.3;  // share of a look's time, for progress; the rest describes its passes
+constexpr double levelling_work = 0.6;  // share of a look's time, for progress; the rest describes its passes
 constexpr std::size_t half_mm_comb = 2;  // of standard_combs_mm
 static_assert(standard_combs_mm[half_mm_comb] == ClarityOptions{}.comb_mm);
 
@@ -32,19 +31,24 @@ double percentile_of(const Array2d& values, double share) {
 }
 
 // Margin by which a row meets the rule: >= 0 = met.
-double margin_of(const Stop& stop, const HistoryRow& row, const HeightField& surface, double owed_um) {
+double margin_of(const Stop& stop, const HistoryRow& row, const Waves& waves, double owed_um) {
   double margin = -HUGE_VAL;
   if (stop.touched_share) margin = std::max(margin, row.touched_share - *stop.touched_share);
   if (stop.removed_um) margin = std::max(margin, row.removed_um - *stop.removed_um);
   if (stop.clear_owed_um) margin = std::max(margin, *stop.clear_owed_um - owed_um);
   if (stop.rms_um) {
-    const double rms = stop.band_mm
-                           ? band_rms_um(surface, {stop.band_mm->begin(), stop.band_mm->end()}).front()
-                           : row.rms_um;
+    const double rms =
+        stop.band_mm ? waves.band_rms_um({stop.band_mm->begin(), stop.band_mm->end()}).front() : row.rms_um;
     margin = std::max(margin, *stop.rms_um - rms);
   }
   return margin;
 }
+
+// What rows and stop rules are read from: made once a pass.
+struct Seen {
+  Waves waves;
+  ScratchSummary marks;
+};
 
 class Simulation {
  public:
@@ -52,6 +56,7 @@ class Simulation {
       : coating_(coating),
         options_(options),
         surface_(surface),
+        pupil_spot_(pupil_spot(options.viewer, surface.grid())),
         history_{.start = {},
                  .passes = {},
                  .steps = {},
@@ -60,7 +65,7 @@ class Simulation {
                  .surfaces = {},
                  .scratches = {},
                  .warnings = {}} {
-    history_.start = row_of(surface, surface, surface, {}, 0);
+    history_.start = row_of(surface, seen_in(surface), surface, surface, {}, 0);
     history_.start.name = "start";
   }
 
@@ -71,10 +76,10 @@ class Simulation {
     DiscUse use;
     double removed = 0;
     const auto share_made = [&](int passes) { return static_cast<double>(passes) / step.passes; };
-    HistoryRow row = row_of(surface_, before, history_.before, step, 0);
+    const Seen first = seen_in(surface_);
+    HistoryRow row = row_of(surface_, first, before, history_.before, step, 0);
     report(progress, 0);
-    double margin =
-        margin_of(step.stop, row, surface_, clear_owed_um(scratches_, Marks::all, options_.scratch_limits));
+    double margin = margin_of(step.stop, row, first.waves, first.marks.clear_owed_um);
     if (margin >= 0)
       history_.warnings.push_back(title_of(step) +
                                   ": what it stops at is met before its first pass: not worked");
@@ -102,15 +107,15 @@ class Simulation {
         const GrooveFigures figures = figures_of(step, contact.pressure_kpa, levelled.contact_share[k]);
         scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
         surface_ = now;
-        row = row_of(now, before, history_.before, step, figures.depth_um * touched_in_depths);
+        const Seen seen = seen_in(now);
+        row = row_of(now, seen, before, history_.before, step, figures.depth_um * touched_in_depths);
         const Progress of_pass = nth_part(describing, k, at.size());
         report(of_pass, 0.5);
         row.passes = ++made;
         row.discs = step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
         row.minutes = made * pass_minutes(step.motion, options_.area_m2);
-        const double last = std::exchange(
-            margin, margin_of(step.stop, row, now,
-                              clear_owed_um(scratches_, Marks::earlier, options_.scratch_limits)));
+        const double last =
+            std::exchange(margin, margin_of(step.stop, row, seen.waves, seen.marks.earlier_clear_owed_um));
         const double pass = row.removed_um - std::exchange(removed, row.removed_um);
         // Met within this pass: the part of it after the moment (margin taken as linear), then every whole
         // pass to the look.
@@ -135,11 +140,15 @@ class Simulation {
     return figures;
   }
 
-  HistoryRow row_of(const HeightField& now, const HeightField& step_start, const HeightField& start,
-                    const Step& step, double touched_beyond_um) const {
+  Seen seen_in(const HeightField& now) const {
+    return {Waves(now), summary_of(scratches_, options_.scratch_limits)};
+  }
+
+  HistoryRow row_of(const HeightField& now, const Seen& seen, const HeightField& step_start,
+                    const HeightField& start, const Step& step, double touched_beyond_um) const {
     const Array2d removed = step_start.height_um() - now.height_um();
     const double clear_um = coating_.clear().thickness_um, start_um = start.mean_um();
-    const std::vector<DepthLaw> laws = depth_laws(scratches_);
+    const auto& [waves, marks] = seen;
     HistoryRow row;
     row.name = title_of(step);
     row.removed_um = removed.mean();
@@ -148,30 +157,32 @@ class Simulation {
     row.total_removed_um = start_um - now.mean_um();
     row.rms_um = now.rms_um();
     row.peak_to_valley_um = now.peak_to_valley_um();
-    row.band_rms_um = band_rms_um(now, options_.band_edges_mm);
+    row.band_rms_um = waves.band_rms_um(options_.band_edges_mm);
     row.touched_share = (removed > touched_beyond_um).cast<double>().mean();
     row.clear_left_mean_um = clear_um - row.total_removed_um;
     row.clear_left_least_um = clear_um + now.height_um().minCoeff() - start_um;
-    row.scratch_rms_nm = depth_rms_nm(laws);
-    row.deepest_scratch_um = deepest_groove_um(scratches_);
-    row.marks_per_cm2 = grooves_per_cm2(scratches_, options_.scratch_limits.visible_depth_um);
-    row.clear_owed_um = clear_owed_um(scratches_, Marks::all, options_.scratch_limits);
-    row.stray_marks_per_dm2 = stray_marks(scratches_, options_.scratch_limits.visible_depth_um, 1.0);
-    row.gloss_20_gu = gloss_of_share_gu(20, options_.refractive_index, mirrored_light(laws, 20).specular);
-    const MirroredLight light = mirrored_light(laws);
+    row.scratch_rms_nm = depth_rms_nm(marks.laws);
+    row.deepest_scratch_um = marks.deepest_um;
+    row.marks_per_cm2 = marks.marks_per_cm2;
+    row.clear_owed_um = marks.clear_owed_um;
+    row.stray_marks_per_dm2 = marks.stray_marks_per_dm2;
+    row.gloss_20_gu =
+        gloss_of_share_gu(20, options_.refractive_index, mirrored_light(marks.laws, 20).specular);
+    const MirroredLight light = mirrored_light(marks.laws);
     row.lamp_visibility = light.contrast();
-    row.image_clarity_by_comb_percent = image_clarity_by_comb_percent(now);
+    row.image_clarity_by_comb_percent = image_clarity_by_comb_percent(waves);
     for (double& percent : row.image_clarity_by_comb_percent) percent *= light.clarity_share();
     row.image_clarity_percent = row.image_clarity_by_comb_percent[half_mm_comb];
-    row.image_wander_arcmin = seen_wander_arcmin(now, options_.viewer);
+    row.image_wander_arcmin = seen_wander_arcmin(waves, options_.viewer, pupil_spot_);
     row.smallest_letter_mm =
-        seen_letter_mm(seen_smear_arcmin(now, options_.viewer), options_.viewer, row.lamp_visibility);
+        seen_letter_mm(seen_smear_arcmin(waves, options_.viewer), options_.viewer, row.lamp_visibility);
     return row;
   }
 
   const Coating& coating_;
   const SimulateOptions& options_;
   HeightField surface_;
+  const SpotMean pupil_spot_;
   Scratches scratches_;
   History history_;
 };

@@ -1,7 +1,9 @@
 #include "libtexture/surface/image_clarity.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstdint>
 #include <numbers>
 
 #include "libtexture/base/error.hpp"
@@ -16,11 +18,27 @@ constexpr int bins_of_line =
     16384;  // of one line or gap: keeps a sinusoid's contrast, steep at its ends, to 3e-4
 constexpr double last_series_term = 3;       // exp(-(3 pi)^2/2) is 5e-20
 constexpr double least_series_ratio = 0.01;  // less loses nothing of a comb to 1e-16
-constexpr int bins_of_period = 2 * bins_of_line;
+constexpr std::int64_t bins_of_period = 2 * bins_of_line;
+static_assert(std::has_single_bit(static_cast<unsigned>(bins_of_period)));
 constexpr double acuity_exponent = 0.4;  // of contrast; docs/physics.md (53)
 
 double letter_mm(double stroke_arcmin, double distance_m) {
   return distance_m * 1000 * std::tan(strokes_a_height * stroke_arcmin * radian_per_arcmin);
+}
+
+/// The greatest whole number that is no more; std::floor() is a call where the machine's own is not asked
+/// for.
+std::int64_t whole_of(double value) {
+  const auto truncated = static_cast<std::int64_t>(value);
+  return truncated - (static_cast<double>(truncated) > value ? 1 : 0);
+}
+
+/// A place's bin within the period, and how many periods lie before it.
+std::size_t bin_of(std::int64_t place) {
+  return static_cast<std::size_t>(place & (bins_of_period - 1));
+}
+double periods_before(std::int64_t place) {
+  return static_cast<double>(place >> std::countr_zero(static_cast<unsigned>(bins_of_period)));
 }
 
 /// Share of the light in each of bins_of_period places of the comb's period.
@@ -28,48 +46,36 @@ std::vector<double> light_in_period(const Array2d& shift_mm, double comb_mm) {
   std::vector<double> light(bins_of_period);
   const double share = 1.0 / static_cast<double>(shift_mm.size());
   for (Eigen::Index i = 0; i < shift_mm.size(); ++i) {
-    const double turns = shift_mm.data()[i] / (2 * comb_mm);
-    const double place = (turns - std::floor(turns)) * bins_of_period;
-    const int bin = static_cast<int>(place);
-    const double past = place - bin;  // shared by the two nearest places
-    light[static_cast<std::size_t>(bin % bins_of_period)] += share * (1 - past);
-    light[static_cast<std::size_t>((bin + 1) % bins_of_period)] += share * past;
+    const double place = shift_mm.data()[i] / (2 * comb_mm) * bins_of_period;
+    const std::int64_t whole = whole_of(place);
+    const double past = place - static_cast<double>(whole);  // shared by the two nearest places
+    light[bin_of(whole)] += share * (1 - past);
+    light[bin_of(whole + 1)] += share * past;
   }
   return light;
 }
 
-/// The running integral of a periodic sequence, read between places by straight lines.
-class Integral {
- public:
-  explicit Integral(const std::vector<double>& values) : sums_(values.size() + 1) {
-    for (std::size_t i = 0; i < values.size(); ++i) sums_[i + 1] = sums_[i] + values[i];
-  }
-  double operator()(double place) const {
-    const double period = static_cast<double>(sums_.size() - 1);
-    const double turns = std::floor(place / period);
-    const double within = place - turns * period;
-    const auto bin = std::min(static_cast<std::size_t>(within), sums_.size() - 2);
-    return turns * sums_.back() + sums_[bin] +
-           (within - static_cast<double>(bin)) * (sums_[bin + 1] - sums_[bin]);
-  }
-
- private:
-  std::vector<double> sums_;
-};
-
-/// Each place's mean over a window of a width about it.
+/// Each place's mean over a window of a width about it; the values repeat.
 std::vector<double> window_mean(const std::vector<double>& values, double width) {
-  const Integral integral(values);
+  std::vector<double> sums(values.size() + 1);
+  for (std::size_t i = 0; i < values.size(); ++i) sums[i + 1] = sums[i] + values[i];
+  // The integral from 0 to a place that lies `past` a whole one.
+  const auto integral = [&](std::int64_t whole, double past) {
+    return periods_before(whole) * sums.back() + sums[bin_of(whole)] + past * values[bin_of(whole)];
+  };
+  const std::int64_t ahead = whole_of(width / 2), behind = whole_of(-width / 2);
+  const double past_ahead = width / 2 - static_cast<double>(ahead),
+               past_behind = -width / 2 - static_cast<double>(behind);
   std::vector<double> means(values.size());
   for (std::size_t i = 0; i < values.size(); ++i) {
-    const auto centre = static_cast<double>(i);
-    means[i] = (integral(centre + width / 2) - integral(centre - width / 2)) / width;
+    const auto centre = static_cast<std::int64_t>(i);
+    means[i] = (integral(centre + ahead, past_ahead) - integral(centre + behind, past_behind)) / width;
   }
   return means;
 }
 
-Array2d image_shift_mm(const HeightField& field, const ClarityOptions& options) {
-  return 2 * options.distance_mm * slope(field, options.direction);
+Array2d image_shift_mm(const Waves& waves, const ClarityOptions& options) {
+  return 2 * options.distance_mm * waves.slope(options.direction);
 }
 
 MirroredLight light_of(const std::vector<GroovePopulation>& grooves, double angle_deg,
@@ -129,14 +135,22 @@ double gaussian_comb_contrast(double shift_sd_mm, double comb_mm) {
 }
 
 double image_clarity_percent(const HeightField& field, const ClarityOptions& options) {
+  return image_clarity_percent(Waves(field), options);
+}
+
+double image_clarity_percent(const Waves& waves, const ClarityOptions& options) {
   options.validate();
-  return 100 * comb_contrast(image_shift_mm(field, options), options.comb_mm, options.slit_mm) *
+  return 100 * comb_contrast(image_shift_mm(waves, options), options.comb_mm, options.slit_mm) *
          unveiled_share(options);
 }
 
 std::vector<double> image_clarity_by_comb_percent(const HeightField& field, const ClarityOptions& options) {
+  return image_clarity_by_comb_percent(Waves(field), options);
+}
+
+std::vector<double> image_clarity_by_comb_percent(const Waves& waves, const ClarityOptions& options) {
   options.validate();
-  const Array2d shift_mm = image_shift_mm(field, options);
+  const Array2d shift_mm = image_shift_mm(waves, options);
   const double unveiled = unveiled_share(options);
   std::vector<double> percent;
   for (const double comb_mm : standard_combs_mm)
@@ -146,6 +160,10 @@ std::vector<double> image_clarity_by_comb_percent(const HeightField& field, cons
 
 double image_wander_arcmin(const HeightField& field, Direction direction, double footprint_mm) {
   return 2 * rms_slope(field, direction, footprint_mm) / radian_per_arcmin;
+}
+
+double image_wander_arcmin(const Waves& waves, Direction direction, const SpotMean& spot) {
+  return 2 * waves.rms_slope(direction, spot) / radian_per_arcmin;
 }
 
 double limit_of_sight_mm(double distance_m) {

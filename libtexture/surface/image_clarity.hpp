@@ -7,6 +7,7 @@
 
 #include "libtexture/surface/slope.hpp"
 #include "libtexture/surface/specular_share.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
@@ -59,10 +60,14 @@ MirroredLight mirrored_light(const std::vector<DepthLaw>& laws,
 /// into the lens). Not monotone in amplitude once waves shift the image by more than half a line: a test, not
 /// a measure. docs/physics.md (51), (52).
 double image_clarity_percent(const HeightField& field, const ClarityOptions& options = {});
+// Of a surface whose waves are at hand.
+double image_clarity_percent(const Waves& waves, const ClarityOptions& options = {});
 
 /// The same for each of standard_combs_mm [%]; options.comb_mm is not used.
 std::vector<double> image_clarity_by_comb_percent(const HeightField& field,
                                                   const ClarityOptions& options = {});
+// Of a surface whose waves are at hand.
+std::vector<double> image_clarity_by_comb_percent(const Waves& waves, const ClarityOptions& options = {});
 
 /// The contrast (M - m)/(M + m), 0 to 1, of a comb for given shifts of the image [mm], any shape, at least
 /// one.
@@ -75,6 +80,8 @@ double gaussian_comb_contrast(double shift_sd_mm, double comb_mm);
 /// Rms wander [arcmin] of a distant mirrored point as the eye moves over the surface: twice the slope.
 /// footprint_mm as in slope(): waves shorter than what the pupil sees blur the image and do not move it.
 double image_wander_arcmin(const HeightField& field, Direction direction, double footprint_mm = 0);
+// Of a surface whose waves are at hand.
+double image_wander_arcmin(const Waves& waves, Direction direction, const SpotMean& spot);
 
 /// Height [mm] of the smallest letter that normal sight reads at a distance [m], > 0: 5 arcmin, with strokes
 /// of 1 arcmin (ISO 8596).

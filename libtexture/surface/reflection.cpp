@@ -12,7 +12,7 @@
 #include "libtexture/base/parallel.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/surface/gloss.hpp"
-#include "libtexture/surface/slope.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
@@ -42,7 +42,8 @@ using Vector = Eigen::Vector3d;
 class TiledPatch {
  public:
   TiledPatch(const HeightField& field, const Array2d& share) : grid_(field.grid()), cells_(grid_.size()) {
-    const Array2d x = slope(field, Direction::rows), y = slope(field, Direction::columns);
+    const Waves waves(field);
+    const Array2d x = waves.slope(Direction::rows), y = waves.slope(Direction::columns);
     const bool is_uniform = share.size() == 1;
     for (int i = 0; i < grid_.rows; ++i)
       for (int j = 0; j < grid_.cols; ++j)

@@ -1,18 +1,9 @@
 #pragma once
 // Slope: the surface's tilt at every pixel, from its spectrum.
 
-#include <array>
-#include <utility>
-
-#include "libtexture/surface/height_field.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
-
-/// The direction one looks along: x (along rows) or y (along columns).
-enum class Direction { rows, columns };
-constexpr std::array<std::pair<Direction, const char*>, 2> names_of(Direction) {
-  return {{{Direction::rows, "rows"}, {Direction::columns, "columns"}}};
-}
 
 /// Slope of the surface (rows, cols), as a ratio (um/um): the derivative of its waves, exact for each of
 /// them. footprint_mm >= 0: mean over a round spot of this diameter, which passes a wave by 2 J1(x)/x, x = pi

@@ -11,6 +11,10 @@ namespace {
 
 constexpr double eye_share = 1.0 / 3;  // of the whole path, from the eye to the paint
 
+double beyond_share(const Viewer& viewer) {
+  return viewer.scene_m / (viewer.viewer_m + viewer.scene_m);
+}
+
 }  // namespace
 
 void Viewer::validate() const {
@@ -28,17 +32,26 @@ Viewer viewer_along(double distance_m, std::optional<double> eye_to_paint_m) {
 }
 
 double seen_wander_arcmin(const HeightField& field, const Viewer& viewer) {
+  return seen_wander_arcmin(Waves(field), viewer, pupil_spot(viewer, field.grid()));
+}
+
+double seen_wander_arcmin(const Waves& waves, const Viewer& viewer, const SpotMean& spot) {
   viewer.validate();
-  const double beyond_share = viewer.scene_m / (viewer.viewer_m + viewer.scene_m);
-  const double footprint_mm = viewer.pupil_mm * beyond_share;
-  return beyond_share * std::max(image_wander_arcmin(field, Direction::rows, footprint_mm),
-                                 image_wander_arcmin(field, Direction::columns, footprint_mm));
+  return beyond_share(viewer) * std::max(image_wander_arcmin(waves, Direction::rows, spot),
+                                         image_wander_arcmin(waves, Direction::columns, spot));
+}
+
+SpotMean pupil_spot(const Viewer& viewer, const Grid& grid) {
+  viewer.validate();
+  return {grid, viewer.pupil_mm * beyond_share(viewer)};
 }
 
 double seen_smear_arcmin(const HeightField& field, const Viewer& viewer) {
-  Viewer pinhole = viewer;
-  pinhole.pupil_mm = 0;
-  return seen_wander_arcmin(field, pinhole);
+  return seen_smear_arcmin(Waves(field), viewer);
+}
+
+double seen_smear_arcmin(const Waves& waves, const Viewer& viewer) {
+  return seen_wander_arcmin(waves, viewer, {});
 }
 
 std::optional<double> seen_letter_mm(double wander_arcmin, const Viewer& viewer, double contrast) {

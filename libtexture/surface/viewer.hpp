@@ -5,7 +5,7 @@
 #include <tuple>
 
 #include "libtexture/base/fields.hpp"
-#include "libtexture/surface/height_field.hpp"
+#include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
@@ -31,10 +31,18 @@ Viewer viewer_along(double distance_m, std::optional<double> eye_to_paint_m = {}
 /// two directions: twice the slope, less the share of the path before the panel; waves below the spot that
 /// the pupil sees blur and do not count, docs/physics.md (53a).
 double seen_wander_arcmin(const HeightField& field, const Viewer& viewer);
+// Of a surface whose waves are at hand; the spot is pupil_spot() on its grid.
+double seen_wander_arcmin(const Waves& waves, const Viewer& viewer, const SpotMean& spot);
+
+/// The spot of a surface that the viewer's pupil takes in as it looks at a mirrored point, docs/physics.md
+/// (55).
+SpotMean pupil_spot(const Viewer& viewer, const Grid& grid);
 
 /// Rms [arcmin] by which the surface moves and blurs a letter together: seen_wander_arcmin() as through a
 /// pinhole, which every wave moves.
 double seen_smear_arcmin(const HeightField& field, const Viewer& viewer);
+// Of a surface whose waves are at hand.
+double seen_smear_arcmin(const Waves& waves, const Viewer& viewer);
 
 /// Height [mm] of the smallest mirrored letter that this viewer can read where the image wanders and blurs by
 /// so much together [arcmin, rms], which is seen_smear_arcmin(), behind a veil that leaves so much contrast;

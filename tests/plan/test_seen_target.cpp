@@ -45,6 +45,21 @@ TEST_CASE("letters are missed in the worlds whose own surface would not show the
   CHECK(SeenTarget(job, worlds_of_scales({1}), ends, {.specular = 0.005, .veil = 0.9}).is_missed(.5, 1));
 }
 
+TEST_CASE("image clarity is judged at each world's own scale of the texture") {
+  Job job = door::job();
+  job.target = {};
+  const StartSurfaces ends({texture(.04), texture(.08)});
+  const Worlds worlds = worlds_of_scales({.5, 1, 2});
+  // At the ends' own heights and at the worlds' own scales nothing is read in between.
+  for (const double scale : {.5, 1., 2.}) {
+    const double clarity = image_clarity_percent(texture(.04 * scale));
+    job.target.image_clarity_percent = clarity * (1 + 1e-9);
+    CHECK(SeenTarget(job, worlds, ends, {}).is_missed(.04, scale));
+    job.target.image_clarity_percent = clarity * (1 - 1e-9);
+    CHECK_FALSE(SeenTarget(job, worlds, ends, {}).is_missed(.04, scale));
+  }
+}
+
 TEST_CASE("image clarity is missed from less light, or more texture") {
   Job job = door::job();
   job.target = {};

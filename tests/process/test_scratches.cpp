@@ -326,6 +326,26 @@ TEST_CASE("a step whose grooves change from pass to pass stays one step") {
   CHECK(clear_owed_um(scratches, Marks::earlier) == Approx(1.3 - 0.3).margin(1e-8));
 }
 
+TEST_CASE("a summary says what each question about the scratches is answered alone") {
+  Scratches scratches;
+  GrooveFigures coarse = grooves("level", 0.2);
+  coarse.stray_marks_per_dm2_um = 0.3;
+  scratch(scratches, coarse, two_pixels(2, 0.5));
+  scratch(scratches, grooves("refine", 0.08), two_pixels(0.4, 0.6));
+  const ScratchLimits limits{.visible_depth_um = 0.15, .marks_per_cm2 = 5};
+  const ScratchSummary summary = summary_of(scratches, limits);
+  CHECK(depth_rms_nm(summary.laws) == depth_rms_nm(depth_laws(scratches)));
+  CHECK(summary.deepest_um == deepest_groove_um(scratches));
+  CHECK(summary.marks_per_cm2 == grooves_per_cm2(scratches, 0.15));
+  CHECK(summary.stray_marks_per_dm2 == stray_marks(scratches, 0.15, 1));
+  CHECK(summary.clear_owed_um == clear_owed_um(scratches, Marks::all, limits));
+  CHECK(summary.earlier_clear_owed_um == clear_owed_um(scratches, Marks::earlier, limits));
+  const ScratchSummary of_one_step = summary_of(after(coarse, 2), limits);
+  CHECK(of_one_step.clear_owed_um > 0);
+  CHECK(of_one_step.earlier_clear_owed_um == 0);
+  CHECK(summary_of({}, limits).clear_owed_um == 0);
+}
+
 TEST_CASE("stray marks are as many as the clear that was cut, and few of them are deep") {
   GrooveFigures figures = grooves("level", 0.2);
   figures.stray_marks_per_dm2_um = 0.05;
