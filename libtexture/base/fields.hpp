@@ -46,6 +46,13 @@ concept HasFields = requires {
   T::fields();
 };
 
+/// A struct that puts itself into words, text(): its JSON holds them as well, for readers; reading passes
+/// over them.
+template <class T>
+concept HasText = HasFields<T> && requires(const T& value) {
+  value.text();
+};
+
 /// Calls visit(field) for each entry of the table, in order.
 template <HasFields T, class Visit>
 void for_each_field(Visit&& visit) {

@@ -51,11 +51,36 @@ std::string to_text(double value) {
 std::string to_text(double value, int decimals) {
   std::array<char, 64> text{};
   std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
-  return text.data();
+  const std::string number = text.data();
+  return number.find_first_of("123456789in") == std::string::npos && number.front() == '-' ? number.substr(1)
+                                                                                           : number;
 }
 
-std::string um_and_mil(double length_um) {
-  return to_text(length_um, 1) + " um (" + to_text(length_um / um_per_mil, 2) + " mil)";
+std::string in_symbols(const std::string& unit, Symbols symbols) {
+  if (symbols == Symbols::ascii) return unit;
+  std::string text;
+  for (std::size_t i = 0; i < unit.size(); ++i) {
+    // The u of a micrometre is a mu.
+    if (unit.compare(i, 2, "um") == 0)
+      text += "\u00b5";
+    else if (unit[i] == '2')
+      text += "\u00b2";
+    else if (unit[i] == '3')
+      text += "\u00b3";
+    else
+      text += unit[i];
+  }
+  return text;
+}
+
+std::string um_and_mil(double length_um, Symbols symbols) {
+  return to_text(length_um, 1) + " " + in_symbols("um", symbols) + " (" + to_text(length_um / um_per_mil, 2) +
+         " mil)";
+}
+
+std::string um_and_mil(double least_um, double most_um, Symbols symbols) {
+  return to_text(least_um, 1) + " to " + to_text(most_um, 1) + " " + in_symbols("um", symbols) + " (" +
+         to_text(least_um / um_per_mil, 2) + " to " + to_text(most_um / um_per_mil, 2) + " mil)";
 }
 
 }  // namespace libtexture

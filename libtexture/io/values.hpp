@@ -25,11 +25,9 @@ T value_from(const Json& json, const std::string& path = "");
 
 namespace detail {
 
-inline bool is_given(double value) {
-  return value == value;
-}
 template <class T>
 bool is_given(const T& value) {
+  if constexpr (std::floating_point<T>) return value == value;
   if constexpr (IsOptional<T>::value) return value.has_value();
   return true;
 }
@@ -52,6 +50,7 @@ T read_struct(const Json& json, const std::string& path) {
     known.emplace_back(field.name);
     if (field.is_required) needed.emplace_back(field.name);
   });
+  if constexpr (HasText<T>) known.emplace_back("text");
   expect(json.is_object(), json, path, "a table");
   check_keys(json, known, needed, path);
   T value{};
@@ -80,6 +79,7 @@ Json to_json(const T& value) {
       const auto& member = value.*field.member;
       if (detail::is_given(member)) object[field.name] = to_json(member);
     });
+    if constexpr (HasText<T>) object["text"] = value.text();
     return object;
   } else if constexpr (HasNames<T>) {
     return Json(name_of(value));
