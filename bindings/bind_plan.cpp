@@ -27,6 +27,8 @@ void bind_budget(py::module_& module) {
       "panel"_a, "paint"_a, py::kw_only(), "x_mm"_a, "y_mm"_a, doc<"film_at">);
   bind_fields<BudgetRule, "BudgetRule">(module);
   module.def("published_budget", &published_budget, doc<"published_budget">);
+  module.def("must_stay_um", &must_stay_um, "budget"_a, doc<"must_stay_um">);
+  module.def("removable_um", &removable_um, "budget"_a, py::kw_only(), "clear_um"_a, doc<"removable_um">);
   module.def("budget_rules", &budget_rules, "budget"_a, py::kw_only(), "clear_um"_a, doc<"budget_rules">);
 }
 
@@ -40,7 +42,6 @@ void bind_risk(py::module_& module) {
 
 void bind_prediction(py::module_& module) {
   bind_risk(module);
-  bind_fields<StepCautions, "StepCautions">(module);
   bind_fields<LabourMinutes, "LabourMinutes">(module);
   bind_fields<DiscLife, "DiscLife">(module);
   bind_fields<DiscSizeMinutes, "DiscSizeMinutes">(module);

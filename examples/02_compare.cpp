@@ -19,5 +19,5 @@ int main() {
         one.sequence.c_str(), one.removed_um.p50, one.removed_um.p05, one.removed_um.p95,
         one.levelling_um.p50, one.overshoot_um.p50, one.debt_um.p50, one.minutes.p50,
         one.is_on_front ? "" : "; beaten in everything");
-  for (const std::string& finding : comparison.findings) std::printf("%s\n", finding.c_str());
+  for (const Statement& finding : comparison.findings) std::printf("%s\n", finding.text().c_str());
 }

@@ -46,7 +46,7 @@ int main() {
   tell("wear rate, mm3/(N m)", result.before, result.after);
   tell("texture, um rms", *result.texture_before, *result.texture_after);
   tell("stiffness over catalogue's", *result.stiffness_before, *result.stiffness_after);
-  for (const std::string& words : result.warnings) std::printf("%s\n", words.c_str());
+  for (const Statement& warning : result.warnings) std::printf("%s\n", warning.text().c_str());
 
   for (const Job& one : {job, calibrate(job, spot, curves)}) {
     const auto panel = predict(one, starting_surface(one.texture, one.patch, one.seed)).prediction.panels[0];

@@ -43,8 +43,8 @@ for name, old, new in [
         f"{name:27} {old.median:5.3f} ({old.least:5.3f} to {old.most:5.3f})  ->  "
         f"{new.median:5.3f} ({new.least:5.3f} to {new.most:5.3f})"
     )
-for words in result.warnings:
-    print(words)
+for warning in result.warnings:
+    print(warning)
 
 calibrated = lt.calibrate(job, spot)
 for when, one in [("before", job), ("after", calibrated)]:

@@ -12,6 +12,91 @@ class NotConverged(RuntimeError):
     """
     A solve that did not reach its tolerance; carries the work done and the accuracy reached.
     """
+class Statement:
+    """
+    One thing to say. Names that do not apply are empty.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Statement:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, kind: typing.Literal['clear_struck_through', 'budget_kept', 'too_much_removed', 'too_little_left', 'target_missed', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'marks_left', 'odd_reading', 'seen_letter_fine', 'target_letter_fine', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'vibration_harms', 'dust_harms', 'water_conducts', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', figures: dict[str, float] = {}) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def __str__(self) -> str:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Statement:
+        """
+        The same value with some fields changed.
+        """
+    def text_in(self, symbols: str) -> str:
+        """
+        The sentence, led by the panel, step or abrasives that it does not name itself: "door: The clear ...".
+        InvalidInput where it lacks a figure or a name that its kind needs.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def abrasives(self) -> list[str]:
+        """
+        the abrasives that it is about
+        """
+    @property
+    def backing(self) -> str:
+        """
+        the backing that it is about
+        """
+    @property
+    def figures(self) -> dict[str, float]:
+        """
+        its figures by name; the name ends in the unit
+        """
+    @property
+    def kind(self) -> str:
+        """
+        what it says
+        """
+    @property
+    def other_sequence(self) -> str:
+        """
+        the sequence that it is set against
+        """
+    @property
+    def panel(self) -> str:
+        """
+        the panel that it is about
+        """
+    @property
+    def sequence(self) -> str:
+        """
+        the sequence that it is about
+        """
+    @property
+    def step(self) -> str:
+        """
+        the step that it is about
+        """
+    @property
+    def text(self) -> str:
+        """
+        The sentence, led by the panel, step or abrasives that it does not name itself: "door: The clear ...".
+        InvalidInput where it lacks a figure or a name that its kind needs.
+        """
 class Grid:
     """
     A periodic patch of rows x cols square pixels; pixel centres at (i + 1/2) pixel_mm. One row is a profile.
@@ -1492,7 +1577,7 @@ class History:
         work done
         """
     @property
-    def warnings(self) -> list[str]:
+    def warnings(self) -> list[Statement]:
         """
         limits that a step came near
         """
@@ -2311,7 +2396,7 @@ class Budget:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, clear_left_least_um: float | None = None, clear_removed_most_um: float | None = None, reserve_um: float = 0.0) -> None:
+    def __init__(self, *, clear_left_least_um: float | None = None, clear_removed_most_um: float | None = None, reserve_um: float = 0.0, clear_left_basis: typing.Literal['physics', 'published', 'practice', 'own'] = 'own', clear_removed_basis: typing.Literal['physics', 'published', 'practice', 'own'] = 'own') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2330,9 +2415,19 @@ class Budget:
         The fields as plain values, as in JSON.
         """
     @property
+    def clear_left_basis(self) -> str:
+        """
+        where clear_left_least_um comes from
+        """
+    @property
     def clear_left_least_um(self) -> float | None:
         """
         clear that stays [um], >= 0
+        """
+    @property
+    def clear_removed_basis(self) -> str:
+        """
+        where clear_removed_most_um comes from
         """
     @property
     def clear_removed_most_um(self) -> float | None:
@@ -3101,48 +3196,6 @@ class RiskDraws:
         """
         area that the first step has touched
         """
-class StepCautions:
-    """
-    Cautions of one step.
-    """
-    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
-    @staticmethod
-    def from_dict(fields: dict[str, typing.Any]) -> StepCautions:
-        """
-        The value of such a dict; ValueError, with the path, where a field is wrong.
-        """
-    def __eq__(self, arg0: object) -> bool:
-        ...
-    def __getstate__(self) -> dict[str, typing.Any]:
-        ...
-    def __init__(self, *, step: str = '', cautions: collections.abc.Sequence[str] = []) -> None:
-        ...
-    def __repr__(self) -> str:
-        ...
-    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
-        ...
-    def _repr_html_(self) -> str:
-        """
-        A table, for notebooks.
-        """
-    def replace(self, **changes: typing.Any) -> StepCautions:
-        """
-        The same value with some fields changed.
-        """
-    def to_dict(self) -> typing.Any:
-        """
-        The fields as plain values, as in JSON.
-        """
-    @property
-    def cautions(self) -> list[str]:
-        """
-        what to mind, one sentence each
-        """
-    @property
-    def step(self) -> str:
-        """
-        name of the step
-        """
 class LabourMinutes:
     """
     Where the minutes go.
@@ -3530,7 +3583,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[str] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[str] = [], warnings: collections.abc.Sequence[str] = [], cautions: collections.abc.Sequence[str] = [], step_cautions: collections.abc.Sequence[StepCautions] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3558,12 +3611,12 @@ class Prediction:
         edges of HistoryRow::band_rms_um [mm]
         """
     @property
-    def cautions(self) -> list[str]:
+    def cautions(self) -> list[Statement]:
         """
         of the whole job
         """
     @property
-    def checklist(self) -> list[str]:
+    def checklist(self) -> list[Statement]:
         """
         what to do before the first pass
         """
@@ -3603,9 +3656,9 @@ class Prediction:
         as in the job
         """
     @property
-    def reasons(self) -> list[str]:
+    def reasons(self) -> list[Statement]:
         """
-        why, one sentence each
+        why
         """
     @property
     def seed(self) -> int:
@@ -3618,9 +3671,9 @@ class Prediction:
         name of the sequence
         """
     @property
-    def step_cautions(self) -> list[StepCautions]:
+    def step_cautions(self) -> list[Statement]:
         """
-        of each step
+        of each step, which they name
         """
     @property
     def verdict(self) -> str:
@@ -3628,7 +3681,7 @@ class Prediction:
         may it be levelled?
         """
     @property
-    def warnings(self) -> list[str]:
+    def warnings(self) -> list[Statement]:
         """
         limits that the model came near
         """
@@ -3867,7 +3920,7 @@ class Alternative:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[str] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: collections.abc.Sequence[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
+    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: collections.abc.Sequence[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3952,9 +4005,9 @@ class Alternative:
         from that moment to the next look [um]
         """
     @property
-    def reasons(self) -> list[str]:
+    def reasons(self) -> list[Statement]:
         """
-        of the verdict, one sentence each
+        of the verdict
         """
     @property
     def removed_um(self) -> Spread:
@@ -4010,7 +4063,7 @@ class Comparison:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: collections.abc.Sequence[str] = [], warnings: collections.abc.Sequence[str] = [], cautions: collections.abc.Sequence[str] = [], step_cautions: collections.abc.Sequence[StepCautions] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4044,14 +4097,14 @@ class Comparison:
         the one that misses it least often.
         """
     @property
-    def cautions(self) -> list[str]:
+    def cautions(self) -> list[Statement]:
         """
         of the whole job
         """
     @property
-    def findings(self) -> list[str]:
+    def findings(self) -> list[Statement]:
         """
-        what each other costs more, a sentence each
+        what each other sequence costs more than the best
         """
     @property
     def node_solves(self) -> int:
@@ -4074,12 +4127,12 @@ class Comparison:
         of the job
         """
     @property
-    def step_cautions(self) -> list[StepCautions]:
+    def step_cautions(self) -> list[Statement]:
         """
         of the steps, by the abrasives that they work with
         """
     @property
-    def warnings(self) -> list[str]:
+    def warnings(self) -> list[Statement]:
         """
         limits that the model came near
         """
@@ -4097,7 +4150,7 @@ class FirstStep:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str = '', grain_um: float = 0.0, backing: str = '', levelling_um: float = 0.0, passes: int = 0, discs: float = 0.0, minutes: float = 0.0, is_reaching: bool = False, reason: str = '') -> None:
+    def __init__(self, *, abrasive: str = '', grain_um: float = 0.0, backing: str = '', levelling_um: float = 0.0, passes: int = 0, discs: float = 0.0, minutes: float = 0.0, is_reaching: bool = False, reasons: collections.abc.Sequence[Statement] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4156,9 +4209,9 @@ class FirstStep:
         on the panel that needs most
         """
     @property
-    def reason(self) -> str:
+    def reasons(self) -> list[Statement]:
         """
-        why not; empty where it does
+        why not; none where it does
         """
 class Recommendation:
     """
@@ -4174,7 +4227,7 @@ class Recommendation:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[str] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[str] = []) -> None:
+    def __init__(self, *, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[Statement] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[Statement] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4193,7 +4246,7 @@ class Recommendation:
         The fields as plain values, as in JSON.
         """
     @property
-    def cautions(self) -> list[str]:
+    def cautions(self) -> list[Statement]:
         """
         of the whole job; those of the steps stand in the comparison
         """
@@ -4213,9 +4266,9 @@ class Recommendation:
         all that were weighed, finest first
         """
     @property
-    def reasons(self) -> list[str]:
+    def reasons(self) -> list[Statement]:
         """
-        why, one sentence each
+        why
         """
     @property
     def recommended(self) -> str:
@@ -4498,7 +4551,7 @@ class TestSpotResult:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, warnings: collections.abc.Sequence[str] = []) -> None:
+    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, warnings: collections.abc.Sequence[Statement] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4587,9 +4640,9 @@ class TestSpotResult:
         Rms of the texture before work [um], the job's; this and the next three only where texture was seen.
         """
     @property
-    def warnings(self) -> list[str]:
+    def warnings(self) -> list[Statement]:
         """
-        one sentence each
+        what to mind before relying on it
         """
 class BenchRun:
     """
@@ -4944,9 +4997,22 @@ class CompressionResult:
         """
         spread about the curve [kPa]
         """
+def _chance_text(probability: float, samples: int) -> str:
+    """
+    A probability (0 to 1) that was counted in so many samples: "37 of 100 cases", "4 of 1000 cases", "none of
+    4000 cases", "all cases".
+    """
 def _increment(height: typing.Any, stiffness: typing.Any, removal: float) -> numpy.typing.NDArray[numpy.float64]:
     """
     For tests only. One implicit increment of levelling: pressure over its mean, (rows, cols), of a height (rows, cols) and a mean removal in the same unit; stiffness S/p_mean on the half spectrum [1/length].
+    """
+def _range_um_and_mil(least_um: float, most_um: float, symbols: str = 'ascii') -> str:
+    """
+    A range of lengths as both trades read it.
+    """
+def _um_and_mil(length_um: float, symbols: str = 'ascii') -> str:
+    """
+    A length as both trades read it.
     """
 def abrasive_of(bench: Bench, result: BenchResult, *, like: Abrasive, source: str) -> Abrasive:
     """
@@ -4968,8 +5034,8 @@ def band_rms_um(field: HeightField, *, edges_mm: collections.abc.Sequence[float]
     """
 def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     """
-    Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
-    known ones (published and practice) that it does not count. Rules of the budget come first.
+    Every rule on a clear of so much [um], >= 0, at its least: those that the budget counts, the clear itself,
+    and for information the known ones (published and practice) that those do not imply.
     """
 def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Job:
     """
@@ -5184,6 +5250,10 @@ def limit_of_sight_mm(distance_m: float) -> float:
     Height [mm] of the smallest letter that normal sight reads at a distance [m], > 0: 5 arcmin, with strokes
     of 1 arcmin (ISO 8596).
     """
+def must_stay_um(budget: Budget) -> float:
+    """
+    Clear that must stay at the thinnest place [um], reserve included; 0 where only the clear itself limits.
+    """
 def pareto_front(costs: collections.abc.Sequence[list[float]]) -> list[bool]:
     """
     Whether each alternative is on the front: no other is at least as good in every cost and better in one.
@@ -5272,6 +5342,10 @@ def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.
         refine_passes_most: passes of a refining step: more heat the paint and load the pad; estimate
         owed_left_um: clear that grooves of before may still ask for when a refining step ends
     and another follows, which takes that as well [um], >= 0; estimate
+    """
+def removable_um(budget: Budget, *, clear_um: float) -> float:
+    """
+    Clear that may be removed [um]: the least of the rules that are on; below 0 = nothing, and already broken.
     """
 def render_reflection(field: HeightField, *, specular_share: float | numpy.typing.NDArray[numpy.float64] = 1.0, progress: bool | collections.abc.Callable[[float], object] | None = None, angle_deg: float = 45.0, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0, width_mm: float = 500.0, rows: int = 512, cols: int = 512, refractive_index: float = 1.5, body_luminance: float = 0.002, threads: int = 0) -> numpy.typing.NDArray[numpy.float64]:
     """
@@ -5413,3 +5487,4 @@ def write_surface(field: HeightField, path: str | os.PathLike[str]) -> None:
     Writes a surface so that read_surface gives the same numbers back, whole or not at all.
     """
 __version__: str = '0.1.0'
+_um_per_mil: float = 25.4

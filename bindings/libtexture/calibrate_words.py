@@ -98,11 +98,12 @@ def belief_table(result):
     return ruled("What is believed", columns, rows, "", 38)
 
 
-def beliefs(result):
+def beliefs(result, symbols="ascii"):
     """What the spot tells of: (name, unit, belief before, belief after)."""
+    wear, um = ("mm3/(N m)", "um") if symbols == "ascii" else ("mm³/(N m)", "µm")
     named = [
-        ("wear rate", "mm3/(N m)", result.before, result.after),
-        ("texture", "um rms", result.texture_before, result.texture_after),
+        ("wear rate", wear, result.before, result.after),
+        ("texture", f"{um} rms", result.texture_before, result.texture_after),
         ("backing's stiffness", "times catalogue's", result.stiffness_before, result.stiffness_after),
     ]
     return [row for row in named if row[2] is not None]
@@ -113,9 +114,9 @@ def side_by_side(before, after):
     return ruled(f"By {before.sequence}", columns, plan_rows(before, after), "panel", 30)
 
 
-def plan_rows(before, after):
+def plan_rows(before, after, symbols="ascii"):
     """The plan before and after the spot: (what, before, after), in words."""
-    rows = []
+    rows, um = [], "um" if symbols == "ascii" else "µm"
     for pair in zip(before.panels, after.panels):
 
         def line(name, word, pair=pair):
@@ -123,15 +124,15 @@ def plan_rows(before, after):
 
         rows += [
             (pair[0].name, "", ""),
-            line("clear removed, um", lambda panel: f"{panel.removed_um:.2f}"),
-            line("least clear left, um", lambda panel: f"{panel.clear_left_least_um:.1f}"),
+            line(f"clear removed, {um}", lambda panel: f"{panel.removed_um:.2f}"),
+            line(f"least clear left, {um}", lambda panel: f"{panel.clear_left_least_um:.1f}"),
             line("passes", lambda panel: f"{sum(row.passes for row in panel.steps)}"),
             line("discs", lambda panel: f"{panel.discs}"),
             line("sanding, min", lambda panel: f"{panel.minutes:.0f}"),
         ]
         if all(panel.risk.samples for panel in pair):
             rows += [
-                line("removed, 90 of 100, um", lambda panel: spread_words(panel.risk.removed_um, 1)),
+                line(f"removed, 90 of 100, {um}", lambda panel: spread_words(panel.risk.removed_um, 1)),
                 line("sanding, 90 of 100, min", lambda panel: spread_words(panel.risk.minutes, 0)),
                 line("over budget, %", lambda panel: f"{100 * panel.risk.budget_exceeded_probability:.0f}"),
                 line("struck through, %", lambda panel: f"{100 * panel.risk.strike_through_probability:.1f}"),

@@ -1,8 +1,8 @@
 """Comparisons and recommendations as pages for a browser or a printer."""
 
 from . import page, plot
-from .choice_table import plan_of, reasons_under
-from .inputs import input_rows, stop_words
+from .choice_table import plan_of
+from .inputs import input_rows
 
 
 def comparison_page(comparison, job=None):
@@ -29,11 +29,9 @@ def recommendation_page(recommendation, job=None):
         "recommend.html.j2",
         seed=job.seed if job else comparison.seed,
         advice=recommendation,
-        reasons=reasons_under(recommendation),
         comparison=comparison,
         panels=panels_of(job),
         plan=plan,
-        stop_words=stop_words,
         inputs=input_rows(job, [plan] if plan else []),
         pictures=lesson(comparison) if comparison.alternatives else {},
     )

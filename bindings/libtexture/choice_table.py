@@ -1,7 +1,5 @@
 """Comparisons and recommendations as text, at most 100 columns wide."""
 
-import re
-
 from .inputs import stop_words
 from .table import TIME_COLUMNS, bullets, cautions, ruled, size_rows, time_row
 from .wording import ANSWERS, film
@@ -126,12 +124,17 @@ def first_steps(recommendation):
 
 
 def refusals(first_steps):
-    """Why first steps do not reach the target, those of one reason together."""
-    names = {}
+    """Why first steps do not reach the target, those of the same reasons together."""
+    alike = []
     for first in first_steps:
-        if not first.is_reaching:
-            names.setdefault(first.reason, []).append(first.abrasive)
-    return [f"{', '.join(abrasives)}: {reason}" for reason, abrasives in names.items()]
+        if first.is_reaching:
+            continue
+        names = next((names for names, reasons in alike if reasons == first.reasons), None)
+        if names is None:
+            alike.append(([first.abrasive], first.reasons))
+        else:
+            names.append(first.abrasive)
+    return [f"{', '.join(names)}: {' '.join(map(str, reasons))}" for names, reasons in alike]
 
 
 def plan(title, sequence):
@@ -155,10 +158,4 @@ def advice(recommendation):
     title = f"Verdict: {recommendation.verdict.upper()}"
     if recommendation.verdict != "do not sand":
         title += f", with {recommendation.recommended}"
-    return bullets(title, reasons_under(recommendation))
-
-
-def reasons_under(recommendation):
-    """Its reasons, as they stand under a verdict, which they need not say again."""
-    reasons = [re.sub(r"^Do not sand[^:]*: ", "", reason) for reason in recommendation.reasons]
-    return [reason[:1].upper() + reason[1:] if reason not in recommendation.reasons else reason for reason in reasons]
+    return bullets(title, recommendation.reasons)

@@ -5,7 +5,7 @@ from numbers import Number
 
 import numpy as np
 
-from . import Comparison, Predicted, Prediction, Recommendation
+from . import Comparison, Predicted, Prediction, Recommendation, Statement
 from .choice_table import comparison_table, recommendation_table
 from .table import table
 
@@ -50,7 +50,9 @@ def cell(value):
 
 
 def rows_of(values):
-    """A list: a table where its items have fields, else its first items."""
+    """A list: a table where its items have fields, sentences one below the other, else its first items."""
+    if len(values) and isinstance(values[0], Statement):
+        return "<br>".join(escape(value.text) for value in values)
     if len(values) and hasattr(values[0], "replace") and hasattr(values[0], "to_dict"):
         rows = [{name: getattr(one, name) for name in one.to_dict()} for one in values[:LONGEST_LIST]]
         names = list(dict.fromkeys(name for row in rows for name in row))

@@ -1,8 +1,9 @@
-"""What an answer started from, in words: the same rows on every page."""
+"""What an answer started from, in words: the same rows on every page, in the symbols of print."""
 
 from . import Job, Sequence, Step, viewer_along
 from .wording import UM_PER_MIL, counted, film
 
+PRINT = "unicode"
 HABITS = {"none": "the disc kept on the flat", "straddle": "half of the disc over the edge"}  # EdgeWork.overhang
 
 
@@ -14,12 +15,12 @@ def input_rows(job: Job | None, sequences: list[Sequence]) -> list[tuple[str, st
     patch = f"patch of {job.patch.rows} × {job.patch.cols} pixels of {job.patch.pixel_mm:g} mm"
     rows = [(panel.name, panel_words(panel)) for panel in job.panel]
     rows += [
-        ("gauge", f"one reading uncertain by {gauge.uncertainty_um:g} um, its scale by {gauge.gain_percent:g} %"),
+        ("gauge", f"one reading uncertain by {gauge.uncertainty_um:g} µm, its scale by {gauge.gain_percent:g} %"),
         ("paint", paint_words(job.coating)),
         ("texture", f"{texture_words(job.texture)}; {patch}"),
         ("target", target_words(job.target)),
         ("budget", budget_words(job.budget)),
-        ("visible", f"grooves deeper than {limits.visible_depth_um:g} um; {limits.marks_per_cm2:g} per cm² may stay"),
+        ("visible", f"grooves deeper than {limits.visible_depth_um:g} µm; {limits.marks_per_cm2:g} per cm² may stay"),
         ("edges", f"worked with {HABITS[job.edge.overhang]}, rounded by {job.edge.radius_mm:g} mm"),
     ]
     for sequence in sequences:
@@ -34,7 +35,7 @@ def panel_words(panel):
     edges = f", {panel.edge_length_m:g} m of edges" if panel.edge_length_m else ""
     total_um = [total_um_of(reading) for reading in panel.readings]
     listed = ", ".join(f"{um:.0f}" for um in total_um)
-    read = f"{counted(len(total_um), 'reading')} of the total film: {listed} um, thinnest {film(min(total_um))}"
+    read = f"{counted(len(total_um), 'reading')} of the total film: {listed} µm, thinnest {film(min(total_um), PRINT)}"
     return f"{panel.area_m2:g} m², {crown}{edges}; {read}"
 
 
@@ -46,8 +47,8 @@ def total_um_of(reading):
 def paint_words(paint):
     clear = "clear not known"
     if paint.clear_um:
-        sure = f", uncertain by {film(paint.clear_uncertainty_um)}" if paint.clear_uncertainty_um else ""
-        clear = f"clear stated as {film(paint.clear_um)}{sure}"
+        sure = f", uncertain by {film(paint.clear_uncertainty_um, PRINT)}" if paint.clear_uncertainty_um else ""
+        clear = f"clear stated as {film(paint.clear_um, PRINT)}{sure}"
     return f"{paint.kind}, {clear}, hardness {paint.hardness_mpa:g} MPa, refractive index {paint.refractive_index:g}"
 
 
@@ -67,13 +68,13 @@ def origin_words(source):
         return f"judged by eye: waves about {seen.wavelength_mm:g} mm long, {letter_words(seen)}"
     wet = source.wet_film.film
     return (
-        f"a wet film of {wet.thickness_um:g} um with {100 * wet.solids_share:g} % solids that flowed out and dried "
+        f"a wet film of {wet.thickness_um:g} µm with {100 * wet.solids_share:g} % solids that flowed out and dried "
         f"over a base drawn at random: {wave_words(source.wet_film.base)}"
     )
 
 
 def wave_words(bands):
-    return ", ".join(f"{band.rms_um:g} um rms about {band.wavelength_mm:g} mm" for band in bands)
+    return ", ".join(f"{band.rms_um:g} µm rms about {band.wavelength_mm:g} mm" for band in bands)
 
 
 def letter_words(read):
@@ -89,7 +90,7 @@ def target_words(target):
     """What is to be reached."""
     band = f", {target.band_mm[0]:g} to {target.band_mm[1]:g} mm" if target.band_mm else ""
     parts = [
-        target.rms_um is not None and f"at most {target.rms_um:g} um rms of texture{band}",
+        target.rms_um is not None and f"at most {target.rms_um:g} µm rms of texture{band}",
         target.preset and f"{target.preset} levelling",
         target.image_clarity_percent is not None and f"image clarity of {target.image_clarity_percent:g} % or more",
         target.letter_mm is not None and letter_words(target),
@@ -99,9 +100,9 @@ def target_words(target):
 
 def budget_words(budget):
     parts = [
-        budget.clear_left_least_um is not None and f"at least {film(budget.clear_left_least_um)} of clear stays",
-        budget.clear_removed_most_um is not None and f"at most {film(budget.clear_removed_most_um)} of it goes",
-        f"{film(budget.reserve_um)} kept for later corrections",
+        budget.clear_left_least_um is not None and f"at least {film(budget.clear_left_least_um, PRINT)} of clear stays",
+        budget.clear_removed_most_um is not None and f"at most {film(budget.clear_removed_most_um, PRINT)} of it goes",
+        f"{film(budget.reserve_um, PRINT)} kept for later corrections",
     ]
     return ", ".join(part for part in parts if part)
 
@@ -115,20 +116,20 @@ def step_words(step: Step) -> str:
     return (
         f"{step.abrasive.name}, {step.wetness}; backing: {backing}{factor}; motion: "
         f"{motion.disc_diameter_mm:g} mm disc, {drive}, {motion.speed_rpm:g} per min, {motion.force_n:g} N, "
-        f"{motion.feed_mm_per_s:g} mm/s along lanes {motion.step_over_mm:g} mm apart; {stop_words(step)}; "
+        f"{motion.feed_mm_per_s:g} mm/s along lanes {motion.step_over_mm:g} mm apart; {stop_words(step, PRINT)}; "
         f"at most {counted(step.passes, 'pass')}"
     )
 
 
-def stop_words(step: Step) -> str:
+def stop_words(step: Step, symbols: str = "ascii") -> str:
     """When a step ends: at the first look at which one of these is met."""
-    stop = step.stop
+    stop, um = step.stop, "um" if symbols == "ascii" else "µm"
     band = f" from {stop.band_mm[0]:g} to {stop.band_mm[1]:g} mm" if stop.band_mm else ""
     ends = [
         stop.touched_share is not None and f"{100 * stop.touched_share:g} % are touched",
-        stop.rms_um is not None and f"at most {stop.rms_um:.3g} um rms of texture{band} is left",
-        stop.removed_um is not None and f"{stop.removed_um:g} um of clear are removed",
-        stop.clear_owed_um is not None and owed_words(stop.clear_owed_um),
+        stop.rms_um is not None and f"at most {stop.rms_um:.3g} {um} rms of texture{band} is left",
+        stop.removed_um is not None and f"{stop.removed_um:g} {um} of clear are removed",
+        stop.clear_owed_um is not None and owed_words(stop.clear_owed_um, um),
     ]
     if not any(ends):
         return f"all {step.passes} passes are made"
@@ -136,7 +137,7 @@ def stop_words(step: Step) -> str:
     return f"look {look} until {' or '.join(end for end in ends if end)}"
 
 
-def owed_words(clear_owed_um):
+def owed_words(clear_owed_um, um):
     if clear_owed_um == 0:
         return "no scratch of before is seen"
-    return f"the scratches of before ask for {clear_owed_um:g} um or less"
+    return f"the scratches of before ask for {clear_owed_um:g} {um} or less"

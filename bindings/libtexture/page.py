@@ -2,7 +2,7 @@
 
 import base64
 import io
-import re
+from functools import partial
 from importlib.resources import files
 
 import jinja2
@@ -10,27 +10,20 @@ import matplotlib
 from matplotlib.figure import Figure
 
 from . import __version__, plot, wording
+from .inputs import stop_words
 
 TONES = {"go": "go", "go with care": "care", "do not sand": "stop"}  # verdict: class of the page
 STYLE = {"font.size": 9, "svg.hashsalt": "libtexture"}  # the salt makes the same page the same bytes
 
 
-def micro(words):
-    """Words as pages write them: µm for um."""
-    return re.sub(r"\bum\b", "µm", words)
+def said(statement):
+    """A statement as pages write it."""
+    return statement.text_in("unicode")
 
 
-def film(um):
-    return micro(wording.film(um))
-
-
-def film_pm(um, sd_um):
-    return micro(wording.film_pm(um, sd_um)).replace("+/-", "±")
-
-
-def film_range(spread):
-    """Where 90 % of the cases lie: '6.1 to 9.8 µm (0.24 to 0.39 mil)'."""
-    return micro(wording.film_range(spread))
+def written(words):
+    """A function of wording, with the symbols of print."""
+    return partial(words, symbols="unicode")
 
 
 def render(template, *, seed, **shown):
@@ -42,8 +35,9 @@ def render(template, *, seed, **shown):
         lstrip_blocks=True,
         undefined=jinja2.StrictUndefined,
     )
-    page.filters.update(micro=micro, film=film, film_pm=film_pm, film_range=film_range)
-    page.filters.update(mil=wording.mil, number_range=wording.number_range)
+    for words in (wording.film, wording.film_pm, wording.film_range, wording.rule_words, wording.edge_words, stop_words):
+        page.filters[words.__name__] = written(words)
+    page.filters.update(said=said, mil=wording.mil, number_range=wording.number_range)
     return page.get_template(template).render(version=__version__, seed=seed, wording=wording, tones=TONES, **shown)
 
 

@@ -2,7 +2,7 @@
 
 from os import PathLike
 
-from . import Comparison, Job, Predicted, Recommendation, page, plot, viewer_of
+from . import Comparison, Job, Predicted, Recommendation, must_stay_um, page, plot, viewer_of
 from .choice_report import comparison_page, recommendation_page
 from .inputs import HABITS, input_rows
 from .whole_file import write_whole
@@ -58,15 +58,15 @@ def panel_pictures(predicted, number, job):
         "reflections": [(title, page.picture(luminance)) for title, luminance in strip.items()],
     }
     if job and can_be_mapped(job.panel[number]):
-        shown = {"removed_um": prediction.panels[number].removed_um, **what_must_stay(job.budget)}
-        pictures["film"] = page.chart(plot.film_map, job.panel[number], job.coating, kind="png", **shown)
+        pictures["film"] = page.chart(
+            plot.film_map,
+            job.panel[number],
+            job.coating,
+            kind="png",
+            removed_um=prediction.panels[number].removed_um,
+            clear_left_least_um=must_stay_um(job.budget),
+        )
     return pictures
-
-
-def what_must_stay(budget):
-    """What the map's chances are about: the budget's rule of clear left with its reserve; else the map's default."""
-    least_um = budget.clear_left_least_um
-    return {} if least_um is None else {"clear_left_least_um": least_um + budget.reserve_um}
 
 
 def can_be_mapped(panel):

@@ -256,9 +256,8 @@ def size_rows(sizes):
 
 def cautions(answer):
     """Cautions by step and for the job, and warnings, of whatever has them."""
-    by_step = [f"{said.step}: {' '.join(said.cautions)}" for said in answer.step_cautions]
     parts = [
-        bullets("Cautions by step", by_step),
+        bullets("Cautions by step", answer.step_cautions),
         bullets("Cautions for the job", answer.cautions),
         bullets("Warnings", answer.warnings),
     ]
@@ -292,7 +291,8 @@ def outcome(prediction):
 
 
 def bullets(title, sentences):
+    """A list under a title; sentences: statements, or words."""
     if not sentences:
         return ""
     wrap = textwrap.TextWrapper(WIDTH, initial_indent="  - ", subsequent_indent="    ")
-    return "\n".join([title, *map(wrap.fill, sentences)])
+    return "\n".join([title, *[wrap.fill(str(sentence)) for sentence in sentences]])

@@ -1,8 +1,11 @@
-"""Figures and rules in words, the same in the table and in the report."""
+"""Figures and rules in words, the same in the table and in the report. symbols: how units are written, "ascii" (um) or
+"unicode" (µm)."""
 
 from math import ceil
 
-UM_PER_MIL = 25.4
+from ._core import _chance_text, _range_um_and_mil, _um_and_mil, _um_per_mil
+
+UM_PER_MIL = _um_per_mil
 
 RULES = {
     "clear_itself": "all of the clear",
@@ -14,7 +17,7 @@ BASES = {
     "physics": "what there is",
     "published": "published rule",
     "practice": "common practice",
-    "own": "this job's own rule",
+    "own": "this job's rule",
 }
 
 ANSWERS = {
@@ -31,19 +34,20 @@ def mil(um, digits=2):
     return f"{um / UM_PER_MIL:.{digits}f}"
 
 
-def film(um):
+def film(um, symbols="ascii"):
     """A thickness in both units: '7.8 um (0.31 mil)'."""
-    return f"{um:.1f} um ({mil(um)} mil)"
+    return _um_and_mil(um, symbols)
 
 
-def film_pm(um, sd_um):
+def film_pm(um, sd_um, symbols="ascii"):
     """A thickness with its standard deviation, in both units."""
-    return f"{um:.1f} +/- {sd_um:.1f} um ({mil(um)} +/- {mil(sd_um)} mil)"
+    unit, pm = ("um", "+/-") if symbols == "ascii" else ("µm", "±")
+    return f"{um:.1f} {pm} {sd_um:.1f} {unit} ({mil(um)} {pm} {mil(sd_um)} mil)"
 
 
-def film_range(spread):
+def film_range(spread, symbols="ascii"):
     """The thickness that 90 of 100 cases have, in both units: '5.9 to 11.4 um (0.23 to 0.45 mil)'."""
-    return f"{spread.p05:.1f} to {spread.p95:.1f} um ({mil(spread.p05)} to {mil(spread.p95)} mil)"
+    return _range_um_and_mil(spread.p05, spread.p95, symbols)
 
 
 def letter(height_mm):
@@ -64,16 +68,13 @@ def counted(number, word):
 
 
 def chance(probability, samples):
-    """A probability as people count: '38 in 100', '4 in 1000', 'none of 4000'."""
-    if probability == 0:
-        return f"none of {samples}"
-    of = 1000 if probability < 0.1 else 100
-    return f"{probability * of:.0f} in {of}"
+    """A probability as people count: '38 of 100 cases', '4 of 1000 cases', 'none of 4000 cases'."""
+    return _chance_text(probability, samples)
 
 
-def rule_words(rule):
+def rule_words(rule, symbols="ascii"):
     """A budget rule: what it asks, where it comes from."""
-    return f"{RULES[rule.limit].format(limit=film(rule.limit_um))} ({BASES[rule.basis]})"
+    return f"{RULES[rule.limit].format(limit=film(rule.limit_um, symbols))} ({BASES[rule.basis]})"
 
 
 def rule_state(rule):
@@ -107,14 +108,14 @@ def margin_words(margin_mm):
     return f"leave {ceil(margin_mm)} mm unsanded"
 
 
-def edge_words(edge, habit=""):
+def edge_words(edge, habit="", symbols="ascii"):
     """What a sequence does along edges; habit: how they are worked, of inputs.HABITS, where it is known."""
     worked = f", worked with {habit}" if habit else ""
     best, sure = margin_words(edge.margin_mm), margin_words(edge.sure_margin_mm)
     return (
         f"edges{worked}: by best estimate, {best}; to be {100 * edge.confidence:.0f} % sure, {sure}. Leave the "
-        f"rounding itself. Clear at the edge {film(edge.clear_at_edge_um)}, at most {film(edge.peak_removal_um)} "
-        "goes there"
+        f"rounding itself. Clear at the edge {film(edge.clear_at_edge_um, symbols)}, at most "
+        f"{film(edge.peak_removal_um, symbols)} goes there"
     )
 
 

@@ -102,6 +102,8 @@ Words words_of(StatementKind kind) {
     case StatementKind::letter_unmet:
       return {"letter_unmet",
               "The smallest letter that can be read is {found_mm:1}; the target is {wanted_mm:1}."};
+    case StatementKind::no_letter_read:
+      return {"no_letter_read", "No letter can be read in it; the target is {wanted_mm:1}."};
     case StatementKind::waves_resist:
       return {"waves_resist",
               "Waves of about {wavelength_mm:1} still have {rms_um:2} rms, and each e-fold of them costs "
@@ -157,6 +159,15 @@ Words words_of(StatementKind kind) {
       return {"odd_reading",
               "One reading is {reading_um:film} among others of about {usual_um:film}. Check its unit, "
               "and whether there is filler or the place was sanded before."};
+
+    case StatementKind::seen_letter_fine:
+      return {"seen_letter_fine",
+              "Letters of {letter_mm} at {distance_m} are at or below the limit of sight, {limit_mm:1}: "
+              "is texture.seen.letter_mm in cm? If not, the texture is at most what it shows."};
+    case StatementKind::target_letter_fine:
+      return {"target_letter_fine",
+              "Letters of {letter_mm} at {distance_m} are at or below the limit of sight, {limit_mm:1}: "
+              "is target.letter_mm in cm? If not, no surface meets the target."};
 
     case StatementKind::spot_says_little:
       return {"spot_says_little",

@@ -37,6 +37,7 @@ enum class StatementKind {
   touch_unmet,
   clarity_unmet,
   letter_unmet,
+  no_letter_read,
   waves_resist,
   larger_disc_helps,
   stiffer_backing_helps,
@@ -54,6 +55,8 @@ enum class StatementKind {
   edge_margin_left_out,
   marks_left,
   odd_reading,
+  seen_letter_fine,
+  target_letter_fine,
   // Warnings of a test spot.
   spot_says_little,
   film_thicker_after,

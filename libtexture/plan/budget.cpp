@@ -21,15 +21,11 @@ double allowed_um(const BudgetRule& rule, double clear_um) {
   return rule.limit == BudgetLimit::clear_removed ? rule.limit_um : clear_um - rule.limit_um;
 }
 
-// A budget that repeats a known figure takes its basis.
-BudgetBasis basis_of(BudgetLimit limit, double limit_um) {
-  for (const BudgetRule& known : known_rules)
-    if (known.limit == limit && known.limit_um == limit_um) return known.basis;
-  return BudgetBasis::own;
-}
-
-void add_own(std::vector<BudgetRule>& rules, BudgetLimit limit, std::optional<double> limit_um) {
-  if (limit_um) rules.push_back({limit, basis_of(limit, *limit_um), *limit_um});
+// Whether a rule that is on keeps another one as well.
+bool implies(const BudgetRule& rule, const BudgetRule& other) {
+  if (rule.limit != other.limit) return false;
+  return rule.limit == BudgetLimit::clear_left ? rule.limit_um >= other.limit_um
+                                               : rule.limit_um <= other.limit_um;
 }
 
 }  // namespace
@@ -46,25 +42,28 @@ void Budget::validate() const {
 }
 
 Budget published_budget() {
-  return {known_rules[0].limit_um, known_rules[1].limit_um, 0};
+  return {.clear_left_least_um = known_rules[0].limit_um,
+          .clear_removed_most_um = known_rules[1].limit_um,
+          .clear_left_basis = BudgetBasis::published,
+          .clear_removed_basis = BudgetBasis::published};
 }
 
 std::vector<BudgetRule> budget_rules(const Budget& budget, double clear_um) {
   budget.validate();
   require_not_negative(clear_um, "Budget", "clear_um");
   std::vector<BudgetRule> rules;
-  add_own(rules, BudgetLimit::clear_left, budget.clear_left_least_um);
-  add_own(rules, BudgetLimit::clear_removed, budget.clear_removed_most_um);
+  if (budget.clear_left_least_um)
+    rules.push_back({BudgetLimit::clear_left, budget.clear_left_basis, *budget.clear_left_least_um});
+  if (budget.clear_removed_most_um)
+    rules.push_back({BudgetLimit::clear_removed, budget.clear_removed_basis, *budget.clear_removed_most_um});
   rules.push_back({BudgetLimit::clear_itself, BudgetBasis::physics, 0});
   for (BudgetRule& rule : rules) rule.removable_um = allowed_um(rule, clear_um) - budget.reserve_um;
   const auto less = [](const BudgetRule& a, const BudgetRule& b) { return a.removable_um < b.removable_um; };
   std::min_element(rules.begin(), rules.end(), less)->is_binding = true;
   const std::size_t on = rules.size();
   for (BudgetRule rule : known_rules) {
-    const auto same = [&](const BudgetRule& other) {
-      return other.limit == rule.limit && other.limit_um == rule.limit_um;
-    };
-    if (std::any_of(rules.begin(), rules.begin() + static_cast<std::ptrdiff_t>(on), same)) continue;
+    const auto implies_it = [&](const BudgetRule& other) { return implies(other, rule); };
+    if (std::any_of(rules.begin(), rules.begin() + static_cast<std::ptrdiff_t>(on), implies_it)) continue;
     rule.removable_um = allowed_um(rule, clear_um) - budget.reserve_um;
     rules.push_back(rule);
   }

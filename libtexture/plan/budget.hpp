@@ -9,25 +9,6 @@
 
 namespace libtexture {
 
-/// What may be spent: each rule that is given counts, and the clear itself always does.
-struct Budget {
-  std::optional<double> clear_left_least_um = {};    ///< clear that stays [um], >= 0
-  std::optional<double> clear_removed_most_um = {};  ///< clear that may go [um], > 0
-  double reserve_um = 0;                             ///< kept for later corrections [um], >= 0
-
-  void validate() const;
-  bool operator==(const Budget&) const = default;
-  static constexpr auto fields() {
-    return std::tuple{optional("clear_left_least_um", &Budget::clear_left_least_um),
-                      optional("clear_removed_most_um", &Budget::clear_removed_most_um),
-                      optional("reserve_um", &Budget::reserve_um)};
-  }
-};
-
-/// The budget of a job that states none: the two published rules, 35.6 um (1.4 mil) left and 12.7 um (0.5
-/// mil) removed; sources in docs/physics.md.
-Budget published_budget();
-
 /// What a rule limits.
 enum class BudgetLimit { clear_itself, clear_left, clear_removed };
 constexpr std::array<std::pair<BudgetLimit, const char*>, 3> names_of(BudgetLimit) {
@@ -44,6 +25,29 @@ constexpr std::array<std::pair<BudgetBasis, const char*>, 4> names_of(BudgetBasi
            {BudgetBasis::practice, "practice"},
            {BudgetBasis::own, "own"}}};
 }
+
+/// What may be spent: each rule that is given counts, and the clear itself always does.
+struct Budget {
+  std::optional<double> clear_left_least_um = {};      ///< clear that stays [um], >= 0
+  std::optional<double> clear_removed_most_um = {};    ///< clear that may go [um], > 0
+  double reserve_um = 0;                               ///< kept for later corrections [um], >= 0
+  BudgetBasis clear_left_basis = BudgetBasis::own;     ///< where clear_left_least_um comes from
+  BudgetBasis clear_removed_basis = BudgetBasis::own;  ///< where clear_removed_most_um comes from
+
+  void validate() const;
+  bool operator==(const Budget&) const = default;
+  static constexpr auto fields() {
+    return std::tuple{optional("clear_left_least_um", &Budget::clear_left_least_um),
+                      optional("clear_removed_most_um", &Budget::clear_removed_most_um),
+                      optional("reserve_um", &Budget::reserve_um),
+                      optional("clear_left_basis", &Budget::clear_left_basis),
+                      optional("clear_removed_basis", &Budget::clear_removed_basis)};
+  }
+};
+
+/// The budget of a job that states none: the two published rules, 35.6 um (1.4 mil) left and 12.7 um (0.5
+/// mil) removed; sources in docs/physics.md.
+Budget published_budget();
 
 /// One rule, and what it allows on a given clear.
 struct BudgetRule {
@@ -64,8 +68,8 @@ struct BudgetRule {
   }
 };
 
-/// Every rule on a clear of so much [um], >= 0, at its least: the clear itself, the budget's own, and the
-/// known ones (published and practice) that it does not count. Rules of the budget come first.
+/// Every rule on a clear of so much [um], >= 0, at its least: those that the budget counts, the clear itself,
+/// and for information the known ones (published and practice) that those do not imply.
 std::vector<BudgetRule> budget_rules(const Budget& budget, double clear_um);
 
 /// Clear that may be removed [um]: the least of the rules that are on; below 0 = nothing, and already broken.

@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "libtexture/base/error.hpp"
-#include "libtexture/base/units.hpp"
+#include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/pareto.hpp"
 
 namespace libtexture {
@@ -133,77 +133,77 @@ std::size_t best_of(const std::vector<Alternative>& alternatives) {
                                   alternatives.begin());
 }
 
-// With two decimals, and no "-0.00".
-std::string rounded(double um) {
-  const double hundredths = std::round(100 * um);
-  return to_text(hundredths == 0 ? 0 : hundredths / 100, 2);
+void add_spread(std::map<std::string, double>& figures, const std::string& name, const Spread& spread) {
+  figures[name + "_um"] = spread.p50;
+  figures[name + "_p05_um"] = spread.p05;
+  figures[name + "_p95_um"] = spread.p95;
 }
 
-std::string more_or_less(double um) {
-  return to_text(std::abs(um), 2) + " um " + (um < 0 ? "less" : "more");
+// How much more or less clear an alternative spends than the best, and on what.
+Statement difference_finding(const Alternative& one, const std::string& best) {
+  const Difference& more = one.more;
+  const double median_um = more.removed_um.p50;
+  Statement finding{.kind = median_um < 0 ? StatementKind::spends_less : StatementKind::spends_more,
+                    .sequence = one.sequence,
+                    .other_sequence = best};
+  add_spread(finding.figures, "more", more.removed_um);
+  add_spread(finding.figures, "levelling", more.levelling_um);
+  add_spread(finding.figures, "overshoot", more.overshoot_um);
+  add_spread(finding.figures, "debt", more.debt_um);
+  finding.figures["less_um"] = -median_um;
+  return finding;
 }
 
-std::string interval(const Spread& spread) {
-  return rounded(spread.p05) + " to " + rounded(spread.p95);
-}
-
-std::string part(const Spread& spread, const char* name) {
-  return rounded(spread.p50) + " um " + name + " (" + interval(spread) + ")";
-}
-
-// The part of a difference that is known worst.
-std::string widest_part(const Difference& more) {
+Statement drowning(const Alternative& one, const std::string& best) {
   const auto width = [](const Spread& spread) { return spread.p95 - spread.p05; };
-  const std::pair<double, const char*> parts[] = {{width(more.levelling_um), "the levelling"},
-                                                  {width(more.overshoot_um), "the overshoot"},
-                                                  {width(more.debt_um), "the scratch debt"}};
-  return std::max_element(std::begin(parts), std::end(parts))->second;
+  return {.kind = StatementKind::difference_unsure,
+          .sequence = one.sequence,
+          .other_sequence = best,
+          .figures = {{"levelling_width_um", width(one.more.levelling_um)},
+                      {"overshoot_width_um", width(one.more.overshoot_um)},
+                      {"debt_width_um", width(one.more.debt_um)}}};
 }
 
-std::string of_100(int cases, int of) {
-  if (cases == of) return "all cases";
-  const double percent = 100.0 * cases / of;
-  return percent > 99 ? "over 99 of 100 cases" : to_text(percent, 0) + " of 100 cases";
+// In how many worlds the best one spends less than an alternative.
+Statement paired_finding(const Alternative& one, const std::string& best, int samples) {
+  const double worlds = one.more.worlds;
+  Statement finding{
+      .kind = StatementKind::cheaper_in,
+      .sequence = best,
+      .other_sequence = one.sequence,
+      .figures = {{"cheaper_probability", one.more.cheaper_worlds / worlds}, {"samples", worlds}}};
+  if (worlds < samples) finding.figures["fair_worlds"] = worlds;
+  return finding;
 }
 
-std::string finding(const Alternative& one, const std::string& best, int samples) {
+// What an alternative costs more than the best, and how sure that is.
+std::vector<Statement> findings_of(const Alternative& one, const std::string& best, int samples) {
   const Difference& more = one.more;
   if (more.removed_um.p05 == 0 && more.removed_um.p95 == 0)
-    return one.sequence + " spends the same clear as " + best + ".";
-  std::string text = one.sequence + " spends " + more_or_less(more.removed_um.p50) + " of clear than " +
-                     best + " (5 to 95 %: " + interval(more.removed_um) +
-                     "): " + part(more.levelling_um, "levelling") + ", " +
-                     part(more.overshoot_um, "overshoot") + ", " + part(more.debt_um, "scratch debt") + ".";
-  if (more.is_drowned)
-    text += " The difference drowns in what is not known, most of it in " + widest_part(more) + ".";
-  text += " " + best + " spends less in " + of_100(more.cheaper_worlds, more.worlds) +
-          (more.worlds < samples ? " in which both meet the target." : ".");
+    return {{.kind = StatementKind::spends_the_same, .sequence = one.sequence, .other_sequence = best}};
+  std::vector<Statement> findings{difference_finding(one, best)};
+  if (more.is_drowned) findings.push_back(drowning(one, best));
+  findings.push_back(paired_finding(one, best, samples));
   if (one.target_missed_probability >= target_missed_care)
-    text += " " + one.sequence + " misses the target in " + to_text(100 * one.target_missed_probability, 0) +
-            " of 100 cases.";
-  return text;
+    findings.push_back(
+        {.kind = StatementKind::misses_target,
+         .sequence = one.sequence,
+         .figures = {{"target_missed_probability", one.target_missed_probability}, {"samples", samples}}});
+  return findings;
 }
 
-void add_new(std::vector<std::string>& all, const std::vector<std::string>& some) {
-  for (const std::string& one : some)
-    if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
-}
-
-// Steps of the same cautions share a line; their abrasives name them, as step names repeat between sequences.
-void add_cautions(Comparison& comparison, const Prediction& prediction, const Sequence& sequence) {
-  add_new(comparison.warnings, prediction.warnings);
-  add_new(comparison.cautions, prediction.cautions);
-  std::vector<StepCautions>& all = comparison.step_cautions;
-  for (std::size_t i = 0; i < prediction.step_cautions.size(); ++i) {
-    const std::string& abrasive = sequence.step[i].abrasive.name;
-    const auto same = std::find_if(all.begin(), all.end(), [&](const StepCautions& one) {
-      return one.cautions == prediction.step_cautions[i].cautions;
-    });
-    if (same == all.end())
-      all.push_back({abrasive, prediction.step_cautions[i].cautions});
-    else if ((", " + same->step + ",").find(", " + abrasive + ",") == std::string::npos)
-      same->step += ", " + abrasive;
-  }
+// Steps of the same caution share a statement; their abrasives name them, as step names repeat between
+// sequences.
+void add_step_cautions(std::vector<Statement>& all, const Sequence& sequence) {
+  for (const Step& step : sequence.step)
+    for (const Statement& caution : cautions_of(step)) {
+      auto same = std::find_if(all.begin(), all.end(),
+                               [&](const Statement& one) { return one.kind == caution.kind; });
+      if (same == all.end()) same = all.insert(all.end(), {.kind = caution.kind});
+      std::vector<std::string>& abrasives = same->abrasives;
+      if (std::find(abrasives.begin(), abrasives.end(), step.abrasive.name) == abrasives.end())
+        abrasives.push_back(step.abrasive.name);
+    }
 }
 
 }  // namespace
@@ -224,7 +224,9 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
   for (std::size_t i = 0; i < predicted.size(); ++i) {
     worked.push_back(worked_of(job, predicted[i]));
     comparison.alternatives.push_back(alternative_of(job, job.sequence[i], predicted[i], worked.back()));
-    add_cautions(comparison, predicted[i].prediction, job.sequence[i]);
+    add_new(comparison.warnings, predicted[i].prediction.warnings);
+    add_new(comparison.cautions, predicted[i].prediction.cautions);
+    add_step_cautions(comparison.step_cautions, job.sequence[i]);
   }
   std::vector<Alternative>& all = comparison.alternatives;
   const std::size_t best = best_of(all);
@@ -233,7 +235,9 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
   for (std::size_t i = 0; i < all.size(); ++i) {
     Alternative& one = all[i];
     one.more = difference_of(worked[i], worked[best]);
-    if (i != best) comparison.findings.push_back(finding(one, comparison.best, comparison.samples));
+    if (i != best)
+      for (Statement& finding : findings_of(one, comparison.best, comparison.samples))
+        comparison.findings.push_back(std::move(finding));
     costs.push_back({one.removed_um.p50, one.trouble_probability, one.minutes.p50, one.discs.p50,
                      one.rms_um.p50, one.marks_per_cm2});
   }

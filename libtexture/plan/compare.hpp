@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "libtexture/base/progress.hpp"
+#include "libtexture/base/statement.hpp"
 #include "libtexture/plan/job.hpp"
 #include "libtexture/plan/predict.hpp"
 #include "libtexture/plan/reached.hpp"
@@ -44,7 +45,7 @@ struct Alternative {
   std::string first_abrasive = {};         ///< of its first step
   double first_grain_um = 0;               ///< median grain of it [um]
   Verdict verdict = Verdict::do_not_sand;  ///< of the prediction
-  std::vector<std::string> reasons = {};   ///< of the verdict, one sentence each
+  std::vector<Statement> reasons = {};     ///< of the verdict
   Spread removed_um = {};                  ///< clear spent: levelling + overshoot + debt [um]
   Spread levelling_um = {};                ///< until the texture's target was met [um]
   Spread overshoot_um = {};                ///< from that moment to the next look [um]
@@ -99,11 +100,11 @@ struct Comparison {
   /// the one that misses it least often.
   std::string best = {};
   double removable_um = 0;  ///< what the budget lets go at the panel where it is least, reserve kept [um]
-  std::vector<std::string> findings = {};        ///< what each other costs more, a sentence each
-  std::vector<std::string> warnings = {};        ///< limits that the model came near
-  std::vector<std::string> cautions = {};        ///< of the whole job
-  std::vector<StepCautions> step_cautions = {};  ///< of the steps, by the abrasives that they work with
-  int samples = 0;                               ///< possible worlds that all were drawn in
+  std::vector<Statement> findings = {};       ///< what each other sequence costs more than the best
+  std::vector<Statement> warnings = {};       ///< limits that the model came near
+  std::vector<Statement> cautions = {};       ///< of the whole job
+  std::vector<Statement> step_cautions = {};  ///< of the steps, by the abrasives that they work with
+  int samples = 0;                            ///< possible worlds that all were drawn in
   int node_solves = 0;     ///< levelling runs that the draws were read off, shared ones once; 0 = not told
   std::uint64_t seed = 0;  ///< of the job
 

@@ -6,7 +6,6 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
-#include "libtexture/base/units.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/process/pace.hpp"
 
@@ -114,35 +113,40 @@ const Fit* fit_for(const Job& job, const std::vector<Fit>& fits, Carrier carrier
   return softest;
 }
 
-// What is asked and what is found, without the names of fields.
-std::string in_words(const Reached& part, const Target& target) {
+// A part of the target that is not met.
+Statement unmet(const Reached& part, const Target& target) {
   if (part.asks == "image_clarity_percent")
-    return "image clarity is " + to_text(*part.found, 0) + " %, asked " + to_text(part.wanted, 0) + " %";
+    return {.kind = StatementKind::clarity_unmet,
+            .figures = {{"found_percent", *part.found}, {"wanted_percent", part.wanted}}};
+  if (part.asks == "letter_mm" && !part.found)
+    return {.kind = StatementKind::no_letter_read, .figures = {{"wanted_mm", part.wanted}}};
   if (part.asks == "letter_mm")
-    return "the smallest letter read is " + to_text(*part.found, 1) + " mm, asked " +
-           to_text(part.wanted, 1) + " mm";
+    return {.kind = StatementKind::letter_unmet,
+            .figures = {{"found_mm", *part.found}, {"wanted_mm", part.wanted}}};
   if (part.asks == "preset" && target.preset == TargetPreset::full)
-    return to_text(100 * *part.found, 1) + " % is touched, asked " + to_text(100 * part.wanted, 1) + " %";
-  return "the texture is " + to_text(*part.found, 2) + " um rms, asked " + to_text(part.wanted, 2) + " um";
+    return {.kind = StatementKind::touch_unmet,
+            .figures = {{"found_share", *part.found}, {"wanted_share", part.wanted}}};
+  return {.kind = StatementKind::rms_unmet,
+          .figures = {{"found_um", *part.found}, {"wanted_um", part.wanted}}};
 }
 
-std::string out_of_reach(const Fit& fit, const Target& target) {
+// What is left of the target once the clear has run out, the waves in the way, and what would help.
+std::vector<Statement> out_of_reach(const Fit& fit, const Target& target) {
   const auto fails = std::find_if(fit.costs.begin(), fit.costs.end(),
                                   [](const LevelCost& cost) { return !cost.is_reached; });
   const Obstacle& waves = fails->obstacle;
-  std::string parts;
+  std::vector<Statement> reasons{
+      {.kind = StatementKind::clear_runs_out, .figures = {{"clear_um", fails->removal_um}}}};
   for (const Reached& part : fails->target)
-    if (!part.is_met) parts.append(parts.empty() ? "" : ", ").append(in_words(part, target));
-  std::string text = "once all the clear, " + um_and_mil(fails->removal_um) + ", is gone, " + parts +
-                     ": waves of about " + to_text(waves.wavelength_mm, 1) + " mm still have " +
-                     to_text(waves.rms_um, 2) + " um rms, and a fold of e of them costs " +
-                     um_and_mil(waves.clear_per_e_fold_um) + " of clear on " + fit.backing.name;
-  if (waves.is_followed)
-    return text +
-           "; the disc follows such waves whatever its backing: a larger disc would help, or a "
-           "target that leaves them out";
-  return text + "; a stiffer backing would help, less pressure, or a target that leaves " +
-         (target.rms_um ? "such waves out of its band" : "more of them");
+    if (!part.is_met) reasons.push_back(unmet(part, target));
+  reasons.push_back({.kind = StatementKind::waves_resist,
+                     .backing = fit.backing.name,
+                     .figures = {{"wavelength_mm", waves.wavelength_mm},
+                                 {"rms_um", waves.rms_um},
+                                 {"clear_per_e_fold_um", waves.clear_per_e_fold_um}}});
+  reasons.push_back(
+      {.kind = waves.is_followed ? StatementKind::larger_disc_helps : StatementKind::stiffer_backing_helps});
+  return reasons;
 }
 
 // What the budget lets go on the panel that bears least, by best estimates [um].
@@ -158,13 +162,13 @@ FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const 
                 const WorkLimits& limits) {
   FirstStep first{.abrasive = abrasive.name, .grain_um = abrasive.grit.median_um()};
   if (!fit) {
-    first.reason = "no backing at hand carries it at this pressure";
+    first.reasons.push_back({.kind = StatementKind::no_backing_carries});
     return first;
   }
   first.backing = fit->backing.name;
   first.levelling_um = levelling_um(job, *fit);
   if (!reaches(*fit)) {
-    first.reason = "out of reach: " + out_of_reach(*fit, job.target);
+    first.reasons = out_of_reach(*fit, job.target);
     return first;
   }
   const Step step = step_with(abrasive, fit->backing, tools, limits);
@@ -183,19 +187,19 @@ FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const 
     first.discs += use.discs;
     first.minutes += passes * pass_minutes(step.motion, panel.area_m2);
   }
-  const auto over = [&](double used, double most, const char* what) {
-    if (used > most && first.reason.empty())
-      first.reason = "too slow: " + to_text(used) + " " + what + ", and " + to_text(most) +
-                     " are the limit before its discs load uselessly";
+  const double least_um = least_removable_um(job);
+  const auto refuse_over = [&](const char* figure, double used, double most, StatementKind kind) {
+    if (used > most) first.reasons.push_back({.kind = kind, .figures = {{figure, used}, {"limit", most}}});
   };
-  over(first.passes, limits.passes_most, "passes");
-  over(first.discs / area_m2, limits.discs_per_m2_most, "discs per m2");
-  over(first.minutes / area_m2, limits.minutes_per_m2_most, "minutes per m2");
-  first.is_reaching = first.reason.empty();
-  const double removable_um = least_removable_um(job);
-  if (!first.is_reaching && first.levelling_um > removable_um)
-    first.reason = "too dear: levelling takes " + um_and_mil(first.levelling_um) + " of clear, and about " +
-                   um_and_mil(std::max(0.0, removable_um)) + " may go; " + first.reason;
+  refuse_over("passes", first.passes, limits.passes_most, StatementKind::too_many_passes);
+  refuse_over("discs_per_m2", first.discs / area_m2, limits.discs_per_m2_most, StatementKind::too_many_discs);
+  refuse_over("minutes_per_m2", first.minutes / area_m2, limits.minutes_per_m2_most,
+              StatementKind::too_many_minutes);
+  first.is_reaching = first.reasons.empty();
+  if (!first.is_reaching && first.levelling_um > least_um)
+    first.reasons.insert(first.reasons.begin(), {.kind = StatementKind::too_dear,
+                                                 .figures = {{"levelling_um", first.levelling_um},
+                                                             {"removable_um", std::max(0.0, least_um)}}});
   return first;
 }
 

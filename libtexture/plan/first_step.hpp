@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "libtexture/base/progress.hpp"
+#include "libtexture/base/statement.hpp"
 #include "libtexture/plan/level_cost.hpp"
 #include "libtexture/plan/refinement.hpp"
 
@@ -21,7 +22,7 @@ struct FirstStep {
   double discs = 0;          ///< on all panels
   double minutes = 0;        ///< on all panels [min]
   bool is_reaching = false;  ///< reaches the target within the limits
-  std::string reason = {};   ///< why not; empty where it does
+  std::vector<Statement> reasons = {};  ///< why not; none where it does
 
   bool operator==(const FirstStep&) const = default;
   static constexpr auto fields() {
@@ -30,7 +31,7 @@ struct FirstStep {
         optional("backing", &FirstStep::backing),   optional("levelling_um", &FirstStep::levelling_um),
         optional("passes", &FirstStep::passes),     optional("discs", &FirstStep::discs),
         optional("minutes", &FirstStep::minutes),   optional("is_reaching", &FirstStep::is_reaching),
-        optional("reason", &FirstStep::reason)};
+        optional("reasons", &FirstStep::reasons)};
   }
 };
 

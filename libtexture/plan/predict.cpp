@@ -6,7 +6,6 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
-#include "libtexture/base/units.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
@@ -65,12 +64,6 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
   return result;
 }
 
-std::string in_cases(double probability, int samples) {
-  if (probability == 0) return "in none of " + std::to_string(samples) + " cases";
-  const int of = probability < 0.1 ? 1000 : 100;
-  return "in " + to_text(probability * of, 0) + " of " + std::to_string(of) + " cases";
-}
-
 Verdict verdict_by(double probability, const ChanceLimits& limits) {
   if (probability >= limits.off) return Verdict::do_not_sand;
   return probability >= limits.care ? Verdict::go_with_care : Verdict::go;
@@ -78,79 +71,77 @@ Verdict verdict_by(double probability, const ChanceLimits& limits) {
 
 // A person's work around the sanding: minutes, discs, and the edges where the panel states them.
 void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& steps, PanelPrediction& result,
-                std::vector<std::string>& warnings, const Progress& progress) {
+                std::vector<Statement>& warnings, const Progress& progress) {
   const double edge_length_m = panel.edge_length_m.value_or(0);
   result.labour = labour_of(job.labour, panel.area_m2, edge_length_m, steps, result.steps);
   result.disc_lives = disc_lives(steps, result.steps, job.coating.hardness_mpa);
   if (edge_length_m <= 0 || result.removed_um == 0) return;
   if (panel.crown_radius_m)
-    warnings.push_back(panel.name +
-                       ": the margin along its edges is told as for straight edges of a flat panel; its "
-                       "crown of " +
-                       to_text(*panel.crown_radius_m) +
-                       " m is not in it, and corners, where two edges meet, lose more");
+    warnings.push_back({.kind = StatementKind::edge_margin_of_flat,
+                        .panel = panel.name,
+                        .figures = {{"crown_radius_m", *panel.crown_radius_m}}});
   if (std::all_of(steps.begin(), steps.end(),
                   [](const Step& step) { return has_edge_profile(step.backing); }))
     result.edge =
         edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps, progress);
   else
-    warnings.push_back(panel.name +
-                       ": no margin along its edges is told: a half-space or rigid backing has "
-                       "no mean approach");
-}
-
-std::string range_of(const Spread& spread) {
-  return um_and_mil(spread.p05) + " to " + um_and_mil(spread.p95);
+    warnings.push_back({.kind = StatementKind::edge_margin_left_out, .panel = panel.name});
 }
 
 // What the budget says of the worlds: how often it is exceeded, by which rule, and what would settle it.
-std::string budget_reason(const PanelPrediction& panel, const Budget& budget) {
+Statement budget_reason(const PanelPrediction& panel, const Budget& budget) {
   const PanelRisk& risk = panel.risk;
   const double exceeded = risk.budget_exceeded_probability;
-  const std::string goes = range_of(risk.removed_um) + " of clear would go (90 of 100 cases)";
-  const std::string stays = "where the clear is thinnest " + range_of(risk.clear_left_um) +
-                            " would stay, and " + um_and_mil(must_stay_um(budget)) + " must";
-  const std::string text = "the budget is exceeded " + in_cases(exceeded, risk.samples);
-  if (exceeded < budget_exceeded.care) return text + "; " + goes + "; " + stays;
-  if (2 * risk.clear_left_short_probability < exceeded)
-    return text + ", mostly because too much goes: " + goes + ", and about " +
-           um_and_mil(std::max(0.0, panel.removable_um)) + " may; " + stays;
-  return text + ", mostly because too little stays: " + goes + "; " + stays +
-         ". More readings, or a surer figure for the clear, would tell; a test spot tells what goes, not "
-         "what "
-         "is there";
+  const bool is_kept = exceeded < budget_exceeded.care;
+  const bool is_by_removal = 2 * risk.clear_left_short_probability < exceeded;
+  return {.kind = is_kept         ? StatementKind::budget_kept
+                  : is_by_removal ? StatementKind::too_much_removed
+                                  : StatementKind::too_little_left,
+          .figures = {{"budget_exceeded_probability", exceeded},
+                      {"samples", risk.samples},
+                      {"removed_p05_um", risk.removed_um.p05},
+                      {"removed_p95_um", risk.removed_um.p95},
+                      {"clear_left_p05_um", risk.clear_left_um.p05},
+                      {"clear_left_p95_um", risk.clear_left_um.p95},
+                      {"must_stay_um", must_stay_um(budget)},
+                      {"removable_um", std::max(0.0, panel.removable_um)}}};
 }
 
 // The worse of two verdicts stays.
 void judge(Prediction& prediction, const PanelPrediction& panel, const Budget& budget) {
   const PanelRisk& risk = panel.risk;
-  const auto say = [&](Verdict verdict, const std::string& reason) {
+  const auto say = [&](Verdict verdict, Statement reason) {
     prediction.verdict = std::max(prediction.verdict, verdict);
-    prediction.reasons.push_back(panel.name + ": " + reason);
+    reason.panel = panel.name;
+    prediction.reasons.push_back(std::move(reason));
   };
-  const std::string anywhere = " somewhere on " + to_text(panel.area_m2) + " m2 ";
+  const double samples = risk.samples;
   const Verdict by_strike = verdict_by(risk.strike_through_probability, strike_through);
   if (by_strike != Verdict::go)
-    say(by_strike,
-        "the clear is struck through" + anywhere + in_cases(risk.strike_through_probability, risk.samples));
+    say(by_strike, {.kind = StatementKind::clear_struck_through,
+                    .figures = {{"strike_through_probability", risk.strike_through_probability},
+                                {"area_m2", panel.area_m2},
+                                {"samples", samples}}});
   say(verdict_by(risk.budget_exceeded_probability, budget_exceeded), budget_reason(panel, budget));
   if (risk.target_missed_probability >= target_missed_care)
     say(Verdict::go_with_care,
-        "the target is missed " + in_cases(risk.target_missed_probability, risk.samples));
+        {.kind = StatementKind::target_missed,
+         .figures = {{"target_missed_probability", risk.target_missed_probability}, {"samples", samples}}});
 }
 
 // A sequence that ends before its scratches are gone.
 void add_marks_warning(const ScratchLimits& limits, const PanelPrediction& panel,
-                       std::vector<std::string>& warnings) {
+                       std::vector<Statement>& warnings) {
   const HistoryRow& end = panel.steps.back();
   if (panel.removed_um > 0 && end.marks_per_cm2 > limits.marks_per_cm2)
-    warnings.push_back(panel.name + ": " + to_text(end.marks_per_cm2, 0) +
-                       " visible scratches per cm2 are left, and " + to_text(limits.marks_per_cm2) +
-                       " may stay: the last step ends too early, or too coarse");
+    warnings.push_back(
+        {.kind = StatementKind::marks_left,
+         .panel = panel.name,
+         .figures = {{"marks_per_cm2", end.marks_per_cm2}, {"limit_per_cm2", limits.marks_per_cm2}}});
 }
 
 // Readings far from the others: a unit that slipped, filler, or a place that was sanded before.
-void add_reading_warnings(const Panel& panel, std::vector<std::string>& warnings) {
+void add_reading_warnings(const Panel& panel, std::vector<Statement>& warnings) {
   std::vector<double> sorted;
   for (const Reading& reading : panel.readings) sorted.push_back(total_um(reading));
   if (sorted.size() < 3) return;
@@ -158,22 +149,23 @@ void add_reading_warnings(const Panel& panel, std::vector<std::string>& warnings
   const double usual = sorted[sorted.size() / 2];
   for (const double total : {sorted.front(), sorted.back()})
     if (total * odd_reading_factor < usual || total > odd_reading_factor * usual)
-      warnings.push_back(panel.name + ": a reading of " + um_and_mil(total) + " among others about " +
-                         um_and_mil(usual) + ": is the unit right, is there filler, was it sanded before?");
+      warnings.push_back({.kind = StatementKind::odd_reading,
+                          .panel = panel.name,
+                          .figures = {{"reading_um", total}, {"usual_um", usual}}});
 }
 
 // Letters finer than eyes read: the unit may be wrong.
-void add_letter_warnings(const Job& job, std::vector<std::string>& warnings) {
-  const auto ask = [&](const std::string& place, double letter_mm, double distance_m, const char* if_not) {
-    warnings.push_back(place + ".letter_mm: " + to_text(letter_mm) + " mm at " + to_text(distance_m) +
-                       " m is at or below the limit of sight (" + to_text(limit_of_sight_mm(distance_m), 1) +
-                       " mm): is it cm? If not, " + if_not);
+void add_letter_warnings(const Job& job, std::vector<Statement>& warnings) {
+  const auto ask = [&](StatementKind kind, double letter_mm, double distance_m) {
+    warnings.push_back({.kind = kind,
+                        .figures = {{"letter_mm", letter_mm},
+                                    {"distance_m", distance_m},
+                                    {"limit_mm", limit_of_sight_mm(distance_m)}}});
   };
   if (job.texture.seen && is_at_limit_of_sight(*job.texture.seen))
-    ask("texture.seen", job.texture.seen->letter_mm, job.texture.seen->distance_m,
-        "the texture is at most what it shows");
+    ask(StatementKind::seen_letter_fine, job.texture.seen->letter_mm, job.texture.seen->distance_m);
   if (job.target.letter_mm && *job.target.letter_mm < limit_of_sight_mm(*job.target.distance_m))
-    ask("target", *job.target.letter_mm, *job.target.distance_m, "no surface meets the target");
+    ask(StatementKind::target_letter_fine, *job.target.letter_mm, *job.target.distance_m);
 }
 
 // What discs and minutes of all panels are, world by world.
@@ -237,8 +229,10 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
       add(prediction.disc_sizes, size);
     prediction.discs += result.discs;
     prediction.minutes += result.minutes;
-    for (const std::string& warning : histories[i].warnings)
-      prediction.warnings.push_back(panel.name + ": " + warning);
+    for (const Statement& warning : histories[i].warnings) {
+      prediction.warnings.push_back(warning);
+      prediction.warnings.back().panel = panel.name;
+    }
     result.risk = risk_of(sampled.draws[i], sampled.node_solves);
     result.risk.texture_left = std::move(sampled.texture_left[i]);
     judge(prediction, result, job.budget);
@@ -248,8 +242,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
   prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
   prediction.checklist = checklist_of(job.panel, sequence.step);
   prediction.cautions = general_cautions();
-  for (const Step& step : sequence.step)
-    prediction.step_cautions.push_back({title_of(step), cautions_of(step)});
+  for (const Step& step : sequence.step) add_new(prediction.step_cautions, cautions_of(step));
   predicted.histories = std::move(histories);
   predicted.draws = std::move(sampled.draws);
   return predicted;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
+#include "libtexture/base/statement.hpp"
 #include "libtexture/plan/budget.hpp"
 #include "libtexture/plan/edge_margin.hpp"
 #include "libtexture/plan/labour.hpp"
@@ -26,17 +27,6 @@ constexpr std::array<std::pair<Verdict, const char*>, 3> names_of(Verdict) {
 /// A target that is missed in this share of the possible worlds makes a plan one to take with care
 /// (estimate).
 inline constexpr double target_missed_care = 0.20;
-
-/// Cautions of one step.
-struct StepCautions {
-  std::string step = {};                   ///< name of the step
-  std::vector<std::string> cautions = {};  ///< what to mind, one sentence each
-
-  bool operator==(const StepCautions&) const = default;
-  static constexpr auto fields() {
-    return std::tuple{optional("step", &StepCautions::step), optional("cautions", &StepCautions::cautions)};
-  }
-};
 
 /// One panel: what its readings say of the clear, and what the sequence does to it.
 struct PanelPrediction {
@@ -92,7 +82,7 @@ struct PanelPrediction {
 struct Prediction {
   std::string sequence = {};                     ///< name of the sequence
   Verdict verdict = Verdict::do_not_sand;        ///< may it be levelled?
-  std::vector<std::string> reasons = {};         ///< why, one sentence each
+  std::vector<Statement> reasons = {};           ///< why
   std::vector<double> band_edges_mm = {};        ///< edges of HistoryRow::band_rms_um [mm]
   std::vector<PanelPrediction> panels = {};      ///< as in the job
   int discs = 0;                                 ///< discs used on all panels
@@ -101,10 +91,10 @@ struct Prediction {
   Spread minutes_spread = {};                    ///< how sure the machine time is [min]
   LabourMinutes labour = {};                     ///< a person's time on all panels
   std::vector<DiscSizeMinutes> disc_sizes = {};  ///< of it, what goes by the discs' size, smallest first
-  std::vector<std::string> checklist = {};       ///< what to do before the first pass
-  std::vector<std::string> warnings = {};        ///< limits that the model came near
-  std::vector<std::string> cautions = {};        ///< of the whole job
-  std::vector<StepCautions> step_cautions = {};  ///< of each step
+  std::vector<Statement> checklist = {};         ///< what to do before the first pass
+  std::vector<Statement> warnings = {};          ///< limits that the model came near
+  std::vector<Statement> cautions = {};          ///< of the whole job
+  std::vector<Statement> step_cautions = {};     ///< of each step, which they name
   std::uint64_t seed = 0;                        ///< of the job
 
   bool operator==(const Prediction&) const = default;

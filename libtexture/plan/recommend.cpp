@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "libtexture/base/error.hpp"
-#include "libtexture/base/units.hpp"
 #include "libtexture/plan/cautions.hpp"
 
 namespace libtexture {
@@ -18,21 +17,29 @@ const Alternative& named(const Comparison& comparison, const std::string& name) 
                        [&](const Alternative& one) { return one.sequence == name; });
 }
 
-std::string in_words(const Spread& spread) {
-  return to_text(spread.p50, 1) + " um (5 to 95 %: " + to_text(spread.p05, 1) + " to " +
-         to_text(spread.p95, 1) + ")";
+// What a sequence spends.
+Statement spending(StatementKind kind, const Alternative& one) {
+  return {.kind = kind,
+          .sequence = one.sequence,
+          .figures = {{"removed_um", one.removed_um.p50},
+                      {"removed_p05_um", one.removed_um.p05},
+                      {"removed_p95_um", one.removed_um.p95}}};
 }
 
-// Why first steps fail, a sentence for those that fail alike.
-void add_failures(std::vector<std::string>& reasons, const std::vector<FirstStep>& failed) {
-  std::vector<std::string> told;
+// Why first steps fail; those that fail alike share their statements.
+void add_failures(std::vector<Statement>& reasons, const std::vector<FirstStep>& failed) {
+  std::vector<const std::vector<Statement>*> told;
   for (const FirstStep& first : failed) {
-    if (std::find(told.begin(), told.end(), first.reason) != told.end()) continue;
-    told.push_back(first.reason);
-    std::string names;
+    if (std::any_of(told.begin(), told.end(), [&](const auto* one) { return *one == first.reasons; }))
+      continue;
+    told.push_back(&first.reasons);
+    std::vector<std::string> abrasives;
     for (const FirstStep& other : failed)
-      if (other.reason == first.reason) names.append(names.empty() ? "" : ", ").append(other.abrasive);
-    reasons.push_back(names + ": " + first.reason);
+      if (other.reasons == first.reasons) abrasives.push_back(other.abrasive);
+    for (Statement reason : first.reasons) {
+      reason.abrasives = abrasives;
+      reasons.push_back(std::move(reason));
+    }
   }
 }
 
@@ -53,39 +60,39 @@ const Alternative& chosen(const std::vector<Alternative>& finest_first, const Co
                        [&](const Alternative& one) { return one.verdict == mildest; });
 }
 
-// What the finest costs more than the best, in the comparison's own words.
-const std::string& finding_of(const Comparison& comparison, const std::string& name) {
-  return *std::find_if(comparison.findings.begin(), comparison.findings.end(),
-                       [&](const std::string& finding) { return finding.rfind(name + " spends ", 0) == 0; });
-}
-
-std::string trouble_of(const Alternative& one) {
-  return one.sequence + " (" + std::string(name_of(one.verdict)) + ") is in trouble in " +
-         to_text(100 * one.trouble_probability, 0) + " of 100 cases";
+Statement riskier(const Alternative& finest, const Alternative& choice, int samples) {
+  return {.kind = StatementKind::finest_is_riskier,
+          .sequence = finest.sequence,
+          .other_sequence = choice.sequence,
+          .figures = {{"trouble_probability", finest.trouble_probability},
+                      {"other_trouble_probability", choice.trouble_probability},
+                      {"samples", samples}}};
 }
 
 void explain(Recommendation& advice, const Alternative& choice) {
-  const std::vector<std::string>& why = choice.reasons;
-  if (choice.verdict == Verdict::do_not_sand) {
-    advice.reasons.push_back("The budget does not bear even the sequence that spends least clear, " +
-                             choice.sequence + ": " + in_words(choice.removed_um));
-    advice.reasons.insert(advice.reasons.end(), why.begin(), why.end());
-    return;
+  std::vector<Statement>& reasons = advice.reasons;
+  const std::vector<Statement>& why = choice.reasons;
+  const bool is_off = choice.verdict == Verdict::do_not_sand;
+  reasons.push_back(spending(is_off ? StatementKind::budget_bears_none : StatementKind::plan_spends, choice));
+  reasons.insert(reasons.end(), why.begin(), why.end());
+  if (is_off) return;
+  const Comparison& comparison = advice.comparison;
+  const Alternative& finest = named(comparison, advice.finest);
+  if (comparison.best == advice.finest) {
+    reasons.push_back({.kind = StatementKind::finest_is_cheapest, .sequence = advice.finest});
+  } else {
+    reasons.push_back({.kind = StatementKind::finest_is_not_cheapest,
+                       .sequence = advice.finest,
+                       .other_sequence = comparison.best});
+    for (const Statement& finding : comparison.findings)
+      if (finding.sequence == advice.finest || finding.other_sequence == advice.finest)
+        reasons.push_back(finding);
   }
-  advice.reasons.push_back(choice.sequence + " spends " + in_words(choice.removed_um) + " of clear");
-  advice.reasons.insert(advice.reasons.end(), why.begin(), why.end());
-  const Alternative& finest = named(advice.comparison, advice.finest);
-  if (advice.comparison.best == advice.finest)
-    advice.reasons.push_back("The finest first step that reaches the target spends least clear here");
-  else
-    advice.reasons.push_back("Finest first is not the cheapest here: " +
-                             finding_of(advice.comparison, advice.finest));
-  if (&choice != &finest)
-    advice.reasons.push_back("Not the finest: " + trouble_of(finest) + ", " + trouble_of(choice));
+  if (&choice != &finest) reasons.push_back(riskier(finest, choice, comparison.samples));
   std::vector<FirstStep> finer;
   for (const FirstStep& first : advice.first_steps)
     if (first.grain_um < finest.first_grain_um) finer.push_back(first);
-  add_failures(advice.reasons, finer);
+  add_failures(reasons, finer);
 }
 
 }  // namespace
@@ -104,7 +111,7 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
   require(!weighed.empty(), "recommend", "tools", "must hold at least one disc", "none");
   advice.cautions = general_cautions();
   if (compared.sequence.empty()) {
-    advice.reasons.push_back("Do not sand for this target: no disc and backing at hand reaches it");
+    advice.reasons.push_back({.kind = StatementKind::no_tool_reaches});
     add_failures(advice.reasons, advice.first_steps);
     report(progress, 1);
     return advice;

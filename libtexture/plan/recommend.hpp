@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "libtexture/base/progress.hpp"
+#include "libtexture/base/statement.hpp"
 #include "libtexture/plan/compare.hpp"
 #include "libtexture/plan/first_step.hpp"
 
@@ -14,12 +15,12 @@ namespace libtexture {
 struct Recommendation {
   Verdict verdict = Verdict::do_not_sand;  ///< of the recommended sequence; do not sand comes first
   std::string recommended = {};            ///< name of the sequence; empty where none reaches the target
-  std::string finest = {};                ///< name of the sequence with the finest first step that reaches it
-  std::vector<std::string> reasons = {};  ///< why, one sentence each
+  std::string finest = {};              ///< name of the sequence with the finest first step that reaches it
+  std::vector<Statement> reasons = {};  ///< why
   std::vector<FirstStep> first_steps = {};  ///< all that were weighed, finest first
   std::vector<Sequence> sequences = {};     ///< of those that reach the target, finest first
   Comparison comparison = {};               ///< of these sequences
-  std::vector<std::string> cautions = {};   ///< of the whole job; those of the steps stand in the comparison
+  std::vector<Statement> cautions = {};     ///< of the whole job; those of the steps stand in the comparison
 
   bool operator==(const Recommendation&) const = default;
   static constexpr auto fields() {

@@ -272,19 +272,15 @@ void judge_use(TestSpotResult& result, const TestSpot& spot, const Gauge& gauge,
     const double ratio = gauge.uncertainty_um / (useful_share * likely_um);
     result.readings_needed = static_cast<int>(std::min(1e6, std::ceil(2 * ratio * ratio)));
     result.warnings.push_back(
-        "The gauge is uncertain by " + microns(result.gauge_sd_um) + " of about " + microns(likely_um) +
-        " removed: the spot says little. " + std::to_string(result.passes_needed) + " passes, or " +
-        std::to_string(result.readings_needed) + " readings before and after, would say more.");
+        {.kind = StatementKind::spot_says_little,
+         .figures = {{"gauge_sd_um", result.gauge_sd_um},
+                     {"removed_um", likely_um},
+                     {"passes_needed", static_cast<double>(result.passes_needed)},
+                     {"readings_needed", static_cast<double>(result.readings_needed)}}});
   }
-  if (result.removed_um < 0)
-    result.warnings.push_back(
-        "The film reads thicker after than before, within the uncertainty of the gauge: less was "
-        "removed than the gauge can tell.");
+  if (result.removed_um < 0) result.warnings.push_back({.kind = StatementKind::film_thicker_after});
   const bool is_off = result.after.median < result.before.least || result.after.median > result.before.most;
-  if (is_off)
-    result.warnings.push_back(
-        "The wear rate lies outside what was thought possible: check passes, force and the "
-        "readings before relying on it.");
+  if (is_off) result.warnings.push_back({.kind = StatementKind::wear_rate_unexpected});
 }
 
 }  // namespace

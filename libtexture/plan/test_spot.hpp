@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
+#include "libtexture/base/statement.hpp"
 #include "libtexture/plan/belief.hpp"
 #include "libtexture/plan/job.hpp"
 #include "libtexture/plan/spot_curves.hpp"
@@ -69,7 +70,7 @@ struct TestSpotResult {
   /// Stiffness of the backing over that of the catalogue, the job's.
   std::optional<Belief> stiffness_before = {};
   std::optional<Belief> stiffness_after = {};  ///< the same with the test spot
-  std::vector<std::string> warnings = {};      ///< one sentence each
+  std::vector<Statement> warnings = {};        ///< what to mind before relying on it
 
   bool operator==(const TestSpotResult&) const = default;
   static constexpr auto fields() {

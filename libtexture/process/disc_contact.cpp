@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "libtexture/base/units.hpp"
 #include "libtexture/process/scratches.hpp"
@@ -22,30 +23,29 @@ bool near_plateau(const Backing& backing, double peak_kpa) {
 }
 
 void warn(const Step& step, const Backing& working, const CrownContact& crown,
-          std::vector<std::string>& warnings) {
-  const auto say = [&](const std::string& warning) { warnings.push_back(title_of(step) + ": " + warning); };
-  if (crown.is_small)
-    say("on this crown the disc touches within " + to_text(crown.radius_mm, 0) +
-        " mm only, under half its radius; a softer interface spreads the load");
+          std::vector<Statement>& warnings) {
+  const auto say = [&](StatementKind kind, std::map<std::string, double> figures) {
+    warnings.push_back({.kind = kind, .step = title_of(step), .figures = std::move(figures)});
+  };
+  if (crown.is_small) say(StatementKind::contact_small, {{"radius_mm", crown.radius_mm}});
   if (near_plateau(step.backing, crown.peak_kpa))
-    say("on this crown the foam is pressed to " + to_text(crown.peak_kpa, 2) +
-        " kPa in the middle, near its plateau; the mean of " + to_text(crown.pressure_kpa, 2) +
-        " kPa stands for the whole face");
+    say(StatementKind::foam_near_plateau, {{"peak_kpa", crown.peak_kpa}, {"mean_kpa", crown.pressure_kpa}});
   const double speed = sliding_m_per_s(step.motion);
   double softest_mpa = HUGE_VAL;
   for (const Layer& layer : working.layers) softest_mpa = std::min(softest_mpa, layer.modulus_mpa);
   if (speed * speed * foam_density_kg_per_m3 > still_share * softest_mpa * pascal_per_mpa)
-    say("at this speed the softest layer's inertia matters, which is not modelled");
+    say(StatementKind::inertia_left_out, {});
   const Grit& grit = step.abrasive.grit;
   if (grit.is_extrapolated())
-    warnings.push_back(step.abrasive.name + ": its grain of " + to_text(grit.median_um()) +
-                       " um continues the standard's table by a power law: an estimate");
+    warnings.push_back({.kind = StatementKind::grain_extrapolated,
+                        .abrasives = {step.abrasive.name},
+                        .figures = {{"grain_um", grit.median_um()}}});
 }
 
 }  // namespace
 
 DiscContact disc_contact(const Step& step, const Grid& grid, std::optional<double> crown_radius_m,
-                         std::vector<std::string>* warnings) {
+                         std::vector<Statement>* warnings) {
   const CrownContact crown = crown_contact(step.motion, step.backing, crown_radius_m);
   const Backing working = at_working_pressure(step.backing, crown.pressure_kpa);
   if (warnings) warn(step, working, crown, *warnings);

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "libtexture/base/statement.hpp"
 #include "libtexture/numerics/grid.hpp"
 #include "libtexture/process/step.hpp"
 
@@ -24,7 +25,7 @@ struct DiscContact {
 /// The contact on a crown [m] (none = flat). Limits that the model comes near are added to warnings, where
 /// given. InvalidInput where a foam collapses under the pressure.
 DiscContact disc_contact(const Step& step, const Grid& grid, std::optional<double> crown_radius_m,
-                         std::vector<std::string>* warnings = nullptr);
+                         std::vector<Statement>* warnings = nullptr);
 
 /// Mean groove depth [um] at a contact share, 0 to 1, rounded to steps of .05 (1.3 % of depth at most), so
 /// that passes in like contact share one population of grooves.

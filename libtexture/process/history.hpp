@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
+#include "libtexture/base/statement.hpp"
 #include "libtexture/process/scratches.hpp"
 #include "libtexture/surface/height_field.hpp"
 
@@ -82,7 +83,7 @@ struct History {
   HeightField before;                 ///< the surface at the start
   std::vector<HeightField> surfaces;  ///< the surface after each step
   std::vector<Scratches> scratches;   ///< the scratches after each step
-  std::vector<std::string> warnings;  ///< limits that a step came near
+  std::vector<Statement> warnings;    ///< limits that a step came near
   int transform_pairs = 0;            ///< work done
 
   /// Mean clear removed by the whole sequence [um].

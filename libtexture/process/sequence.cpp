@@ -81,8 +81,7 @@ class Simulation {
     report(progress, 0);
     double margin = margin_of(step.stop, row, first.waves, first.marks.clear_owed_um);
     if (margin >= 0)
-      history_.warnings.push_back(title_of(step) +
-                                  ": what it stops at is met before its first pass: not worked");
+      history_.warnings.push_back({.kind = StatementKind::step_not_worked, .step = title_of(step)});
     for (int made = 0; made < step.passes && margin < 0;) {
       std::vector<double> at;
       for (int k = 0; k < step.look_every_passes && made + k < step.passes; ++k) {

@@ -53,7 +53,7 @@ TEST_CASE("every kind of statement has a name of its own and whole sentences") {
 
 TEST_CASE("statements are in plain words: no names of people or makers, and numbers with a leading zero") {
   // Words with a capital inside a sentence: standards and authorities, and the names of filled().
-  const std::set<std::string> allowed{"UK",        "EN",         "FFP2", "FFP3",  "A(8",  "T/8",
+  const std::set<std::string> allowed{"UK",        "EN",         "FFP2", "FFP3",  "A(8",   "T/8",
                                       "Directive", "2002/44/EC", "ISO",  "P2000", "P1200", "kPa"};
   for (const auto& [kind, name] : names_of(StatementKind{})) {
     const std::string text = filled(kind).text();
@@ -61,7 +61,7 @@ TEST_CASE("statements are in plain words: no names of people or makers, and numb
     std::istringstream words(text);
     bool is_start = true;
     for (std::string word; words >> word;) {
-      const bool ends = word.back() == '.' || word.back() == ':';
+      const bool ends = std::strchr(".:?", word.back());
       word.erase(std::remove_if(word.begin(), word.end(), [](char c) { return std::strchr("\",.;)", c); }),
                  word.end());
       if (word.size() > 1 && word.front() == '(') word.erase(0, 1);

@@ -54,22 +54,33 @@ TEST_CASE("the user's own rules count, and the known ones are shown beside them"
   Budget budget;
   budget.clear_removed_most_um = 5;
   const auto rules = budget_rules(budget, 50);
-  REQUIRE(rules.size() == 5);
+  REQUIRE(rules.size() == 3);
   CHECK(rules[0].basis == BudgetBasis::own);
   CHECK((rules[0].is_on && rules[0].is_binding && rules[0].removable_um == 5));
   CHECK((rules[1].is_on && rules[1].limit == BudgetLimit::clear_itself));
-  for (int i = 2; i < 5; ++i) CHECK((!rules[i].is_on && !rules[i].is_binding));
+  CHECK((!rules[2].is_on && !rules[2].is_binding));
   CHECK(rules[2].removable_um == Catch::Approx(14.4));  // 50 - 35.6
-  CHECK(rules[4].limit_um == 7.6);                      // 0.3 mil: common practice, no source
-  CHECK(rules[4].basis == BudgetBasis::practice);
+  budget.clear_removed_most_um = 10;
+  const auto wider = budget_rules(budget, 50);
+  REQUIRE(wider.size() == 4);
+  CHECK(wider[3].limit_um == 7.6);  // 0.3 mil: common practice, no source
+  CHECK(wider[3].basis == BudgetBasis::practice);
 }
 
-TEST_CASE("a known figure that the budget states is not shown twice, and keeps its basis") {
+TEST_CASE("a known rule that a budget implies is not shown beside it") {
   Budget budget;
-  budget.clear_removed_most_um = 7.6;
+  budget.clear_removed_most_um = 7.6;  // stricter than 12.7, the same as common practice
+  budget.clear_left_least_um = 40;     // more than 35.6
   const auto rules = budget_rules(budget, 50);
-  REQUIRE(rules.size() == 4);
-  CHECK((rules[0].basis == BudgetBasis::practice && rules[0].is_binding));
+  REQUIRE(rules.size() == 3);
+  for (const BudgetRule& rule : rules) CHECK(rule.is_on);
+}
+
+TEST_CASE("a rule carries where it comes from, whatever its figure") {
+  Budget budget{.clear_left_least_um = published_budget().clear_left_least_um};
+  CHECK(budget_rules(budget, 50)[0].basis == BudgetBasis::own);
+  for (const BudgetRule& rule : budget_rules(published_budget(), 50))
+    if (rule.is_on && rule.limit != BudgetLimit::clear_itself) CHECK(rule.basis == BudgetBasis::published);
 }
 
 TEST_CASE("thinning the clear lets ultraviolet light through by Beer and Lambert's law") {

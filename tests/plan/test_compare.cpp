@@ -45,6 +45,19 @@ Predicted of_one_panel(const std::vector<double>& levelling_um, double debt_um) 
   return predicted;
 }
 
+std::vector<StatementKind> kinds_of(const std::vector<Statement>& statements) {
+  std::vector<StatementKind> kinds;
+  for (const Statement& one : statements) kinds.push_back(one.kind);
+  return kinds;
+}
+
+const Statement& of_kind(const std::vector<Statement>& statements, StatementKind kind) {
+  const auto found = std::find_if(statements.begin(), statements.end(),
+                                  [&](const Statement& one) { return one.kind == kind; });
+  REQUIRE(found != statements.end());
+  return *found;
+}
+
 Job with_sequences(int count) {
   const Tools tools = tools_of(door::job());
   Job job = door::job();
@@ -68,16 +81,21 @@ TEST_CASE("differences are taken world by world: what both share does not blur t
   CHECK(more.debt_um.p50 == Approx(1));
   CHECK(more.levelling_um.p50 == 0);
   CHECK_FALSE(more.is_drowned);
-  CHECK(both.findings.size() == 1);
-  CHECK(both.findings[0].find("way 2 spends 1.00 um more of clear than way 1") == 0);
+  REQUIRE(kinds_of(both.findings) ==
+          std::vector<StatementKind>{StatementKind::spends_more, StatementKind::cheaper_in});
+  CHECK(both.findings[0].sequence == "way 2");
+  CHECK(both.findings[0].other_sequence == "way 1");
+  CHECK(both.findings[0].figures.at("more_um") == Approx(1));
+  CHECK(both.findings[1].sequence == "way 1");
+  CHECK(both.findings[1].figures.at("cheaper_probability") == 1);
 }
 
 TEST_CASE("a difference whose sign the worlds do not agree on is said to drown") {
   const Job job = with_sequences(2);
   const Comparison both = comparison_of(job, {of_one_panel({1, 5, 9}, 0), of_one_panel({9, 5, 1}, 0.1)});
   CHECK(both.alternatives[1].more.is_drowned);
-  CHECK(both.findings[0].find("drowns in what is not known, most of it in the levelling") !=
-        std::string::npos);
+  const Statement& unsure = of_kind(both.findings, StatementKind::difference_unsure);
+  CHECK(unsure.figures.at("levelling_width_um") > unsure.figures.at("debt_width_um"));
 }
 
 TEST_CASE("clear is the panels' mean by area, time their sum, trouble what happens on any of them") {
@@ -110,7 +128,7 @@ TEST_CASE("a sequence that misses the target in most worlds is not the best, how
   idle.draws[0].is_target_missed = {1, 1};
   const Comparison both = comparison_of(job, {idle, of_one_panel({4, 4}, 0)});
   CHECK(both.best == "way 2");
-  CHECK(both.findings[0].find("misses the target") != std::string::npos);
+  CHECK(of_kind(both.findings, StatementKind::misses_target).sequence == "way 1");
   CHECK(both.alternatives[0].is_on_front);  // it spends least clear all the same
 }
 
@@ -124,19 +142,22 @@ TEST_CASE("giving up early is not saving: clear is compared where both meet the 
   CHECK(more.cheaper_worlds == 8);
   CHECK(more.removed_um.p05 == Approx(1));
   CHECK_FALSE(more.is_drowned);
-  CHECK(both.findings[0].find("way 1 spends less in all cases in which both meet the target") !=
-        std::string::npos);
+  const Statement& cheaper = of_kind(both.findings, StatementKind::cheaper_in);
+  CHECK(cheaper.sequence == "way 1");
+  CHECK(cheaper.figures.at("cheaper_probability") == 1);
+  CHECK(cheaper.figures.at("fair_worlds") == 8);
 }
 
-TEST_CASE("steps of the same cautions share a line, named by their abrasives") {
-  const Job job = with_sequences(2);
-  Predicted dry = of_one_panel({1, 1}, 0), damp = dry;
-  dry.prediction.step_cautions = {{"level", {"dust"}}};
-  damp.prediction.step_cautions = {{"level", {"water"}}};
-  const Comparison alike = comparison_of(job, {dry, dry}), both = comparison_of(job, {dry, damp});
+TEST_CASE("steps of the same caution share a statement, named by their abrasives") {
+  Job job = with_sequences(3);
+  job.sequence[1].step[0].abrasive.name = "another";
+  job.sequence[2].step[0].wetness = Wetness::damp;
+  const Predicted one = of_one_panel({1, 1}, 0);
+  const Comparison all = comparison_of(job, {one, one, one});
   const std::string& abrasive = job.sequence[0].step[0].abrasive.name;
-  CHECK(alike.step_cautions == std::vector<StepCautions>{{abrasive, {"dust"}}});
-  CHECK(both.step_cautions == std::vector<StepCautions>{{abrasive, {"dust"}}, {abrasive, {"water"}}});
+  CHECK(all.step_cautions ==
+        std::vector<Statement>{{.kind = StatementKind::dust_harms, .abrasives = {abrasive, "another"}},
+                               {.kind = StatementKind::water_conducts, .abrasives = {abrasive}}});
 }
 
 TEST_CASE("paired worlds tell two first grits apart better than unpaired ones") {

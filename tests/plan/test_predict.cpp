@@ -28,9 +28,10 @@ Prediction prediction_of(const Job& job) {
   return predict(job, surface_of(job)).prediction;
 }
 
-bool holds(const std::vector<std::string>& sentences, const std::string& words) {
-  return std::any_of(sentences.begin(), sentences.end(),
-                     [&](const std::string& sentence) { return sentence.find(words) != std::string::npos; });
+const Statement* found(const std::vector<Statement>& all, StatementKind kind) {
+  const auto place =
+      std::find_if(all.begin(), all.end(), [&](const Statement& one) { return one.kind == kind; });
+  return place == all.end() ? nullptr : &*place;
 }
 
 }  // namespace
@@ -42,23 +43,25 @@ TEST_CASE("a verdict names the rule of the budget that the worlds break, and wha
   const PanelRisk& risk = by_clear.panels[0].risk;
   REQUIRE(risk.budget_exceeded_probability >= 0.1);
   CHECK(risk.clear_left_short_probability == risk.budget_exceeded_probability);
-  CHECK(holds(by_clear.reasons, "mostly because too little stays"));
-  CHECK(holds(by_clear.reasons, "75.0 um (2.95 mil) must"));
-  CHECK(holds(by_clear.reasons, "More readings"));
+  const Statement* short_of = found(by_clear.reasons, StatementKind::too_little_left);
+  REQUIRE(short_of);
+  CHECK(short_of->panel == by_clear.panels[0].name);
+  CHECK(short_of->figures.at("must_stay_um") == 75);
+  CHECK(short_of->figures.at("budget_exceeded_probability") == risk.budget_exceeded_probability);
 
   Job hasty = one_pass();
   hasty.budget.clear_removed_most_um = 0.1;  // less than a pass takes
   const Prediction by_removal = prediction_of(hasty);
   CHECK(by_removal.panels[0].risk.clear_left_short_probability == 0);
-  CHECK(holds(by_removal.reasons, "mostly because too much goes"));
+  CHECK(found(by_removal.reasons, StatementKind::too_much_removed));
 
   const Prediction kept = prediction_of(one_pass());
   CHECK(kept.panels[0].risk.budget_exceeded_probability < 0.1);
-  CHECK_FALSE(holds(kept.reasons, "mostly"));
+  CHECK(found(kept.reasons, StatementKind::budget_kept));
 }
 
 TEST_CASE("a sequence that ends with visible scratches is warned of") {
-  CHECK(holds(prediction_of(one_pass()).warnings, "visible scratches per cm2 are left"));
+  CHECK(found(prediction_of(one_pass()).warnings, StatementKind::marks_left));
 }
 
 TEST_CASE("a reading far from the others is asked about") {
@@ -68,7 +71,11 @@ TEST_CASE("a reading far from the others is asked about") {
     job.panel[0].readings[1].total_um = total;
     return prediction_of(job).warnings;
   };
-  CHECK(holds(with(110), "a reading of 110.0 um"));
-  CHECK(holds(with(600), "a reading of 600.0 um"));
-  CHECK_FALSE(holds(with(240), "a reading of"));
+  for (const double odd_um : {110.0, 600.0}) {
+    const std::vector<Statement> warnings = with(odd_um);
+    const Statement* odd = found(warnings, StatementKind::odd_reading);
+    REQUIRE(odd);
+    CHECK(odd->figures.at("reading_um") == odd_um);
+  }
+  CHECK_FALSE(found(with(240), StatementKind::odd_reading));
 }

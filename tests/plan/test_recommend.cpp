@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "catch.hpp"
 #include "door.hpp"
 #include "libtexture/base/error.hpp"
@@ -11,10 +13,10 @@ Recommendation advice_for(const Job& job, const Tools& tools, const WorkLimits& 
   return recommend(job, surface_of(job), tools, limits);
 }
 
-std::string all_of(const std::vector<std::string>& sentences) {
-  std::string text;
-  for (const std::string& one : sentences) text += one + "\n";
-  return text;
+const Statement* found(const std::vector<Statement>& all, StatementKind kind) {
+  const auto place =
+      std::find_if(all.begin(), all.end(), [&](const Statement& one) { return one.kind == kind; });
+  return place == all.end() ? nullptr : &*place;
 }
 
 // Some of the catalogue's discs, with all its compounds and backings.
@@ -51,8 +53,7 @@ TEST_CASE(
   CHECK(middle.debt_um.p50 < coarse.debt_um.p50);
   CHECK(fine.removed_um.p50 < coarse.removed_um.p50);
   CHECK(coarse.more.debt_um.p50 > 0);
-  CHECK(all_of(advice.reasons).find("The finest first step that reaches the target spends least clear") !=
-        std::string::npos);
+  CHECK(found(advice.reasons, StatementKind::finest_is_cheapest));
   CHECK_FALSE(advice.cautions.empty());
   CHECK_FALSE(advice.comparison.step_cautions.empty());
 }
@@ -71,7 +72,10 @@ TEST_CASE(
   CHECK(advice.finest == "P1000 film first");
   REQUIRE(advice.first_steps.front().abrasive == "P3000 film");
   CHECK_FALSE(advice.first_steps.front().is_reaching);
-  CHECK(all_of(advice.reasons).find("P3000 film: too slow: ") != std::string::npos);
+  const Statement* slow = found(advice.reasons, StatementKind::too_many_minutes);
+  if (!slow) slow = found(advice.reasons, StatementKind::too_many_passes);
+  REQUIRE(slow);
+  CHECK(slow->abrasives == std::vector<std::string>{"P3000 film"});
 }
 
 TEST_CASE("finest first is said not to be the cheapest where its backing levels for more clear") {
@@ -89,7 +93,11 @@ TEST_CASE("finest first is said not to be the cheapest where its backing levels 
   CHECK(first_with(advice, "P3000 foam-backed").debt_um.p50 < first_with(advice, "P2000 film").debt_um.p50);
   CHECK(advice.comparison.best == "P2000 film first");
   CHECK(advice.recommended == "P2000 film first");  // the finest surely spends more
-  CHECK(all_of(advice.reasons).find("Finest first is not the cheapest here") != std::string::npos);
+  const Statement* dearer = found(advice.reasons, StatementKind::finest_is_not_cheapest);
+  REQUIRE(dearer);
+  CHECK(dearer->sequence == advice.finest);
+  CHECK(dearer->other_sequence == advice.comparison.best);
+  CHECK(found(advice.reasons, StatementKind::spends_more));  // by how much
 }
 
 TEST_CASE("do not sand comes first, with the reason, where the clear is thin: the factory lid") {
@@ -98,8 +106,7 @@ TEST_CASE("do not sand comes first, with the reason, where the clear is thin: th
   job.uncertainty.samples = 400;
   const Recommendation advice = advice_for(job, discs_of(job, {"P1500 film", "P3000 film"}));
   CHECK(advice.verdict == Verdict::do_not_sand);
-  CHECK(advice.reasons.front().rfind("The budget does not bear even the sequence that spends least clear",
-                                     0) == 0);
+  CHECK(advice.reasons.front().kind == StatementKind::budget_bears_none);
   CHECK(advice.reasons.size() >= 2);
 }
 
@@ -112,11 +119,13 @@ TEST_CASE("a target out of reach is an answer that names the waves in the way an
   CHECK(advice.verdict == Verdict::do_not_sand);
   CHECK(advice.recommended.empty());
   CHECK(advice.sequences.empty());
-  const std::string reasons = all_of(advice.reasons);
-  CHECK(advice.reasons.front() == "Do not sand for this target: no disc and backing at hand reaches it");
-  for (const char* word : {"P3000 foam-backed, P2000 foam-backed: out of reach", "waves of about ",
-                           "a fold of e", "a stiffer backing would help"})
-    CHECK(reasons.find(word) != std::string::npos);
+  CHECK(advice.reasons.front().kind == StatementKind::no_tool_reaches);
+  for (const StatementKind kind :
+       {StatementKind::clear_runs_out, StatementKind::waves_resist, StatementKind::stiffer_backing_helps}) {
+    const Statement* reason = found(advice.reasons, kind);
+    REQUIRE(reason);
+    CHECK(reason->abrasives == std::vector<std::string>{"P3000 foam-backed", "P2000 foam-backed"});
+  }
   CHECK_FALSE(advice.cautions.empty());
 }
 
@@ -132,7 +141,7 @@ TEST_CASE("every kind of target finds its first step") {
       job.target.distance_m = 3;
     }
     const Recommendation advice = advice_for(job, discs_of(job, {"P2000 film"}));
-    INFO("kind " << kind << ": " << all_of(advice.reasons));
+    INFO("kind " << kind);
     REQUIRE(advice.comparison.alternatives.size() == 1);
     CHECK(is_reached(advice.comparison.alternatives[0].target));
     CHECK(advice.comparison.alternatives[0].target_missed_probability < 0.5);

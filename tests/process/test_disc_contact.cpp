@@ -23,41 +23,42 @@ Step step_of(const char* abrasive, const char* backing) {
   return step;
 }
 
-std::vector<std::string> warnings_of(const Step& step, std::optional<double> crown_radius_m) {
-  std::vector<std::string> warnings;
+std::vector<Statement> warnings_of(const Step& step, std::optional<double> crown_radius_m) {
+  std::vector<Statement> warnings;
   disc_contact(step, patch, crown_radius_m, &warnings);
   return warnings;
 }
 
-int count(const std::vector<std::string>& warnings, const std::string& part) {
-  return static_cast<int>(std::count_if(warnings.begin(), warnings.end(), [&](const std::string& warning) {
-    return warning.find(part) != std::string::npos;
-  }));
+int count(const std::vector<Statement>& warnings, StatementKind kind) {
+  return static_cast<int>(std::count_if(warnings.begin(), warnings.end(),
+                                        [&](const Statement& warning) { return warning.kind == kind; }));
 }
 
 }  // namespace
 
 TEST_CASE("a grit whose median is not the standard's says so, by the abrasive's name, whatever the step's") {
   Step step = step_of("P3000 film", "film on firm interface");
-  // ISO 6344-3 as remembered goes to P2500; the rest is our power law
-  const std::vector<std::string> warnings = warnings_of(step, std::nullopt);
-  REQUIRE(count(warnings, "power law") == 1);
-  CHECK(count(warnings, "P3000 film: its grain of 7.3") == 1);
   step.name = "level";
-  CHECK(count(warnings_of(step, std::nullopt), "P3000 film: its grain of") == 1);
-  CHECK(count(warnings_of(step_of("P2500 film", "film on firm interface"), std::nullopt), "power law") == 0);
+  // ISO 6344-3 as remembered goes to P2500; the rest is our power law
+  const std::vector<Statement> warnings = warnings_of(step, std::nullopt);
+  REQUIRE(count(warnings, StatementKind::grain_extrapolated) == 1);
+  CHECK(warnings.back().abrasives == std::vector<std::string>{"P3000 film"});
+  CHECK(warnings.back().step.empty());
+  CHECK(warnings.back().figures.at("grain_um") == step.abrasive.grit.median_um());
+  CHECK(count(warnings_of(step_of("P2500 film", "film on firm interface"), std::nullopt),
+              StatementKind::grain_extrapolated) == 0);
 }
 
 TEST_CASE("inertia is warned of once, whatever the number of soft layers") {
   Step step = step_of("P2000 film", "film on firm interface");
   for (Layer& layer : step.backing.layers) layer = {.modulus_mpa = 1e-3, .thickness_mm = 5, .poisson = 0};
-  CHECK(count(warnings_of(step, std::nullopt), "P2000 film: at this speed the softest layer's inertia") == 1);
+  CHECK(count(warnings_of(step, std::nullopt), StatementKind::inertia_left_out) == 1);
 }
 
 TEST_CASE("a foam whose middle comes near its plateau on a crown is warned of; its mean stays below") {
   const Step step = step_of("P3000 foam-backed", "foam-backed disc on pad");  // plateau 3 kPa: estimate
-  CHECK(count(warnings_of(step, 1.5), "near its plateau") == 1);
-  CHECK(count(warnings_of(step, 20.0), "near its plateau") == 0);
+  CHECK(count(warnings_of(step, 1.5), StatementKind::foam_near_plateau) == 1);
+  CHECK(count(warnings_of(step, 20.0), StatementKind::foam_near_plateau) == 0);
   CHECK(disc_contact(step, patch, 1.5).pressure_kpa < 0.9 * 3);
 }
 

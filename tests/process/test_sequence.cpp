@@ -92,7 +92,7 @@ TEST_CASE("a step whose rule is met before its first pass is left out, and says 
   CHECK(history.steps[0].minutes == 0);
   CHECK(history.steps[0].clear_owed_um == 0);
   REQUIRE(history.warnings.size() == 1);
-  CHECK(history.warnings[0] == "level: what it stops at is met before its first pass: not worked");
+  CHECK(history.warnings[0] == Statement{.kind = StatementKind::step_not_worked, .step = "level"});
   CHECK(history.steps[1].total_removed_um == Catch::Approx(pass_um(polish)).epsilon(1e-9));
 }
 

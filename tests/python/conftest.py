@@ -134,7 +134,9 @@ EXAMPLES = {
     "DiscSizeMinutes": lambda: lt.DiscSizeMinutes(disc_diameter_mm=75, discs=2, sanding_minutes=12),
     "DiscLife": lambda: lt.DiscLife(step="level", discs=2, change_after_minutes=12),
     "BudgetRule": lambda: lt.BudgetRule(limit="clear_left", basis="published", limit_um=35.6, removable_um=12),
-    "StepCautions": lambda: lt.StepCautions(step="level", cautions=["Dust: extract at the tool."]),
+    "Statement": lambda: lt.Statement(
+        kind="odd_reading", panel="door", figures={"reading_um": 393.7, "usual_um": 205.0}
+    ),
     "Spread": lambda: lt.Spread(p05=6, p50=8, p95=11),
     "TextureLeft": lambda: lt.TextureLeft(removed_um=1.5, rms_um=lt.Spread(p05=0.2, p50=0.3, p95=0.4)),
     "PanelRisk": lambda: lt.PanelRisk(
@@ -146,9 +148,9 @@ EXAMPLES = {
     "Prediction": lambda: lt.Prediction(
         sequence="one step",
         verdict="go with care",
-        reasons=["enough is left"],
+        reasons=[EXAMPLES["Statement"]()],
         panels=[EXAMPLES["PanelPrediction"]()],
-        step_cautions=[EXAMPLES["StepCautions"]()],
+        step_cautions=[lt.Statement(kind="dust_harms", step="level")],
     ),
     "Reached": lambda: lt.Reached(asks="rms_um", wanted=0.2, found=0.17, is_met=True),
     "Difference": lambda: lt.Difference(removed_um=lt.Spread(p05=-1, p50=1, p95=3), is_drowned=True),
@@ -156,7 +158,7 @@ EXAMPLES = {
         sequence="one step", verdict="go", more=EXAMPLES["Difference"](), target=[EXAMPLES["Reached"]()]
     ),
     "Comparison": lambda: lt.Comparison(
-        alternatives=[EXAMPLES["Alternative"]()], best="one step", findings=["It drowns."]
+        alternatives=[EXAMPLES["Alternative"]()], best="one step", findings=[EXAMPLES["Statement"]()]
     ),
     "FirstStep": lambda: lt.FirstStep(abrasive="P1500 film", grain_um=12.6, passes=4, is_reaching=True),
     "Recommendation": lambda: lt.Recommendation(

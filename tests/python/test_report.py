@@ -8,7 +8,6 @@ from types import SimpleNamespace
 import pytest
 from conftest import EXAMPLES
 from libtexture.inputs import HABITS
-from libtexture.report import what_must_stay
 from libtexture.wording import edge_words, margin_words, step_title
 
 import libtexture as lt
@@ -73,11 +72,11 @@ def test_the_answer_comes_first_then_the_figures_the_inputs_and_the_limits(page,
     (panel,) = prediction.panels
     order = [
         prediction.verdict.capitalize(),
-        prediction.reasons[0].replace(" um", " µm"),
+        prediction.reasons[0].text_in("unicode"),
         f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f} µm",
         "Step by step",
         "Budget, rule by rule",
-        prediction.cautions[0],
+        prediction.cautions[0].text,
         "What it started from",
         "How far to trust it",
         f"libtexture {lt.__version__}, seed {prediction.seed}",
@@ -176,7 +175,6 @@ def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(pr
     assert text.index("6.1 to 9.8 µm") < text.index("What the work buys")
 
 
-def test_the_map_of_the_clear_left_is_about_what_the_budget_asks_for():
-    with_rule = lt.Budget(clear_left_least_um=40, reserve_um=3)
-    assert what_must_stay(with_rule) == {"clear_left_least_um": 43}
-    assert what_must_stay(lt.Budget(clear_removed_most_um=10)) == {}  # the map's own, a published rule
+def test_what_must_stay_is_the_budgets_with_its_reserve():
+    assert lt.must_stay_um(lt.Budget(clear_left_least_um=40, reserve_um=3)) == 43
+    assert lt.must_stay_um(lt.Budget(clear_removed_most_um=10, reserve_um=3)) == 3

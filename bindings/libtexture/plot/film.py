@@ -5,11 +5,11 @@ from math import erfc
 import numpy as np
 from matplotlib.axes import Axes
 
-from .. import Paint, Panel, film_picture
+from .. import Paint, Panel, film_picture, must_stay_um, published_budget
 from ..inputs import total_um_of
 from .axes import BLACK, MAP_COLOURS, axes_or_new
 
-CLEAR_LEFT_LEAST_UM = 35.6  # 1.4 mil, a published rule: docs/physics.md, budget
+CLEAR_LEFT_LEAST_UM = must_stay_um(published_budget())
 CHANCES_PERCENT = (0.01, 0.1, 0.5, 1, 2, 5, 10, 20, 35, 50, 65, 80, 90, 95, 98, 99)
 CHANCE_LINES = 4  # so many at most
 
