@@ -25,12 +25,12 @@ from .whole_file import require_outputs, write_whole
 from .wording import counted
 
 DIFFERENCE_PERCENT = 10  # what a tester usually wants to tell apart
-LIKE = "P1500 film"  # what is not measured is that of this abrasive, unless another is named
+LIKE = "P2000 film"  # what is not measured is that of this abrasive, unless another is named
 
 BENCH_FILE = """A file of one abrasive, its settings in lines that start with #:
 
-  # abrasive = my P1500
-  # grit = P1500
+  # abrasive = my P2500
+  # grit = P2500
   # force_n = 25
   # sliding_m_per_s = 2.6
   # seconds_per_pass = 20
@@ -42,7 +42,7 @@ BENCH_FILE = """A file of one abrasive, its settings in lines that start with #:
   A,1,1,0.92
   A,1,2,0.88
 
-The grit names its system: P1500, JIS 3000, CAMI 600. area_cm2 is what a pass works, disc_area_cm2 the disc's face.
+The grit names its system: P2500, JIS 3000, CAMI 600. area_cm2 is what a pass works, disc_area_cm2 the disc's face.
 wetness is dry, damp or wet (dry unless told), hardness_mpa that of the clear (200 unless told). Each disc, and each
 repeat of it, is a fresh disc, whose passes count from 1; the column repeat may be left out. Weighed instead of
 measured: a column removed_mg in place of removed_um, and a line "# density_g_per_cm3 = 1.2" for the clear."""

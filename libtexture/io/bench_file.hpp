@@ -11,8 +11,8 @@ namespace libtexture {
 
 /// The bench of a file:
 ///
-///   # abrasive = my P1500          needed, as are the next six
-///   # grit = P1500                 with its system: P1500, JIS 3000, CAMI 600
+///   # abrasive = my P2500          needed, as are the next six
+///   # grit = P2500                 with its system: P2500, JIS 3000, CAMI 600
 ///   # force_n = 25
 ///   # sliding_m_per_s = 2.6
 ///   # seconds_per_pass = 20

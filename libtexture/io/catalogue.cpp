@@ -34,8 +34,11 @@ Tool at_new_grit(const Tool& tool, const Json&, const std::string&) {
 }
 
 Abrasive at_new_grit(const Abrasive& abrasive, const Json& changes, const std::string& path) {
-  if (!changes.contains("grit")) return abrasive;
-  return at_grit(abrasive, value_from<Grit>(changes["grit"], key_path(path, "grit")));
+  Abrasive changed = abrasive;
+  if (changes.contains("grit"))
+    changed = at_grit(abrasive, value_from<Grit>(changes["grit"], key_path(path, "grit")));
+  if (changes.contains("wear_rate_mm3_per_n_m")) changed.stated_grain_um.reset();  // stated for this grain
+  return changed;
 }
 
 template <class Tool>

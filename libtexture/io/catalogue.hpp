@@ -16,7 +16,7 @@ namespace libtexture {
 /// Plausible least and most of a tool's numbers, by their path in it: "force_n", "layers[0].modulus_mpa".
 using Ranges = std::map<std::string, std::array<double, 2>>;
 
-/// Tools by name. Its file has a table per tool, [abrasive."P1500 film"], [backing."..."], [motion."..."],
+/// Tools by name. Its file has a table per tool, [abrasive."P2000 film"], [backing."..."], [motion."..."],
 /// whose keys are the fields of the struct. A table may say like = "another name" and then what differs; an
 /// abrasive like another with a new grit is that product at_grit(), before further keys override. A table may
 /// say `ranges` of its numbers; an abrasive holds its own, those of backings and motions stand here.

@@ -33,7 +33,7 @@ std::uint64_t read_unsigned(const Json& json, const std::string& path) {
 
 Grit read_grit(const Json& json, const std::string& path) {
   const bool has_median = json.is_object() && json.size() == 1 && json.contains("median_um");
-  expect(json.is_string() || has_median, json, path, "a grade such as \"P1500\", or { median_um = 3 }");
+  expect(json.is_string() || has_median, json, path, "a grade such as \"P2500\", or { median_um = 3 }");
   const double median_um = has_median ? read_number(json["median_um"], key_path(path, "median_um")) : 0;
   try {
     return has_median ? Grit::of_median_um(median_um) : Grit(json.get_ref<const std::string&>());

@@ -206,6 +206,7 @@ Abrasive abrasive_of(const Bench& bench, const BenchResult& result, const Abrasi
   abrasive.name = bench.abrasive;
   abrasive.made_for = {bench.wetness};
   const Estimate& fresh = result.wear_rate_mm3_per_n_m;
+  abrasive.stated_grain_um.reset();
   abrasive.wear_rate_mm3_per_n_m = fresh.value;
   abrasive.worn_wear_rate_mm3_per_n_m =
       like.worn_wear_rate_mm3_per_n_m / like.wear_rate_mm3_per_n_m * fresh.value;

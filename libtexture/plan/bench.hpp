@@ -25,7 +25,7 @@ struct BenchRun {
 /// One abrasive on the bench: every pass alike, every run a fresh disc.
 struct Bench {
   std::string abrasive = {};             ///< name that the catalogue entry will have
-  Grit grit = Grit::of_median_um(12.6);  ///< grain size
+  Grit grit = Grit::of_median_um(10.3);  ///< grain size
   Wetness wetness = Wetness::dry;        ///< how wet the runs were worked
   double force_n = unset;                ///< [N], > 0
   double sliding_m_per_s = unset;        ///< mean sliding speed [m/s], > 0

@@ -15,8 +15,11 @@ namespace {
 
 constexpr double film_disc_from_n_m = 2e-5;  // bending stiffness of a skin; estimate, see carrier_of
 constexpr double finished_depths = 20;       // removal that finishes a population: exp(-20)
+constexpr double dulling_depths = 5;         // removal after which exp(-5) of a population dulls no more
+constexpr double dull_below_share = 0.975;   // of the light mirrored; see dulls()
 constexpr int most_passes = 1000;            // as Step allows
 constexpr int passes_allowed = 3;            // times those expected
+constexpr double gloss_angle_deg = 20;
 constexpr double judged_wave_mm = 3;  // where pads are told apart as soft and stiff; waves of sprayed clear
 
 double softness(const Backing& backing) {
@@ -27,8 +30,33 @@ double softness(const Backing& backing) {
 struct Way {
   Step step;
   int passes;
-  double owed_um;  // by its own grooves
 };
+
+// The finished grooves of a step on one panel.
+Scratches finished_on(const Job& job, const Step& step, const Panel& panel) {
+  const DiscContact contact = disc_contact(step, job.patch, panel.crown_radius_m);
+  const double depth_um = groove_depth_um(step, contact.pressure_kpa, 1, job.coating.hardness_mpa);
+  Scratches scratches;
+  scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um),
+          Array2d::Constant(1, 1, finished_depths * depth_um));
+  return scratches;
+}
+
+// Clear [um] that the finished grooves of a step ask of the next one.
+struct Debt {
+  double owed_um;     // until none is visible
+  double dulling_um;  // until the gloss is back; 0 where it is
+
+  double removal_um() const { return std::max(owed_um, dulling_um); }
+};
+
+Debt debt_of(const Job& job, const Step& step) {
+  double depth_um = 0;
+  if (dulls(job, step))
+    for (const Panel& panel : job.panel)
+      depth_um = std::max(depth_um, finished_on(job, step, panel).populations.front().figures.depth_um);
+  return {finished_owed_um(job, step), dulling_depths * depth_um};
+}
 
 bool carries_without_collapse(const Job& job, const Step& step) {
   try {
@@ -39,7 +67,7 @@ bool carries_without_collapse(const Job& job, const Step& step) {
   }
 }
 
-std::optional<Way> way_of(const Job& job, const Tools& tools, const Abrasive& abrasive, double owed_um,
+std::optional<Way> way_of(const Job& job, const Tools& tools, const Abrasive& abrasive, const Debt& debt,
                           const WorkLimits& limits) {
   Step step;
   step.name = abrasive.name;
@@ -60,17 +88,21 @@ std::optional<Way> way_of(const Job& job, const Tools& tools, const Abrasive& ab
     });
     return found != backings.end();
   };
-  // Whether a compound leaves marks decides how it is used: try it as the last polish first.
+  // Whether a compound leaves anything to do decides how it is used: try it as the last polish first.
   if (!choose(is_compound ? tools.polish : tools.disc)) return std::nullopt;
-  if (is_compound && finished_owed_um(job, step) > 0) {
+  if (is_compound && debt_of(job, step).removal_um() > 0) {
     std::reverse(backings.begin(), backings.end());
     if (!choose(tools.compound)) return std::nullopt;
   }
   const auto area = [](const Panel& a, const Panel& b) { return a.area_m2 < b.area_m2; };
   const double area_m2 = std::max_element(job.panel.begin(), job.panel.end(), area)->area_m2;
-  const int passes = passes_to_remove(job, step, area_m2, owed_um);
-  step.passes = std::min(most_passes, passes_allowed * std::max(passes, limits.refine_passes_most));
-  return Way{step, passes, finished_owed_um(job, step)};
+  const int passes = passes_to_remove(job, step, area_m2, debt.removal_um());
+  const bool is_last = debt_of(job, step).removal_um() == 0;
+  const bool is_by_eye = !is_last || debt.owed_um >= debt.dulling_um;
+  if (is_by_eye) step.stop.clear_owed_um = is_last ? 0 : limits.owed_left_um;
+  const int enough = is_by_eye ? std::max(passes, limits.refine_passes_most) : passes;
+  step.passes = std::min(most_passes, passes_allowed * enough);
+  return Way{step, passes};
 }
 
 }  // namespace
@@ -91,15 +123,15 @@ void WorkLimits::validate() const {
 
 double finished_owed_um(const Job& job, const Step& step) {
   double most = 0;
-  for (const Panel& panel : job.panel) {
-    const DiscContact contact = disc_contact(step, job.patch, panel.crown_radius_m);
-    const double depth_um = groove_depth_um(step, contact.pressure_kpa, 1, job.coating.hardness_mpa);
-    Scratches scratches;
-    scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um),
-            Array2d::Constant(1, 1, finished_depths * depth_um));
-    most = std::max(most, clear_owed_um(scratches, Marks::all, job.scratch_limits));
-  }
+  for (const Panel& panel : job.panel)
+    most = std::max(most, clear_owed_um(finished_on(job, step, panel), Marks::all, job.scratch_limits));
   return most;
+}
+
+bool dulls(const Job& job, const Step& step) {
+  return std::any_of(job.panel.begin(), job.panel.end(), [&](const Panel& panel) {
+    return specular_share_map(finished_on(job, step, panel), gloss_angle_deg)(0, 0) < dull_below_share;
+  });
 }
 
 int passes_to_remove(const Job& job, const Step& step, double area_m2, double removal_um) {
@@ -118,12 +150,13 @@ std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& fir
                              const WorkLimits& limits) {
   limits.validate();
   std::vector<Step> steps;
-  double grain_um = first.abrasive.grit.median_um(), owed_um = finished_owed_um(job, first);
-  while (owed_um > 0) {
+  double grain_um = first.abrasive.grit.median_um();
+  Debt debt = debt_of(job, first);
+  while (debt.removal_um() > 0) {
     std::vector<Way> ways;
     for (const Abrasive& abrasive : tools.abrasives)
       if (abrasive.grit.median_um() < grain_um)
-        if (std::optional<Way> way = way_of(job, tools, abrasive, owed_um, limits)) ways.push_back(*way);
+        if (std::optional<Way> way = way_of(job, tools, abrasive, debt, limits)) ways.push_back(*way);
     if (ways.empty()) break;
     // Within the limit the finest; beyond it the quickest.
     const auto is_better = [&](const Way& a, const Way& b) {
@@ -134,8 +167,7 @@ std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& fir
     };
     const Way& way = *std::min_element(ways.begin(), ways.end(), is_better);
     steps.push_back(way.step);
-    steps.back().stop.clear_owed_um = way.owed_um > 0 ? limits.owed_left_um : 0;
-    owed_um = way.owed_um;
+    debt = debt_of(job, way.step);
     grain_um = way.step.abrasive.grit.median_um();
   }
   return steps;

@@ -49,14 +49,20 @@ struct WorkLimits {
 /// Clear [um] that the finished grooves of a step ask of later steps, on the job's crowns the most.
 double finished_owed_um(const Job& job, const Step& step);
 
+/// Whether the finished grooves of a step dull the clear, on any of the job's crowns: more than 2.5 % of the
+/// light mirrored at 20 degrees is lost, 2 of the 82 GU of a perfect clear (a finished panel has its gloss
+/// back to 2 GU: common practice, no source).
+bool dulls(const Job& job, const Step& step);
+
 /// Passes that a step needs to remove so much clear [um], > 0, from a panel [m2], at most 1000.
 int passes_to_remove(const Job& job, const Step& step, double area_m2, double removal_um);
 
-/// The steps that follow `first` until nothing visible is owed: each takes the finest abrasive that is finer
-/// than the last one's and takes out what is owed within the limit, or the quickest where none does. Discs go
-/// on the softest backing that carries them, compound on the stiffest and the last polish on the softest, as
-/// they follow what is level by then. Three times the expected passes are allowed: a wear rate's lower 5 % is
-/// a third of its median (log-sd .7).
+/// The steps that follow `first` until nothing visible is owed and the gloss is back: each takes the finest
+/// abrasive that is finer than the last one's and takes out what is owed, or what dulls, within the limit, or
+/// the quickest where none does. Discs go on the softest backing that carries them, compound on the stiffest
+/// and the last polish on the softest, as they follow what is level by then. Three times the expected passes
+/// are allowed, a wear rate's lower 5 % being a third of its median (log-sd 0.7); a last polish that takes
+/// out haze alone makes all of them, as nobody sees when fine haze is gone.
 std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& first,
                              const WorkLimits& limits = {});
 

@@ -327,13 +327,14 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   TestSpotResult result;
   result.abrasive = step.abrasive.name;
   result.backing = step.backing.name;
-  result.before = lognormal_belief(step.abrasive.wear_rate_mm3_per_n_m, step.abrasive.wear_rate_log_sd);
+  const double wear_sd =
+      std::hypot(step.abrasive.wear_rate_log_sd, job.uncertainty.size_exponent_sd * log_size(step.abrasive));
+  result.before = lognormal_belief(step.abrasive.wear_rate_mm3_per_n_m, wear_sd);
   result.removed_um = mean_of(spot.before_um) - mean_of(spot.after_um);
   result.gauge_sd_um = removal_uncertainty_um(gauge, 0, before, after);
   result.expected_um = removal(spot.passes, 0);
   require_thinner(result.removed_um, result.gauge_sd_um);
 
-  const double wear_sd = step.abrasive.wear_rate_log_sd;
   require_positive(wear_sd, "Abrasive", "wear_rate_log_sd");
   const Likelihood likelihood(step, spot, job.coating, curves, result.removed_um);
   const Density wear = wear_by_readings(likelihood, wear_sd);
@@ -369,6 +370,7 @@ Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
         abrasive.wear_rate_mm3_per_n_m *= ratio;
         abrasive.worn_wear_rate_mm3_per_n_m *= ratio;
         abrasive.wear_rate_log_sd = result.after.log_sd;
+        abrasive.stated_grain_um.reset();  // what the spot taught is of this grain
         abrasive.source = "test spot";
       }
       if (result.stiffness_after && step.backing == tried) {

@@ -12,16 +12,19 @@ namespace libtexture {
 struct Uncertainty {
   int samples = 4000;  ///< possible worlds that are drawn, 100 to 1000000; 4000 fix a 5 % quantile's share to
                        ///< .35 % (one standard error, binomial)
-  double force_within_cv = 0.15;  ///< spread of one person's force from step to step, 0 to 1; estimate
-  double hardness_log_sd = 0.15;  ///< standard deviation of ln(the clear's hardness), 0 to 1; estimate: 150
-                                  ///< to 270 MPa about 200
+  double force_within_cv = 0.15;   ///< spread of one person's force from step to step, 0 to 1; estimate
+  double hardness_log_sd = 0.15;   ///< standard deviation of ln(the clear's hardness), 0 to 1; estimate: 150
+                                   ///< to 270 MPa about 200
+  double size_exponent_sd = 0.25;  ///< standard deviation of the exponent by which wear rates go with the
+                                   ///< grain, where they were stated for another one, 0 to 1; estimate
 
   void validate() const;
   bool operator==(const Uncertainty&) const = default;
   static constexpr auto fields() {
     return std::tuple{optional("samples", &Uncertainty::samples),
                       optional("force_within_cv", &Uncertainty::force_within_cv),
-                      optional("hardness_log_sd", &Uncertainty::hardness_log_sd)};
+                      optional("hardness_log_sd", &Uncertainty::hardness_log_sd),
+                      optional("size_exponent_sd", &Uncertainty::size_exponent_sd)};
   }
 };
 

@@ -83,6 +83,8 @@ Worlds worlds_of(const Job& job) {
   worlds.hardness_factor =
       lognormal(stratified_normals(samples, job.seed, "hardness"), job.uncertainty.hardness_log_sd);
   worlds.person = stratified_normals(samples, job.seed, "person");
+  worlds.size_exponent = stratified_normals(samples, job.seed, "size exponent");
+  for (double& exponent : worlds.size_exponent) exponent *= job.uncertainty.size_exponent_sd;
   return worlds;
 }
 
@@ -91,6 +93,8 @@ StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
   StepWorlds drawn;
   drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + step.abrasive.name),
                                 step.abrasive.wear_rate_log_sd);
+  for (std::size_t i = 0; i < drawn.wear_factor.size(); ++i)
+    drawn.wear_factor[i] *= std::exp(worlds.size_exponent[i] * log_size(step.abrasive));
   drawn.stiffness_factor =
       lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + step.backing.name),
                 step.backing.stiffness_log_sd);

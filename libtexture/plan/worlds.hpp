@@ -16,6 +16,7 @@ struct Worlds {
   std::vector<double> texture_scale = {};    ///< factor on all heights of the texture
   std::vector<double> hardness_factor = {};  ///< factor on the clear's hardness
   std::vector<double> person = {};           ///< how hard the person presses: a standard normal number
+  std::vector<double> size_exponent = {};    ///< of wear rates, less the one that the tools state
 };
 
 /// The worlds of a job: log-normal factors (Boost.Math), stratified. Another sequence, another number of
@@ -25,7 +26,8 @@ Worlds worlds_of(const Job& job);
 /// What a step draws besides, one value per world: the force, of mean 1, log-normal with motion.force_cv
 /// between persons and force_within_cv from step to step (by its place in the sequence); wear rate and
 /// stiffness, log-normal of median 1, by the names of abrasive and backing, so that each is the same tool in
-/// all sequences.
+/// all sequences; in the wear rate of an abrasive whose figure was carried over from another grain, the
+/// world's exponent of the law of size as well (docs/physics.md (68a)).
 struct StepWorlds {
   std::vector<double> force_factor;
   std::vector<double> wear_factor;
@@ -38,8 +40,8 @@ StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place);
 Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
               std::optional<double> crown_radius_m);
 
-/// Standard normal numbers, one in each of `samples` layers of equal probability (Latin hypercube; McKay,
-/// Beckman and Conover, Technometrics 21, 1979), in an order that only seed and name decide.
+/// Standard normal numbers, one in each of `samples` layers of equal probability (Latin hypercube,
+/// docs/physics.md, risk), in an order that only seed and name decide.
 std::vector<double> stratified_normals(int samples, std::uint64_t seed, const std::string& name);
 
 }  // namespace libtexture

@@ -14,7 +14,7 @@ namespace libtexture {
 
 /// What a simulation assumes besides the steps.
 struct SimulateOptions {
-  double area_m2 = 0.36;  ///< area worked in one go, which sets how discs load [m2], > 0; estimate
+  double area_m2 = 0.25;  ///< area worked in one go, which sets how discs load [m2], > 0; estimate
   std::optional<double> crown_radius_m = {};  ///< crown of the panel [m], > 0; none = flat
   /// edges of the reported wavelength bands [mm], rising
   std::vector<double> band_edges_mm = {0.5, 1, 2, 4, 8, 16};

@@ -60,11 +60,13 @@ double haze_share(const std::vector<GroovePopulation>& grooves, double angle_deg
   require(flank_deg > 0 && flank_deg < 90, "haze_share", "flank_deg", "must be > 0 and < 90 degrees",
           flank_deg);
   const double scattered = 1 - specular_share(grooves, angle_deg);
+  constexpr double grazing = 90 * degree;
+  const double from = std::min(from_deg * degree, grazing), to = std::min(to_deg * degree, grazing);
   double within = 0, coverages = 0;
   for (const auto& [depth, coverage] : grooves) {
     const double width_um = 2 * depth * std::tan(flank_deg * degree);
     const double lobe = light_wavelength_nm * 1e-3 / (std::numbers::pi * width_um) * std::numbers::sqrt2;
-    within += coverage * (std::erf(to_deg * degree / lobe) - std::erf(from_deg * degree / lobe));
+    within += coverage * (std::erf(to / lobe) - std::erf(from / lobe)) / std::erf(grazing / lobe);
     coverages += coverage;
   }
   return coverages == 0 ? 0 : scattered * within / coverages;

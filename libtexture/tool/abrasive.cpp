@@ -88,12 +88,13 @@ void Abrasive::validate() const {
   require_within(groove_pressure_exponent, 0, 1, "Abrasive", "groove_pressure_exponent");
   require_within(stray_marks_per_dm2_um, 0, 1000, "Abrasive", "stray_marks_per_dm2_um");
   require_within(wear_rate_log_sd, 0, 5, "Abrasive", "wear_rate_log_sd");
+  if (stated_grain_um) require_within(*stated_grain_um, 0.01, 2000, "Abrasive", "stated_grain_um");
   validate_ranges(*this);
 }
 
 double reference_groove_depth_um(const Abrasive& abrasive) {
   abrasive.validate();
-  return abrasive.groove_depth_um.value_or(0.20 * abrasive.grit.median_um() / 12.6);
+  return abrasive.groove_depth_um.value_or(0.164 * abrasive.grit.median_um() / 10.3);
 }
 
 Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent) {
@@ -110,14 +111,21 @@ Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent) {
   other.grit = grit;
   other.wear_rate_mm3_per_n_m *= wear;
   other.worn_wear_rate_mm3_per_n_m *= wear;
+  other.stated_grain_um = abrasive.stated_grain_um.value_or(abrasive.grit.median_um());
+  other.loading_um *= size;
   if (other.groove_depth_um) *other.groove_depth_um *= size;
   scale_range(other, "wear_rate_mm3_per_n_m", wear);
   scale_range(other, "worn_wear_rate_mm3_per_n_m", wear);
+  scale_range(other, "loading_um", size);
   scale_range(other, "groove_depth_um", size);
   if (const auto at = other.name.find(abrasive.grit.name()); at != std::string::npos)
     other.name.replace(at, abrasive.grit.name().size(), grit.name());
   other.source = "scaled by grain size from " + abrasive.name + " (" + abrasive.source + ")";
   return other;
+}
+
+double log_size(const Abrasive& abrasive) {
+  return abrasive.stated_grain_um ? std::log(abrasive.grit.median_um() / *abrasive.stated_grain_um) : 0;
 }
 
 WetnessEffect wetness_effect(const Abrasive& abrasive, Wetness wetness) {

@@ -34,7 +34,7 @@ inline constexpr double least_wear_mm3_per_n_m = 1e-6, most_wear_mm3_per_n_m = 1
 /// The abrasive side of a step. Rates hold for a clear coat of 200 MPa hardness, used as made_for[0] says.
 struct Abrasive {
   std::string name;                                ///< as in the catalogue
-  Grit grit = Grit::of_median_um(12.6);            ///< grain size
+  Grit grit = Grit::of_median_um(10.3);            ///< grain size
   Carrier carrier = Carrier::film_disc;            ///< film_disc, foam_disc, or compound on a pad
   std::vector<Wetness> made_for = {Wetness::dry};  ///< the first is the one that the rates were stated for
   double wear_rate_mm3_per_n_m = unset;  ///< specific wear rate of the clear, fresh [mm3/(N m)], 1e-6 to 100
@@ -47,6 +47,9 @@ struct Abrasive {
   double groove_pressure_exponent = 0.25;  ///< depth ~ pressure^m; estimate 0 (shared load) to 0.5 (fixed)
   double stray_marks_per_dm2_um = 0.05;    ///< rare deep marks per dm2 and um removed; estimate .01-.5
   double wear_rate_log_sd = 0.7;  ///< standard deviation of ln(wear rate) before a test spot; estimate
+  /// Grain that the wear rates were stated for [um], where a law of size carried them to this one; none = its
+  /// own. The exponent of that law is uncertain, and the more so counts the further the grains are apart.
+  std::optional<double> stated_grain_um = {};
   std::map<std::string, std::array<double, 2>> ranges = {};  ///< plausible least and most, by field name
   std::string source = "estimate";                           ///< where the figures come from
 
@@ -67,18 +70,19 @@ struct Abrasive {
                       optional("groove_pressure_exponent", &Abrasive::groove_pressure_exponent),
                       optional("stray_marks_per_dm2_um", &Abrasive::stray_marks_per_dm2_um),
                       optional("wear_rate_log_sd", &Abrasive::wear_rate_log_sd),
+                      optional("stated_grain_um", &Abrasive::stated_grain_um),
                       optional("ranges", &Abrasive::ranges),
                       optional("source", &Abrasive::source)};
   }
 };
 
-/// Mean groove depth [um] at 1.4 kPa: the abrasive's own, or, where it states none, .20 um x grain / 12.6 um
-/// (proportional to the grain; estimate from P1500 film on an interface pad).
+/// Mean groove depth [um] at 1.4 kPa: the abrasive's own, or, where it states none, 0.164 um x grain / 10.3
+/// um (proportional to the grain; estimate for a film disc on an interface pad, docs/physics.md, scratches).
 double reference_groove_depth_um(const Abrasive& abrasive);
 
-/// The same product in another grit: wear rates and groove depth, with their ranges, scaled by
-/// (d/d0)^exponent and d/d0; the name takes the new grit in place of the old. exponent: size effect of wear,
-/// about 1 for micro-grit (range .5-1.5; estimate).
+/// The same product in another grit, with its ranges: wear rates scaled by (d/d0)^exponent, groove depth and
+/// loading by d/d0 (docs/physics.md (27), (27b) and (29)); the name takes the new grit in place of the
+/// old. exponent: size effect of wear, about 1 for micro-grit (range 0.5 to 1.5; estimate).
 Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent = 1.0);
 
 /// What wetness changes, as factors on the dry values (estimates): wear rate, loading, groove depth.
@@ -87,6 +91,10 @@ struct WetnessEffect {
   double loading;
   double groove_depth;
 };
+/// ln(grain/grain that the wear rates were stated for): by how much the exponent of their law of size counts;
+/// 0 where they are its own.
+double log_size(const Abrasive& abrasive);
+
 /// Factors for working `abrasive` at `wetness`, relative to made_for[0].
 /// InvalidInput, with the reason, where the abrasive is not made for it.
 WetnessEffect wetness_effect(const Abrasive& abrasive, Wetness wetness);

@@ -26,7 +26,7 @@ std::string error_of(std::string_view text) {
 }
 
 const std::string settings =
-    "# abrasive = my P1500\n# grit = P1500\n# force_n = 25\n# sliding_m_per_s = 2.6\n# seconds_per_pass = "
+    "# abrasive = my P2500\n# grit = P2500\n# force_n = 25\n# sliding_m_per_s = 2.6\n# seconds_per_pass = "
     "20\n"
     "# area_cm2 = 200\n# disc_area_cm2 = 177\n";
 
@@ -36,8 +36,8 @@ TEST_CASE("rows of passes become runs of discs") {
   const Bench bench = bench_of(
       settings +
       "# wetness = damp\ndisc,repeat,pass,removed_um\nA,1,2,.8\nA,1,1,.9\nA,2,1,1\nB,1,1,1.1\nB,1,2,.9\n");
-  CHECK(bench.abrasive == "my P1500");
-  CHECK(bench.grit == Grit("P1500"));
+  CHECK(bench.abrasive == "my P2500");
+  CHECK(bench.grit == Grit("P2500"));
   CHECK(bench.wetness == Wetness::damp);
   CHECK(bench.disc_area_cm2 == 177);
   REQUIRE(bench.runs.size() == 3);

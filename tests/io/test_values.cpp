@@ -87,7 +87,7 @@ TEST_CASE("a grit is the name of its grade, or a table with its median") {
   CHECK(value_from<Grit>(Json::parse(R"({"median_um": 3})")).median_um() == 3);
   CHECK_THROWS_AS(value_from<Grit>(Json("3000"), "grit"), BadValue);
   CHECK_THROWS_WITH(value_from<Grit>(Json(3), "abrasive.grit"),
-                    "abrasive.grit: must be a grade such as \"P1500\", or { median_um = 3 } (got 3)");
+                    "abrasive.grit: must be a grade such as \"P2500\", or { median_um = 3 } (got 3)");
 }
 
 TEST_CASE("an unknown key is answered with the nearest known one") {

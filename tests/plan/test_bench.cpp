@@ -204,12 +204,14 @@ TEST_CASE("a bench makes an abrasive that says how sure it is") {
   // ... and, where no loading is seen, that too.
   const Bench steady = bench_of(passes_of(.1, .1, 1e6, 8), 3, .001, 1);
   const Abrasive unloaded = abrasive_of(steady, judge_bench(steady), like, "bench, invented");
-  CHECK(unloaded.loading_um == 300);
+  CHECK(unloaded.loading_um ==
+        Catch::Approx(300 * bench.grit.median_um() / Grit("P1000").median_um()).epsilon(1e-12));
   CHECK(unloaded.worn_wear_rate_mm3_per_n_m ==
         Catch::Approx(.2 * unloaded.wear_rate_mm3_per_n_m).epsilon(1e-12));
   CHECK(abrasive.name == "my film");
   CHECK(abrasive.wear_rate_mm3_per_n_m == result.wear_rate_mm3_per_n_m.value);
   CHECK(abrasive.loading_um == result.loading_um.value);
+  CHECK_FALSE(abrasive.stated_grain_um);  // a bench measures at this grain
   CHECK((abrasive.wear_rate_log_sd > 0 && abrasive.wear_rate_log_sd < .1));
   CHECK(abrasive.source == "bench, invented");
 }

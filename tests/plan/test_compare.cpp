@@ -163,7 +163,7 @@ TEST_CASE("steps of the same caution share a statement, named by their abrasives
 TEST_CASE("paired worlds tell two first grits apart better than unpaired ones") {
   Job job = door::job();
   for (const Weighed& one : weigh_first_steps(job, surface_of(job), tools_of(job)))
-    if (one.first.abrasive == "P3000 film" || one.first.abrasive == "P1500 film")
+    if (one.first.abrasive == "P3000 film" || one.first.abrasive == "P1200 film")
       job.sequence.push_back(one.sequence.value());
   REQUIRE(job.sequence.size() == 2);
   const HeightField surface = surface_of(job);

@@ -104,7 +104,7 @@ TEST_CASE("do not sand comes first, with the reason, where the clear is thin: th
   Job job = load_job(std::string(LIBTEXTURE_SOURCE_DIR) + "/examples/jobs/factory_lid.toml");
   job.patch = {64, 64, 0.4};
   job.uncertainty.samples = 400;
-  const Recommendation advice = advice_for(job, discs_of(job, {"P1500 film", "P3000 film"}));
+  const Recommendation advice = advice_for(job, discs_of(job, {"P1200 film", "P3000 film"}));
   CHECK(advice.verdict == Verdict::do_not_sand);
   CHECK(advice.reasons.front().kind == StatementKind::budget_bears_none);
   CHECK(advice.reasons.size() >= 2);

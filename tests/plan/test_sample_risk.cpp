@@ -41,7 +41,7 @@ Job small_job(int samples) {
   job.texture.bands = {{.wavelength_mm = 2.5, .rms_um = .7}};
   job.target.rms_um = .15;
   job.sequence = {{"two steps",
-                   {step_of("P1500 film", "film on firm interface", 10, {.rms_um = .12}),
+                   {step_of("P1200 film", "film on firm interface", 10, {.rms_um = .12}),
                     step_of("P2500 film", "film on firm interface", 6, {.clear_owed_um = .2})}}};
   job.uncertainty.samples = samples;
   return job;

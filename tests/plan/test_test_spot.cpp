@@ -139,6 +139,7 @@ TEST_CASE("a gauge that resolves 1 um says little of 1 um removed, and the resul
 
 TEST_CASE(
     "a film that reads thicker after is information within the gauge's uncertainty, and a mix-up beyond") {
+  // Three times the gauge's uncertainty is our rule (estimate); sqrt(2) x 1.5 um by (64), arithmetic.
   const TestSpotResult little = judge_test_spot(job_of(), spot_of(1, -1, 1));
   CHECK(little.removed_um == Catch::Approx(-1));
   CHECK(little.after.median < 0.1);
@@ -151,6 +152,7 @@ TEST_CASE(
 }
 
 TEST_CASE("calibrating changes the wear rate of that abrasive in every step, and nothing else") {
+  // The figures of the job are those of job_of(), worn over fresh 0.3; the rest is arithmetic.
   const Job job = job_of(0.3);
   const TestSpot spot = spot_of(6, 8, 6);
   const TestSpotResult result = judge_test_spot(job, spot);

@@ -63,7 +63,7 @@ TEST_CASE("numbers of other names and seeds are others, and not correlated") {
 
 TEST_CASE("force has mean 1 and the spreads between and within persons, wear the abrasive's") {
   const Worlds worlds = worlds_with(4000);
-  const Step step = step_of("P1500 film", "film on firm interface", "150 mm light");
+  const Step step = step_of("P2000 film", "film on firm interface", "150 mm light");
   const StepWorlds drawn = step_worlds(worlds, step, 0);
   // Stratified layers leave .5 % of error at most here; between (.25) and within (.15) multiply:
   // (1 + .25^2)(1 + .15^2) = 1 + cv^2 (closed form), whose sampling error is 1/sqrt(2 n) = 1.1 %.
@@ -75,9 +75,31 @@ TEST_CASE("force has mean 1 and the spreads between and within persons, wear the
   CHECK(sd_of(log_wear) == Catch::Approx(step.abrasive.wear_rate_log_sd).epsilon(.005));
 }
 
+TEST_CASE("the exponent of size is one number a world, and counts the more the further the grain is away") {
+  // Closed form: ln(factor) adds the exponent's draw, sd 0.25, times ln(d/d_stated), independent of the
+  // wear's own; grains of ISO 6344-3, from memory. Stratified draws: 1 % of the spread.
+  Worlds worlds = worlds_with(4000);
+  Worlds sure = worlds;
+  sure.size_exponent.assign(sure.size_exponent.size(), 0);
+  const auto of_size = [&](const std::string& name) {
+    const Step step = step_of(name, "film on firm interface", "150 mm light");
+    const auto with = step_worlds(worlds, step, 0).wear_factor,
+               without = step_worlds(sure, step, 0).wear_factor;
+    std::vector<double> logs;
+    for (std::size_t i = 0; i < with.size(); ++i) logs.push_back(std::log(with[i] / without[i]));
+    return logs;
+  };
+  const auto stated = of_size("P2000 film"), fine = of_size("P3000 film"), coarse = of_size("P1000 film");
+  CHECK(*std::max_element(stated.begin(), stated.end()) == Catch::Approx(0).margin(1e-12));
+  CHECK(sd_of(fine) == Catch::Approx(0.25 * std::log(10.3 / 7.3)).epsilon(.01));
+  CHECK(sd_of(coarse) == Catch::Approx(0.25 * std::log(18.3 / 10.3)).epsilon(.01));
+  for (std::size_t i = 0; i < fine.size(); ++i)
+    CHECK(fine[i] * coarse[i] <= 0);  // what slows one quickens the other
+}
+
 TEST_CASE("an abrasive is the same in all places and sequences, and a person is the same in all steps") {
   const Worlds worlds = worlds_with(1000);
-  const Step film = step_of("P1500 film", "film on firm interface", "150 mm light");
+  const Step film = step_of("P2500 film", "film on firm interface", "150 mm light");
   const Step other = step_of("P3000 film", "film on hard pad", "75 mm light");
   CHECK(step_worlds(worlds, film, 0).wear_factor == step_worlds(worlds, film, 3).wear_factor);
   CHECK(step_worlds(worlds, film, 0).wear_factor != step_worlds(worlds, other, 0).wear_factor);

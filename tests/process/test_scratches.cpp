@@ -64,7 +64,7 @@ Abrasive film_disc(double grain_um) {
 
 TEST_CASE("the groove depth of film discs is that of cones on their own squares of carrier") {
   // Worked grooves (closed form of the cone groove): 75 degrees, spacing 28 d, 1.415 kPa, 200 MPa. Grains
-  // fixed to the carrier: m = 1/2. The default of .20 um is the rounded .2006 at 1.415 kPa: tolerance 1 %.
+  // fixed to the carrier: m = 1/2. The default is 0.164 um at 1.4 kPa: tolerance 1 %.
   struct Row {
     double grain_um, depth_um;
   };
@@ -138,6 +138,7 @@ TEST_CASE("a finished population is at its fixed point") {
 }
 
 TEST_CASE("later removal leaves exp(-R/delta) of a population") {
+  // Closed form, docs/physics.md (31).
   Scratches scratches = after(grooves("level", 0.2), 8);
   scratch(scratches, grooves("refine", 0.085), uniform(0.5));
   CHECK(coverage_map(scratches, 0)(0, 0) == Approx(5 * std::exp(-2.5)).epsilon(1e-12));
@@ -171,6 +172,7 @@ TEST_CASE("a valley that later passes do not reach keeps its old grooves and get
 }
 
 TEST_CASE("area means follow the removal of each pixel over passes, not products of means") {
+  // Closed form, docs/physics.md (32), pixel by pixel.
   Scratches scratches;
   scratch(scratches, grooves("level", 0.2), two_pixels(4, 4));
   scratch(scratches, grooves("refine", 0.1), two_pixels(0.5, 0.1));
@@ -260,14 +262,14 @@ TEST_CASE("uneven dwell lets more of a population survive") {
 }
 
 TEST_CASE("the clear that the next step owes for the usual abrasives") {
-  // Estimates of this project from delta, to two digits (half of the last one is the tolerance): P1500 film
-  // on an interface pad and hard, foam-backed P2000 and P3000, compound, finishing polish. Orbit 5 mm, 7 mean
-  // depths deep.
+  // Estimates of this project from delta, to two digits (half of the last one is the tolerance): P1000 and
+  // P2000 film on an interface pad, P2000 hard, foam-backed P3000, compound, finishing polish. Orbit 5 mm, 7
+  // mean depths deep.
   struct Row {
     double depth_um, owed_um, margin_um;
   };
-  for (const Row& row : {Row{.20, 1.3, .05}, Row{.23, 1.5, .05}, Row{.12, .74, .005}, Row{.085, .5, .05},
-                         Row{.045, .22, .0051}, Row{.012, 0, 1e-9}}) {
+  for (const Row& row : {Row{.29, 1.9, .05}, Row{.164, 1.05, .005}, Row{.19, 1.2, .05}, Row{.085, .5, .05},
+                         Row{.014, 0, 1e-9}, Row{.0035, 0, 1e-9}}) {
     const Scratches scratches = after(grooves("step", row.depth_um), 40 * row.depth_um);
     CHECK(clear_owed_um(scratches) == Approx(row.owed_um).margin(row.margin_um));
     const double by_cap = std::max(0.0, 7 * row.depth_um - 0.1);  // the cap rules: closed form
@@ -303,6 +305,7 @@ TEST_CASE("removing the clear owed leaves just what the limits allow") {
 }
 
 TEST_CASE("a refinement's own grooves count after it") {
+  // Closed form: the cap rules, 7 x 0.2 - 0.1 = 1.3 um less what was removed, docs/physics.md (37).
   Scratches scratches = after(grooves("level", 0.2), 5);
   CHECK(clear_owed_um(scratches, Marks::earlier) == 0);
   scratch(scratches, grooves("refine", 0.085), uniform(0.6));
@@ -317,6 +320,7 @@ TEST_CASE("a refinement's own grooves count after it") {
 }
 
 TEST_CASE("a step whose grooves change from pass to pass stays one step") {
+  // Closed forms, docs/physics.md (30), (31) and (37): 7 x 0.2 - 0.1 = 1.3 um less 0.3.
   Scratches scratches = after(grooves("level", 0.2), 5);
   scratch(scratches, grooves("refine", 0.12), uniform(0.1));
   scratch(scratches, grooves("refine", 0.10), uniform(0.2));
@@ -347,6 +351,7 @@ TEST_CASE("a summary says what each question about the scratches is answered alo
 }
 
 TEST_CASE("stray marks are as many as the clear that was cut, and few of them are deep") {
+  // Closed form, docs/physics.md (38).
   GrooveFigures figures = grooves("level", 0.2);
   figures.stray_marks_per_dm2_um = 0.05;
   Scratches scratches = after(figures, 1);

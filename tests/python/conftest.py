@@ -26,8 +26,8 @@ def backing():
 
 def abrasive():
     return lt.Abrasive(
-        name="P1500 film",
-        grit="P1500",
+        name="P2500 film",
+        grit="P2500",
         wear_rate_mm3_per_n_m=0.1,
         worn_wear_rate_mm3_per_n_m=0.02,
         loading_um=20.0,
@@ -58,7 +58,7 @@ EXAMPLES = {
         thickness_um=60, surface_tension_mn_per_m=30, viscosity_pa_s=0.2, viscosity_rise_s=20, solids_share=0.55
     ),
     "Viewer": lambda: lt.Viewer(viewer_m=0.8, scene_m=3),
-    "Grit": lambda: lt.Grit("P1500"),
+    "Grit": lambda: lt.Grit("P2500"),
     "Abrasive": abrasive,
     "Skin": lambda: lt.Skin(modulus_gpa=4.5, thickness_um=75, poisson=0.38),
     "Layer": lambda: lt.Layer(modulus_mpa=0.3, thickness_mm=10, poisson=0.1, plateau_kpa=12),
@@ -100,7 +100,7 @@ EXAMPLES = {
     ),
     "Belief": lambda: lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35),
     "TestSpotResult": lambda: lt.TestSpotResult(
-        abrasive="P1500 film", after=EXAMPLES["Belief"](), texture_after=EXAMPLES["Belief"]()
+        abrasive="P2500 film", after=EXAMPLES["Belief"](), texture_after=EXAMPLES["Belief"]()
     ),
     "BenchRun": lambda: lt.BenchRun(name="A", removed_um=[0.9, 0.8, 0.7, 0.6]),
     "Bench": lambda: lt.Bench(
@@ -160,7 +160,7 @@ EXAMPLES = {
     "Comparison": lambda: lt.Comparison(
         alternatives=[EXAMPLES["Alternative"]()], best="one step", findings=[EXAMPLES["Statement"]()]
     ),
-    "FirstStep": lambda: lt.FirstStep(abrasive="P1500 film", grain_um=12.6, passes=4, is_reaching=True),
+    "FirstStep": lambda: lt.FirstStep(abrasive="P2500 film", grain_um=8.4, passes=4, is_reaching=True),
     "Recommendation": lambda: lt.Recommendation(
         verdict="go",
         recommended="one step",

@@ -34,12 +34,12 @@ def test_a_bench_gives_the_wear_rate_of_its_runs(tmp_path):
 
 def test_the_command_tells_abrasives_apart_and_writes_a_catalogue_that_reads_back(tmp_path):
     paths = [
-        bench_file(tmp_path, "coarse", "P1200", [0.12, 0.125, 0.119]),
-        bench_file(tmp_path, "middle", "P1500", [0.10, 0.103, 0.098]),
+        bench_file(tmp_path, "coarse", "P1000", [0.12, 0.125, 0.119]),
+        bench_file(tmp_path, "middle", "P1200", [0.10, 0.103, 0.098]),
         bench_file(tmp_path, "fine", "P2000", [0.083, 0.080, 0.082]),
     ]
     catalogue, out = tmp_path / "mine.toml", tmp_path / "out.json"
-    own = '[abrasive."own"]\nlike = "P2500 film"\nloading_um = 400\n'
+    own = '[abrasive."own"]\nlike = "P2000 film"\nloading_um = 400\n'
     catalogue.write_text(own)
     told = command("bench", *paths, "--catalogue", catalogue, "--json", out, "--source", "bench of ours, invented")
     assert (told.returncode, told.stderr) == (0, "")
@@ -78,12 +78,12 @@ def test_what_was_not_measured_is_that_of_a_known_abrasive(tmp_path):
 
 
 def test_a_catalogue_is_added_to_or_left_as_it_is(tmp_path):
-    path, other = bench_file(tmp_path, "mine", "P1500", [0.1, 0.11]), tmp_path / "again.csv"
+    path, other = bench_file(tmp_path, "mine", "P2500", [0.1, 0.11]), tmp_path / "again.csv"
     other.write_text(path.read_text())
     catalogue = tmp_path / "mine.toml"
     for held, files, words in (
-        ('[abrasive."mine"]\nlike = "P1500 film"\n', [path], [str(catalogue), "mine", "already"]),
-        ('[abrasive]\nmine = { like = "P1500 film" }\n', [path], [str(catalogue), "mine", "already"]),
+        ('[abrasive."mine"]\nlike = "P2000 film"\n', [path], [str(catalogue), "mine", "already"]),
+        ('[abrasive]\nmine = { like = "P2000 film" }\n', [path], [str(catalogue), "mine", "already"]),
         ("schema = 1\n", [path], ["mine.toml:1", "schema"]),
         ("", [path, other], [str(other), "mine", str(path)]),
     ):
@@ -92,8 +92,8 @@ def test_a_catalogue_is_added_to_or_left_as_it_is(tmp_path):
         assert (told.returncode, told.stdout, told.stderr.count("\n")) == (2, "", 1)
         assert all(word in told.stderr for word in words), told.stderr
         assert catalogue.read_text() == held and not (tmp_path / "out.json").exists()
-    told = command("bench", path, "--catalogue", tmp_path / "new.toml", "--like", "P1500 flim")
-    assert told.returncode == 2 and "P1500 flim" in told.stderr and not (tmp_path / "new.toml").exists()
+    told = command("bench", path, "--catalogue", tmp_path / "new.toml", "--like", "P2000 flim")
+    assert told.returncode == 2 and "P2000 flim" in told.stderr and not (tmp_path / "new.toml").exists()
 
 
 def test_small_figures_stand_apart_and_a_loading_disc_has_its_interval(tmp_path):
@@ -120,7 +120,7 @@ def test_small_figures_stand_apart_and_a_loading_disc_has_its_interval(tmp_path)
 
 
 def test_a_power_of_grain_size_that_could_be_nought_is_not_told(tmp_path):
-    grits = {"a": ("P1200", 0.1), "b": ("P1500", 0.13), "c": ("P2000", 0.09)}
+    grits = {"a": ("P1000", 0.1), "b": ("P1200", 0.13), "c": ("P2000", 0.09)}
     paths = [bench_file(tmp_path, name, grit, [wear, 1.02 * wear]) for name, (grit, wear) in grits.items()]
     benches = [lt.read_bench(path) for path in paths]
     exponent = lt.size_exponent(benches, [lt.judge_bench(bench) for bench in benches])
@@ -145,7 +145,7 @@ def test_help_shows_a_file_that_reads(tmp_path, word, read):
 
 
 def test_equal_abrasives_are_not_told_apart(tmp_path):
-    paths = [bench_file(tmp_path, name, "P1500", [0.10, 0.11, 0.09]) for name in ("one", "other")]
+    paths = [bench_file(tmp_path, name, "P2500", [0.10, 0.11, 0.09]) for name in ("one", "other")]
     assert "cannot be told apart" in command("bench", *paths).stdout
 
 

@@ -34,14 +34,13 @@ Step step_of(const std::string& abrasive, const std::string& backing, const std:
 
 const History& worked() {
   static const History history = [] {
-    std::vector<Step> steps{step_of("P1500 film", "film on firm interface", "150 mm light", 16),
+    std::vector<Step> steps{step_of("P1200 film", "film on firm interface", "150 mm light", 16),
                             step_of("P3000 foam-backed", "foam-backed disc on pad", "150 mm light", 12),
                             step_of("compound", "compound on fibre", "150 mm compound", 10),
-                            step_of("finishing polish", "polish on foam", "150 mm finishing", 10)};
+                            step_of("finishing polish", "polish on foam", "150 mm finishing", 3)};
     steps[0].stop.touched_share = 0.995;
     steps[1].stop.clear_owed_um = 0.1;
     steps[2].stop.clear_owed_um = 0.05;
-    steps[3].stop.clear_owed_um = 0.02;
     const HeightField surface =
         synthesize({{.wavelength_mm = 2.5, .rms_um = 0.7}, {.wavelength_mm = 6, .rms_um = 0.5}}, grid, 5);
     return simulate(surface, coating, steps);
@@ -132,7 +131,7 @@ TEST_CASE("a straight line that wandered before is straight where the texture we
 }
 
 TEST_CASE("valleys that the coarse step did not touch show as shiny spots in a matt field") {
-  Step coarse = step_of("P1500 film", "film on firm interface", "150 mm light", 4);
+  Step coarse = step_of("P1200 film", "film on firm interface", "150 mm light", 4);
   coarse.stop.touched_share = 0.8;
   const History history = simulate(worked().before, coating, {coarse});
   REQUIRE(history.steps[0].touched_share < 0.97);

@@ -102,10 +102,10 @@ TEST_CASE("one overlapped pass of 25 N at .1 mm3/(N m) removes .873 um, whatever
         Catch::Approx(removal_per_pass_um(machine::orbital_150_mm(), 0.1)).epsilon(1e-14));
 }
 
-TEST_CASE("a pass over .36 m2 takes 48 s with the large disc and 122 s with the small") {
-  CHECK(pass_minutes(machine::orbital_150_mm(), 0.36) * 60 ==
-        Catch::Approx(48).epsilon(1e-12));                        // closed form
-  CHECK(std::abs(pass_minutes(small(), 0.36) * 60 - 122) < 0.5);  // closed form, rounded to 1 s
+TEST_CASE("a pass over 0.25 m2 takes 33 s with the large disc and 84 s with the small") {
+  CHECK(pass_minutes(machine::orbital_150_mm(), 0.25) * 60 ==
+        Catch::Approx(100 / 3.).epsilon(1e-12));                   // closed form
+  CHECK(std::abs(pass_minutes(small(), 0.25) * 60 - 84.5) < 0.5);  // closed form, rounded to 1 s
 }
 
 TEST_CASE("a freely tilting disc follows waves longer than itself and levels shorter ones") {
