@@ -11,6 +11,7 @@
 
 #include "allocations.hpp"
 #include "battery.hpp"
+#include "classic_projected_cg.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/numerics/contact.hpp"
 #include "libtexture/numerics/erosion.hpp"
@@ -18,7 +19,6 @@
 #include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/reflection.hpp"
 #include "libtexture/surface/viewer.hpp"
-#include "polonsky_keer.hpp"
 
 using namespace libtexture;
 
@@ -110,7 +110,7 @@ void run_battery() {
     classic.add(pairs, battery::error_of(c, pressure));
   }
   ours.print("increment");
-  classic.print("Polonsky and Keer (1999)");
+  classic.print("classic projected CG");
   gate("median pairs", ours.median(), 15);
   gate("worst pairs", ours.worst(), 80);
   gate("failures", ours.failures, 0);
@@ -129,7 +129,7 @@ void run_typical_increments() {
     classic[k++] = solve_classic(c, pressure).transform_pairs;
   }
   std::printf("  %-32s %7d %7d %8d\n", "increment", ours[0], ours[1], ours[2]);
-  std::printf("  %-32s %7d %7d %8d\n", "Polonsky and Keer (1999)", classic[0], classic[1], classic[2]);
+  std::printf("  %-32s %7d %7d %8d\n", "classic projected CG", classic[0], classic[1], classic[2]);
 }
 
 void run_times() {
@@ -245,7 +245,7 @@ void run_contact() {
   std::printf("\nContact at rest on a half-space, N = 512, %.0f %% in contact, to %g\n",
               100 * solved.contact_share, accuracy);
   std::printf("  %-32s %6d pairs  %.2f s\n", "contact", solved.transform_pairs, seconds);
-  std::printf("  %-32s %6d pairs  %.2f s\n", "Polonsky and Keer (1999)", classic.transform_pairs,
+  std::printf("  %-32s %6d pairs  %.2f s\n", "classic projected CG", classic.transform_pairs,
               classic_seconds);
   gate("pairs", solved.transform_pairs, 100);
 }

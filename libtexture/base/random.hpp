@@ -7,7 +7,7 @@
 
 namespace libtexture {
 
-/// A 64-bit hash of the key: splitmix64 steps (Steele, Lea, Flood 2014, from memory) folded over the words.
+/// A 64-bit hash of the key: splitmix64 steps (docs/physics.md, risk) folded over the words.
 std::uint64_t hash_key(std::initializer_list<std::uint64_t> key);
 
 /// A number uniform in [0, 1) for the key, in steps of 2^-53.

@@ -28,9 +28,9 @@ struct ContactOptions {
 ///
 /// Find the pressure p >= 0 of a given mean whose face touches where p > 0 and lies above the surface
 /// elsewhere: gap >= 0, p gap = 0 (docs/physics.md, 14 and 15). p minimises 1/2 <p, p/S> - <h, p> under
-/// p >= 0 and its mean: conjugate gradients projected onto that set, after Bugnicourt et al., Tribology
-/// International 121 (2018), with the stiffness itself as preconditioner. The residual bounds the error from
-/// outside the iteration.
+/// p >= 0 and its mean: conjugate gradients projected onto that set (docs/physics.md, levelling, names the
+/// source), with the stiffness itself as preconditioner. The residual bounds the error from outside the
+/// iteration.
 ///
 /// A bending skin (S ~ q^4) at rest carries its load on a few lines and points: many more iterations, and
 /// NotConverged when it is stiff. Wear blunts them: an Increment has no such trouble.

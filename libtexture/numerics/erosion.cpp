@@ -12,7 +12,7 @@ namespace {
 
 using Values = AlignedVector<double>;
 
-// Two implicit stages, each a fraction gamma of the increment (SDIRK2; Alexander 1977, from memory). Both
+// Two implicit stages, each a fraction gamma of the increment (SDIRK2, docs/physics.md (19a)). Both
 // weights are positive, so nothing is removed where neither stage touches.
 const double gamma_ = 1 - std::sqrt(0.5);
 

@@ -35,7 +35,7 @@ struct ErosionOptions {
 /// mean removals `at` (> 0, rising, the same unit): dh/dR = -p/p_mean with unilateral contact
 /// (docs/physics.md, levelling).
 ///
-/// Increments are of second order (two implicit stages, L-stable: Alexander 1977, from memory); in full
+/// Increments are of second order (two implicit stages, L-stable, docs/physics.md (19a)); in full
 /// contact each mode falls by exactly exp(-S R/p_mean). Increments are chosen by an estimate of their own
 /// error, then all are halved until no amplitude of any state moves by more than the tolerance; where that
 /// fails they are chosen again, warily. progress is called once a solver iteration, with the share

@@ -33,7 +33,7 @@ struct IncrementOptions {
 /// Find the face height u with p = max(0, h - u)/removal and S u = p - 1 (S(0) = 0, pressures over p_mean),
 /// then remove `removal` x p: the implicit Euler step of dh/dR = -p/p_mean under unilateral contact
 /// (docs/physics.md, levelling). u minimises 1/2 <u, S u> + |(h-u)+|^2/(2 removal) + sum(u), which is convex:
-/// nonlinear conjugate gradients (Polak-Ribiere+) with the preconditioner S + theta/removal, theta = contact
+/// nonlinear conjugate gradients with the preconditioner S + theta/removal, theta = contact
 /// share, one transform pair an iteration.
 class Increment {
  public:

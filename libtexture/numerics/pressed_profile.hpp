@@ -39,9 +39,9 @@ struct PressedOptions {
 /// (docs/physics.md, edges).
 ///
 /// p minimises 1/2 <p, (C + tau) p> - <p, h - plate>, which is convex: conjugate gradients on the points in
-/// contact, preconditioned by 1/(C + tau), steps projected on p >= 0 (two-metric projection, Bertsekas 1982,
-/// from memory). Around it bracketed secants find the plate's height and, where it tilts, its slope. Any
-/// consistent units.
+/// contact, preconditioned by 1/(C + tau), steps projected on p >= 0 (two-metric projection,
+/// docs/physics.md, edges). Around it bracketed secants find the plate's height and, where it tilts, its
+/// slope. Any consistent units.
 class PressedProfile {
  public:
   /// stiffness: S(q) of the half spectrum of a row of `cols` pixels, > 0 and finite, q = 0 included.

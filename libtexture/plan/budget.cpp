@@ -11,8 +11,8 @@ namespace {
 
 constexpr double thickest_um = 5000;  // thicker films are not car paint: a slip of the unit
 
-// 1.4 mil left: General Motors service bulletin 86-10-24 (1986). 0.5 mil removed: General Motors service
-// manual (2000 model year), Nissan service bulletin (1993). 0.3 mil removed: common practice, no source.
+// 1.4 mil left and 0.5 mil removed are published rules, 0.3 mil removed common practice: docs/physics.md,
+// film map and budget, names the sources.
 constexpr BudgetRule known_rules[] = {{BudgetLimit::clear_left, BudgetBasis::published, 35.6, false},
                                       {BudgetLimit::clear_removed, BudgetBasis::published, 12.7, false},
                                       {BudgetLimit::clear_removed, BudgetBasis::practice, 7.6, false}};

@@ -19,7 +19,7 @@ struct ClearShare {
 };
 
 /// What is assumed before anything is known of the clear. A whole factory system of 4.0 to 6.0 mil with about
-/// 2.0 mil of clear gives .40 (published: I-CAR, "Back-To-Basics: Clearcoat Film Thickness"); its spread, and
+/// 2.0 mil of clear gives .40 (published, docs/physics.md, film map and budget); its spread, and
 /// repaint and unknown, are estimates, wide on purpose.
 ClearShare clear_share_prior(PaintKind kind);
 

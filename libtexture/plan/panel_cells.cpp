@@ -46,7 +46,7 @@ double number_of_waves(double area_m2, double wavelength_mm) {
   return area_m2 * q * q / 2 / std::pow(2 * pi, 1.5);
 }
 
-/// Gamma-distributed dwell of mean 1 at a standard normal number (Wilson and Hilferty 1931, from memory;
+/// Gamma-distributed dwell of mean 1 at a standard normal number (cube-root law, docs/physics.md, risk;
 /// within .2 % at the usual coefficient of variation of .2).
 double dwell_at(double normal, double cv) {
   const double v = cv * cv / 9;

@@ -191,7 +191,7 @@ std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const
 }
 
 /// Slopes of monotone cubics through each figure: the weighted harmonic mean of the neighbouring chords'
-/// (Fritsch and Butland 1984, from memory), one-sided at the ends.
+/// (docs/physics.md, risk), one-sided at the ends.
 Eigen::ArrayXXd slopes_of(const Eigen::ArrayXXd& values, const std::vector<double>& at) {
   const auto n = values.cols();
   const Eigen::Map<const Eigen::ArrayXd> x(at.data(), n);

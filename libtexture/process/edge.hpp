@@ -28,12 +28,11 @@ constexpr std::array<std::pair<Overhang, const char*>, 2> names_of(Overhang) {
 
 /// The clear near an edge, which is thinner there, and what must be left of it.
 struct EdgeClear {
-  double clear_um = unset;     ///< clear before work, away from the edge [um], > 0
-  double share_at_edge = 0.8;  ///< of that at the edge itself, > 0 to 1; estimate
-  double taper_mm = 25;        ///< distance over which it rises evenly to clear_um [mm], > 0; estimate
-  double clear_left_least_um =
-      35.6;                   ///< [um], >= 0; General Motors service bulletin 86-10-24 (1986): 1.4 mil
-  double removal_factor = 1;  ///< factor on the removal, > 0: a quantile for a chosen confidence
+  double clear_um = unset;            ///< clear before work, away from the edge [um], > 0
+  double share_at_edge = 0.8;         ///< of that at the edge itself, > 0 to 1; estimate
+  double taper_mm = 25;               ///< distance over which it rises evenly to clear_um [mm], > 0; estimate
+  double clear_left_least_um = 35.6;  ///< [um], >= 0; published rule: 1.4 mil
+  double removal_factor = 1;          ///< factor on the removal, > 0: a quantile for a chosen confidence
 
   void validate() const;
   bool operator==(const EdgeClear&) const = default;

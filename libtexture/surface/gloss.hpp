@@ -20,9 +20,9 @@ double fresnel_of_cosine(double cosine, double refractive_index);
 double gloss_of_share_gu(double angle_deg, double refractive_index, double specular_share);
 
 /// Gloss [GU] of a surface with an even roughness, Gaussian in height [nm rms], much finer than the receptor
-/// sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2) (Bennett and Porteus 1961),
-/// docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for
-/// texture that bends the image, nor for a few deep scratches: those have their own measures.
+/// sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2), docs/physics.md (47). Good
+/// while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for texture that bends the image,
+/// nor for a few deep scratches: those have their own measures.
 double gloss_gu(double angle_deg, double refractive_index, double roughness_nm = 0);
 
 /// Whether the roughness is small enough for gloss_gu: rms phase 4 pi roughness cos(angle)/light_wavelength

@@ -38,8 +38,8 @@ constexpr std::array<std::pair<FilmDepth, const char*>, 2> names_of(FilmDepth) {
 }
 
 /// Rate [1/s] at which a wave of a wet film dies: a(t) = a(0) exp(-rate t) while the viscosity stays. With q
-/// = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma
-/// q/2 eta)(sinh X cosh X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X
+/// = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta), docs/physics.md (56); any: (sigma
+/// q/2 eta)(sinh X cosh X - X)/(cosh^2 X + X^2) (flow on a base without slip; tends to the first as X
 /// -> 0), docs/physics.md (57). All arguments > 0.
 double levelling_rate_per_s(double wavelength_mm, double thickness_um, double surface_tension_mn_per_m,
                             double viscosity_pa_s, FilmDepth depth = FilmDepth::thin);

@@ -36,7 +36,7 @@ double skin_stiffness(const Skin& skin, double q) {
   return (bending_stiffness_n_m(skin) * q * q + skin.tension_n_per_m) * q * q;
 }
 
-// E* q/2 (K. L. Johnson, Contact Mechanics, 1985, ch. 13); under a glued skin 4 mu (1-nu) q/(3-4 nu), the
+// E* q/2, docs/physics.md (8); under a glued skin 4 mu (1-nu) q/(3-4 nu), the
 // limit of a very thick layer.
 double half_space_stiffness(double modulus_pa, double nu, TopFace top, double q) {
   if (top == TopFace::shear_free) return modulus_pa / (1 - nu * nu) * q / 2;

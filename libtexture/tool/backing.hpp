@@ -32,7 +32,7 @@ struct Layer {
   double modulus_mpa = unset;   ///< Young's modulus [MPa] (dynamic, small strain), 10^-5 to 1.5 10^6
   double thickness_mm = unset;  ///< [mm], 10^-3 to 1000
   double poisson = unset;       ///< Poisson's ratio, 0 to < .5
-  /// Stress plateau of a foam [kPa], 10^-3 to 10^6; none = linear. About .05 E (Gibson & Ashby, from memory).
+  /// Stress plateau of a foam [kPa], 10^-3 to 10^6; none = linear. About 0.05 E, docs/physics.md (10).
   std::optional<double> plateau_kpa = {};
 
   void validate() const;

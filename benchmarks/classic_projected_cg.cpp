@@ -1,4 +1,4 @@
-#include "polonsky_keer.hpp"
+#include "classic_projected_cg.hpp"
 
 #include <algorithm>
 #include <cmath>

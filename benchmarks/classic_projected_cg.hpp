@@ -1,7 +1,7 @@
 #pragma once
-// The classic solver to compare with: Polonsky and Keer, "A numerical method for solving rough contact
-// problems based on the multi-level multi-summation and conjugate gradient techniques", Wear 231 (1999);
-// transforms in place of summation.
+// The classic solver to compare with: conjugate gradients projected onto p >= 0, the pressure rescaled to its
+// mean in every iteration (docs/decisions/02-conjugate-gradients.md names its source); transforms in place of
+// summation.
 
 #include "libtexture/numerics/fft.hpp"
 
