@@ -111,9 +111,9 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
   std::vector<double> factors, removals;
   in_worlds_.clear();
   for (std::size_t p = 0; p < job_.panel.size(); ++p) {
-    const Workplace workplace{surface_.grid(), wavelength_mm_, job_.panel[p].crown_radius_m};
+    const PanelAtStep panel{surface_.grid(), wavelength_mm_, job_.panel[p].crown_radius_m};
     in_worlds_.push_back(
-        world_steps(worlds_, step, drawn, workplace, plan.contact, nth_part(progress, p, job_.panel.size())));
+        world_steps(worlds_, step, drawn, panel, plan.contact, nth_part(progress, p, job_.panel.size())));
     for (std::size_t world = 0; world < worlds_.person.size(); ++world) {
       const WorldStep& one = in_worlds_.back()[world];
       const double fresh = one.step.abrasive.wear_rate_mm3_per_n_m * wetness *

@@ -9,17 +9,17 @@
 namespace libtexture {
 
 std::vector<WorldStep> world_steps(const Worlds& worlds, const Step& step, const StepWorlds& drawn,
-                                   const Workplace& place, const DiscContact& nominal,
+                                   const PanelAtStep& panel, const DiscContact& nominal,
                                    const Progress& progress) {
   const double q_per_m =
-      place.wavelength_mm > 0 ? 2 * std::numbers::pi / (place.wavelength_mm * metre_per_mm) : 0;
+      panel.wavelength_mm > 0 ? 2 * std::numbers::pi / (panel.wavelength_mm * metre_per_mm) : 0;
   const double at_nominal = stiffness_pa_per_m(nominal.backing, q_per_m) / nominal.pressure_kpa;
   const bool has_clock_only = q_per_m == 0 || !std::isfinite(at_nominal);
   std::vector<WorldStep> all(worlds.person.size());
   const auto make = [&](std::size_t world) {
     WorldStep& one = all[world];
-    one.step = in_world(step, drawn, world, place.crown_radius_m);
-    const DiscContact contact = disc_contact(one.step, place.grid, place.crown_radius_m);
+    one.step = in_world(step, drawn, world, panel.crown_radius_m);
+    const DiscContact contact = disc_contact(one.step, panel.grid, panel.crown_radius_m);
     one.pressure_kpa = contact.pressure_kpa;
     if (!has_clock_only)
       one.stiffness_factor = worlds.texture_scale[world] * stiffness_pa_per_m(contact.backing, q_per_m) /

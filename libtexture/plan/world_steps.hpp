@@ -18,8 +18,8 @@ struct WorldStep {
       1;  ///< the patch's S/p_mean at its mean wavelength, world's heights, over nominal
 };
 
-/// Where a step works.
-struct Workplace {
+/// The panel that a step works on, as the steps before it left it.
+struct PanelAtStep {
   Grid grid = {};                             ///< of the patch
   double wavelength_mm = 0;                   ///< mean, of its texture [mm]; 0 = flat
   std::optional<double> crown_radius_m = {};  ///< of the panel [m]; none = flat
@@ -27,7 +27,7 @@ struct Workplace {
 
 /// The step in every world, as drawn, its contact told over a nominal one.
 std::vector<WorldStep> world_steps(const Worlds& worlds, const Step& step, const StepWorlds& drawn,
-                                   const Workplace& place, const DiscContact& nominal,
+                                   const PanelAtStep& panel, const DiscContact& nominal,
                                    const Progress& progress = {});
 
 }  // namespace libtexture
