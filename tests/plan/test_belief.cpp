@@ -7,6 +7,7 @@
 using namespace libtexture;
 
 TEST_CASE("a log-normal belief has the quantiles of the normal distribution") {
+  // Closed form: exp(+-1.959964 sd), the 2.5 % quantiles of any table of the normal distribution.
   const Belief belief = lognormal_belief(0.1, 0.7);
   CHECK(belief.median == 0.1);
   CHECK(belief.least == Catch::Approx(0.1 * std::exp(-1.959964 * 0.7)).epsilon(1e-6));

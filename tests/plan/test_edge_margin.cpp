@@ -68,6 +68,7 @@ TEST_CASE("steps add up") {
 }
 
 TEST_CASE("every rule of the budget counts at the edge, and the reserve") {
+  // 7.6 um = 0.3 mil, the stricter rule of removal (common practice, no source).
   Budget removed_most;
   removed_most.clear_removed_most_um = 7.6;
   const EdgeMargin margin = margin_of(straddling(), removed_most, 200);

@@ -44,7 +44,7 @@ TEST_CASE("cells are of a disc's footprint, and together they are the panel") {
     CHECK(cells.area_m2 * static_cast<double>(cells.places.size()) == Catch::Approx(area_m2));
   }
   const PanelCells cells = cells_of(panel_of(.5));
-  CHECK(cells.area_m2 == Catch::Approx(.01767).epsilon(.1));  // pi (75 mm)^2; whole rows and columns
+  CHECK(cells.area_m2 == Catch::Approx(.01767).epsilon(.1));  // closed form: pi (75 mm)^2; whole rows
   // Readings span 800 x 400 mm: so do the cells, scaled about the middle to .5 m2 = 1000 x 500 mm.
   double right = 0;
   for (const Place& place : cells.places) right = std::max(right, place.x_mm);

@@ -37,6 +37,8 @@ const Statement* found(const std::vector<Statement>& all, StatementKind kind) {
 }  // namespace
 
 TEST_CASE("a verdict names the rule of the budget that the worlds break, and what would settle it") {
+  // Limits far on either side of what one pass does: on which side a verdict falls is arithmetic. Care begins
+  // at 10 % (estimate, docs/physics.md, verdict).
   Job thin = one_pass();
   thin.budget.clear_left_least_um = 75;  // of 80, known to some um: it is the clear that decides
   const Prediction by_clear = prediction_of(thin);

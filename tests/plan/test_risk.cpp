@@ -24,6 +24,7 @@ RiskDraws four_draws() {
 }  // namespace
 
 TEST_CASE("probabilities are shares of the draws") {
+  // Counted by hand from the four draws.
   const PanelRisk risk = risk_of(four_draws(), 7);
   CHECK(risk.strike_through_probability == 0);
   CHECK(risk.budget_exceeded_probability == .25);

@@ -61,6 +61,8 @@ TEST_CASE("image clarity is judged at each world's own scale of the texture") {
 }
 
 TEST_CASE("image clarity is missed from less light, or more texture") {
+  // Clarity is in proportion to the light (closed form, docs/physics.md (52)): a target of 0.9 of it is kept
+  // by all of the light, and missed with 0.8.
   Job job = door::job();
   job.target = {};
   const StartSurfaces ends({texture(.02), texture(.1)});

@@ -127,6 +127,7 @@ TEST_CASE("the rms of panels lies in the interval of what is seen in them in 95 
 }
 
 TEST_CASE("a texture's scale multiplies its heights, and says how sure it is by where it comes from") {
+  // 0.1 where stated: estimate, docs/physics.md, risk. Heights are in proportion: exact.
   TextureSource source;
   source.bands = {some_band()};
   CHECK(scale_log_sd(source) == 0.1);

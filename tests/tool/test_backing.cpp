@@ -119,6 +119,7 @@ TEST_CASE("foam near its plateau is refused: it collapses") {
 }
 
 TEST_CASE("the mean approach has the slope that the working stiffness says") {
+  // Closed form: (10) is the slope of (9), docs/physics.md.
   Backing pad = pad_of(foam());
   pad.layers.push_back(foam());
   pad.layers.back().plateau_kpa.reset();
