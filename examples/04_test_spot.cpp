@@ -24,6 +24,7 @@ int main() {
               rms.most);
   Job job;
   job.patch = {64, 64, 0.4};
+  job.note = "Invented scenario, not measured.";
   job.panel = {{.name = "bonnet", .area_m2 = 1.2, .readings = {{.total_um = 124}, {.total_um = 118}}}};
   job.coating = {.kind = PaintKind::factory, .gauge = {.uncertainty_um = 1}};
   job.texture.seen = seen;

@@ -18,6 +18,7 @@ rms = lt.seen_rms_um(seen)
 print(f"By eye the texture is {rms.value:.2f} um rms, in 95 % of cases {rms.least:.2f} to {rms.most:.2f} um.")
 job = lt.Job(
     schema=1,
+    note="Invented scenario, not measured.",
     patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4),
     panel=[lt.Panel(name="bonnet", area_m2=1.2, readings=[lt.Reading(total_um=124), lt.Reading(total_um=118)])],
     coating=lt.Paint(kind="factory", gauge=lt.Gauge(uncertainty_um=1.0)),

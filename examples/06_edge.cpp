@@ -28,6 +28,7 @@ int main() {
                   .stop = {.removed_um = 4}};
   Job job;
   job.patch = {64, 64, 0.4};
+  job.note = "Invented scenario, not measured.";
   job.panel = {{.name = "wing", .area_m2 = 0.5, .edge_length_m = 2.4, .readings = {{.total_um = 140}}}};
   job.coating = {.kind = PaintKind::repaint, .clear_um = 55, .clear_uncertainty_um = 3};
   job.texture.bands = {{.wavelength_mm = 3, .rms_um = 0.7}};

@@ -24,6 +24,7 @@ step = lt.Step(
 )
 job = lt.Job(
     schema=1,
+    note="Invented scenario, not measured.",
     patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4),
     panel=[lt.Panel(name="wing", area_m2=0.5, edge_length_m=2.4, readings=[lt.Reading(total_um=140)])],
     coating=lt.Paint(kind="repaint", clear_um=55, clear_uncertainty_um=3),

@@ -27,7 +27,7 @@ from .wording import counted
 DIFFERENCE_PERCENT = 10  # what a tester usually wants to tell apart
 LIKE = "P2000 film"  # what is not measured is that of this abrasive, unless another is named
 
-BENCH_FILE = """A file of one abrasive, its settings in lines that start with #:
+BENCH_FILE = """A file of one abrasive (figures invented), its settings in lines that start with #:
 
   # abrasive = my P2500
   # grit = P2500
@@ -47,7 +47,7 @@ wetness is dry, damp or wet (dry unless told), hardness_mpa that of the clear (2
 repeat of it, is a fresh disc, whose passes count from 1; the column repeat may be left out. Weighed instead of
 measured: a column removed_mg in place of removed_um, and a line "# density_g_per_cm3 = 1.2" for the clear."""
 
-COMPRESSION_FILE = """The file, its settings in lines that start with #:
+COMPRESSION_FILE = """The file (figures invented), its settings in lines that start with #:
 
   # thickness_mm = 10
   # area_cm2 = 25

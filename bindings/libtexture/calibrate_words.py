@@ -6,7 +6,7 @@ from pathlib import Path
 from . import Job, calibrate, judge_test_spot, predict, read_test_spot
 from .figures import figures_text
 from .progress import Percentage, part_of
-from .table import bullets, cautions, ruled
+from .table import bullets, cautions, note, ruled
 from .whole_file import files_of, require_apart, require_outputs, write_whole
 from .wording import ANSWERS_AFTER_SPOT, film
 
@@ -69,7 +69,9 @@ def calibration_table(result, before, after):
     )
     verdict = f"Verdict after the spot: {after.verdict.upper()} ({ANSWERS_AFTER_SPOT[after.verdict]})"
     parts = [
-        f"{title}\n{'=' * len(title)}\n{removed}",
+        f"{title}\n{'=' * len(title)}",
+        note(after),
+        removed,
         belief_table(result),
         bullets("Warnings of the spot", result.warnings),
         side_by_side(before, after),

@@ -1,7 +1,7 @@
 """Comparisons and recommendations as text, at most 100 columns wide."""
 
 from .inputs import stop_words
-from .table import TIME_COLUMNS, bullets, cautions, ruled, size_rows, time_row
+from .table import TIME_COLUMNS, bullets, cautions, note, ruled, size_rows, time_row
 from .wording import ANSWERS, film
 
 COSTS = [  # group, heading, unit, width
@@ -29,7 +29,8 @@ TIME_NOTE = "Best estimates. Looking: wiping included. Edges: by hand, along the
 
 def comparison_table(comparison):
     """The whole comparison as text."""
-    return "\n\n".join(filter(None, [*tables(comparison), cautions(comparison), outcome(comparison)])) + "\n"
+    parts = [note(comparison), *tables(comparison), cautions(comparison), outcome(comparison)]
+    return "\n\n".join(filter(None, parts)) + "\n"
 
 
 def recommendation_table(recommendation):
@@ -41,6 +42,7 @@ def recommendation_table(recommendation):
     )
     chosen = plan_of(recommendation)
     parts = [
+        note(recommendation),
         is_off and advice(recommendation),
         first_steps(recommendation),
         *compared,

@@ -29,9 +29,10 @@ SURE_WIDTH = 32
 def table(prediction, job=None):
     """The whole prediction as text; with its job it says how edges are worked."""
     parts = []
-    for panel in prediction.panels:
+    for number, panel in enumerate(prediction.panels):
         parts += [
             heading(panel, prediction),
+            not number and note(prediction),
             clear_table(panel),
             texture_table(panel, prediction.band_edges_mm),
             sight_table(panel),
@@ -50,6 +51,11 @@ def heading(panel, prediction):
     title = f"{panel.name}, {panel.area_m2:g} m2, by {prediction.sequence}"
     clear = film_pm(panel.clear_um, panel.clear_sd_um)
     return f"{title}\n{'=' * len(title)}\nthinnest reading {film(panel.total_film_least_um)}, clear there {clear}"
+
+
+def note(answer):
+    """What the job says of its figures, of whatever has a note."""
+    return "\n".join(textwrap.fill(line, WIDTH) for line in (answer.note or "").splitlines())
 
 
 CLEAR = [  # group, heading, unit, width, figure of a step's row

@@ -216,6 +216,7 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
             "predicted", "must have draws and a history per panel", static_cast<double>(one.draws.size()));
   Comparison comparison;
   comparison.seed = job.seed;
+  comparison.note = job.note;
   comparison.samples = static_cast<int>(predicted.front().draws.front().removed_um.size());
   comparison.removable_um = HUGE_VAL;
   for (const PanelPrediction& panel : predicted.front().prediction.panels)

@@ -95,6 +95,7 @@ struct Alternative {
 
 /// All sequences of a job.
 struct Comparison {
+  std::optional<std::string> note = {};        ///< of the job: where its figures come from
   std::vector<Alternative> alternatives = {};  ///< as in the job
   /// Spends least clear (median) of those that miss the target in under a fifth of the worlds; where none is,
   /// the one that misses it least often.
@@ -111,11 +112,12 @@ struct Comparison {
   bool operator==(const Comparison&) const = default;
   static constexpr auto fields() {
     return std::tuple{
-        optional("alternatives", &Comparison::alternatives),   optional("best", &Comparison::best),
-        optional("removable_um", &Comparison::removable_um),   optional("findings", &Comparison::findings),
-        optional("warnings", &Comparison::warnings),           optional("cautions", &Comparison::cautions),
-        optional("step_cautions", &Comparison::step_cautions), optional("samples", &Comparison::samples),
-        optional("node_solves", &Comparison::node_solves),     optional("seed", &Comparison::seed)};
+        optional("note", &Comparison::note),         optional("alternatives", &Comparison::alternatives),
+        optional("best", &Comparison::best),         optional("removable_um", &Comparison::removable_um),
+        optional("findings", &Comparison::findings), optional("warnings", &Comparison::warnings),
+        optional("cautions", &Comparison::cautions), optional("step_cautions", &Comparison::step_cautions),
+        optional("samples", &Comparison::samples),   optional("node_solves", &Comparison::node_solves),
+        optional("seed", &Comparison::seed)};
   }
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <sstream>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
@@ -10,6 +11,8 @@
 namespace libtexture {
 
 namespace {
+
+constexpr int most_note_lines = 10;  // it stands above every answer
 
 double mean_total_um(const std::vector<Panel>& panels) {
   double sum = 0;
@@ -31,6 +34,16 @@ void require_names_differ(const std::vector<Named>& list, std::string_view owner
     require(false, owner, field, "must have names that differ",
             std::string("\"").append(one.name).append("\" twice"));
   }
+}
+
+/// A few lines of plain text, as require_name asks of each.
+void require_note(const std::string& note) {
+  std::istringstream lines(note);
+  int count = 0;
+  for (std::string line; std::getline(lines, line); ++count)
+    if (!line.empty()) require_name(line, "Job", "note");
+  require(count >= 1, "Job", "note", "must not be empty; leave it out", "\"\"");
+  require(count <= most_note_lines, "Job", "note", "must be at most 10 lines", count);
 }
 
 void require_texture_fits(const TextureSource& texture, const Grid& patch) {
@@ -89,6 +102,7 @@ void Sequence::validate() const {
 
 void Job::validate() const {
   require(schema == 1, "Job", "schema", "must be 1", schema);
+  if (note) require_note(*note);
   patch.validate();
   const double pixels = static_cast<double>(patch.rows) * patch.cols;
   require(pixels <= 0x1p24, "Job", "patch", "must have at most 16777216 pixels", to_text(pixels));

@@ -72,7 +72,10 @@ struct Sequence {
 
 /// A job. Its lists are named as the tables of a job file, [[panel]] and [[sequence]].
 struct Job {
-  int schema = 1;                       ///< of the job file; 1
+  int schema = 1;  ///< of the job file; 1
+  /// Where its figures come from, or anything else that every answer is to say under its heading: "invented";
+  /// at most 10 lines.
+  std::optional<std::string> note = {};
   std::uint64_t seed = 1;               ///< of everything drawn at random
   Grid patch = {};                      ///< the surface that is simulated; at most 2^24 pixels
   std::vector<Panel> panel = {};        ///< at least one; names differ
@@ -92,21 +95,14 @@ struct Job {
   void validate() const;
   bool operator==(const Job&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("schema", &Job::schema),
-                      optional("seed", &Job::seed),
-                      required("patch", &Job::patch),
-                      required("panel", &Job::panel),
-                      required("coating", &Job::coating),
-                      required("texture", &Job::texture),
-                      required("target", &Job::target),
-                      optional("budget", &Job::budget),
-                      optional("scratch_limits", &Job::scratch_limits),
-                      optional("viewer", &Job::viewer),
-                      optional("uncertainty", &Job::uncertainty),
-                      optional("labour", &Job::labour),
-                      optional("edge", &Job::edge),
-                      optional("sequence", &Job::sequence),
-                      optional("catalogue", &Job::catalogue)};
+    return std::tuple{required("schema", &Job::schema),     optional("note", &Job::note),
+                      optional("seed", &Job::seed),         required("patch", &Job::patch),
+                      required("panel", &Job::panel),       required("coating", &Job::coating),
+                      required("texture", &Job::texture),   required("target", &Job::target),
+                      optional("budget", &Job::budget),     optional("scratch_limits", &Job::scratch_limits),
+                      optional("viewer", &Job::viewer),     optional("uncertainty", &Job::uncertainty),
+                      optional("labour", &Job::labour),     optional("edge", &Job::edge),
+                      optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
   }
 };
 

@@ -214,6 +214,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
   prediction.sequence = sequence.name;
   prediction.verdict = Verdict::go;
   prediction.seed = job.seed;
+  prediction.note = job.note;
   prediction.band_edges_mm = histories.front().band_edges_mm;
   add_letter_warnings(job, prediction.warnings);
   for (std::size_t i = 0; i < job.panel.size(); ++i) {

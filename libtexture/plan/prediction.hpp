@@ -81,6 +81,7 @@ struct PanelPrediction {
 /// A whole job by one sequence.
 struct Prediction {
   std::string sequence = {};                     ///< name of the sequence
+  std::optional<std::string> note = {};          ///< of the job: where its figures come from
   Verdict verdict = Verdict::do_not_sand;        ///< may it be levelled?
   std::vector<Statement> reasons = {};           ///< why
   std::vector<double> band_edges_mm = {};        ///< edges of HistoryRow::band_rms_um [mm]
@@ -100,6 +101,7 @@ struct Prediction {
   bool operator==(const Prediction&) const = default;
   static constexpr auto fields() {
     return std::tuple{optional("sequence", &Prediction::sequence),
+                      optional("note", &Prediction::note),
                       optional("verdict", &Prediction::verdict),
                       optional("reasons", &Prediction::reasons),
                       optional("band_edges_mm", &Prediction::band_edges_mm),

@@ -102,6 +102,7 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
   const HeightField nodes = thinned(surface, nodes_pixels);
   const auto weighed = weigh_first_steps(job, nodes, tools, limits, part_of(progress, 0, weighing_share));
   Recommendation advice;
+  advice.note = job.note;
   Job compared = job;
   compared.sequence.clear();
   for (const Weighed& one : weighed) {

@@ -13,6 +13,7 @@ namespace libtexture {
 
 /// What to do.
 struct Recommendation {
+  std::optional<std::string> note = {};    ///< of the job: where its figures come from
   Verdict verdict = Verdict::do_not_sand;  ///< of the recommended sequence; do not sand comes first
   std::string recommended = {};            ///< name of the sequence; empty where none reaches the target
   std::string finest = {};              ///< name of the sequence with the finest first step that reaches it
@@ -24,7 +25,8 @@ struct Recommendation {
 
   bool operator==(const Recommendation&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("verdict", &Recommendation::verdict),
+    return std::tuple{optional("note", &Recommendation::note),
+                      optional("verdict", &Recommendation::verdict),
                       optional("recommended", &Recommendation::recommended),
                       optional("finest", &Recommendation::finest),
                       optional("reasons", &Recommendation::reasons),

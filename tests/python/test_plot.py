@@ -11,6 +11,7 @@ matplotlib.use("agg")
 from matplotlib.figure import Figure  # noqa: E402
 from matplotlib.text import Text  # noqa: E402
 
+from libtexture.plot.axes import COLOURS  # noqa: E402
 from libtexture.plot.film import shortfall_chance  # noqa: E402
 
 GRID = lt.Grid(rows=64, cols=64, pixel_mm=0.4)
@@ -25,6 +26,12 @@ def predicted():
 @pytest.fixture
 def ax():
     return Figure().subplots()
+
+
+def test_lines_have_the_colours_that_colour_blind_people_tell_apart_too():
+    # Okabe and Ito, "Color Universal Design" (2008), published: eight colours, of which yellow is too pale on white.
+    published = "#000000 #E69F00 #56B4E9 #009E73 #F0E442 #0072B2 #D55E00 #CC79A7".split()
+    assert set(COLOURS) == set(published) - {"#F0E442"}
 
 
 def labels(ax):

@@ -10,8 +10,8 @@ from numpy.typing import NDArray
 from .. import PanelPrediction, Predicted, Prediction
 from ..wording import UM_PER_MIL
 
-# The palette of Okabe and Ito ("Color Universal Design", 2008), which colour-blind people tell apart as well; its
-# yellow is left out, too pale on white.
+# A published palette, which colour-blind people tell apart as well (tests/python/test_plot.py names it); its yellow is
+# left out, too pale on white.
 COLOURS = ["#0072B2", "#D55E00", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#000000"]
 BLACK, PALE = COLOURS[6], COLOURS[5]
 MARKERS = "osD^vP"  # lines differ by them where colours are not seen
