@@ -1,5 +1,5 @@
-"""What every answer has in common, as text, as JSON and as a page: the job's note, and no name of an author, an institute
-or a maker. Those stand in docs/ and tests/ only, beside the figures that they published."""
+"""What all answers have in common, as text, JSON and page: the job's note, and no name of an author, an institute or a
+maker. Those stand in docs/ and tests/ only, beside the figures that they published."""
 
 import importlib
 import inspect
