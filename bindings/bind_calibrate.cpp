@@ -8,6 +8,7 @@
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/io/test_spot_file.hpp"
 #include "libtexture/plan/bench.hpp"
+#include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/compression.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "module.hpp"
@@ -68,6 +69,7 @@ void bind_bench(py::module_& module) {
   module.def("compare_benches", &compare_benches, "first"_a, "second"_a, doc<"compare_benches">);
   module.def("runs_needed", &runs_needed, py::kw_only(), "difference_percent"_a, "log_sd"_a, "power"_a = 0.8,
              doc<"runs_needed">);
+  module.def("bench_cautions", &bench_cautions, py::kw_only(), "wetness"_a, doc<"bench_cautions">);
   module.def("catalogue_entry", &catalogue_entry, "abrasive"_a, doc<"catalogue_entry">);
 }
 

@@ -2,6 +2,7 @@
 #include <cstdio>
 
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/predict.hpp"
 #include "libtexture/plan/test_spot.hpp"
 
@@ -54,4 +55,7 @@ int main() {
     std::printf("%.1f um of clear, %d passes, %.0f min\n", panel.removed_um, panel.steps[0].passes,
                 panel.labour.total_minutes);
   }
+  std::printf("%s\n", job.note->c_str());
+  for (const auto& cautions : {general_cautions(), cautions_of(level)})
+    for (const Statement& caution : cautions) std::printf("- %s\n", caution.text().c_str());
 }

@@ -49,8 +49,10 @@ for warning in result.warnings:
 
 calibrated = lt.calibrate(job, spot)
 for when, one in [("before", job), ("after", calibrated)]:
-    panel = lt.predict(one).prediction.panels[0]
+    prediction = lt.predict(one).prediction
+    panel = prediction.panels[0]
     print(
         f"{when}: {panel.removed_um:.1f} um of clear, {panel.steps[0].passes} passes, "
         f"{panel.labour.total_minutes:.0f} min"
     )
+print(job.note, *prediction.cautions, *prediction.step_cautions, sep="\n- ")

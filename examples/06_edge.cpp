@@ -36,7 +36,8 @@ int main() {
   job.edge = {.overhang = Overhang::straddle, .confidence = 0.9};
   job.sequence = {{.name = "P2000 only", .step = {step}}};
   const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
-  const EdgeMargin edge = *predict(job, surface).prediction.panels[0].edge;
+  const Prediction plan = predict(job, surface).prediction;
+  const EdgeMargin& edge = *plan.panels[0].edge;
   const auto tell = [](const char* when, const std::optional<double>& margin_mm) {
     if (margin_mm)
       std::printf("%s: leave %.1f mm unsanded\n", when, *margin_mm);
@@ -45,4 +46,7 @@ int main() {
   };
   tell("by best estimates", edge.margin_mm);
   tell("surely enough", edge.sure_margin_mm);
+  std::printf("%s\n", job.note->c_str());
+  for (const auto& cautions : {plan.cautions, plan.step_cautions})
+    for (const Statement& caution : cautions) std::printf("- %s\n", caution.text().c_str());
 }

@@ -33,7 +33,8 @@ job = lt.Job(
     edge=lt.EdgeWork(overhang="straddle", confidence=0.9),
     sequence=[lt.Sequence(name="P2000 only", step=[step])],
 )
-edge = lt.predict(job).prediction.panels[0].edge
+plan = lt.predict(job).prediction
+edge = plan.panels[0].edge
 assert edge is not None  # as the panel gives the length of its edges
 margins = [
     "the flat does not keep the budget" if margin is None else f"{margin:.1f} mm"
@@ -43,3 +44,4 @@ print(
     f"{job.panel[0].name}: margin {margins[0]} by best estimates; to be {100 * edge.confidence:.0f} % sure: "
     f"{margins[1]}"
 )
+print(job.note, *plan.cautions, *plan.step_cautions, sep="\n- ")

@@ -10,6 +10,7 @@ from tempfile import TemporaryDirectory
 from . import (
     Catalogue,
     abrasive_of,
+    bench_cautions,
     catalogue_entry,
     compare_benches,
     judge_bench,
@@ -184,6 +185,7 @@ def bench_figures(benches, results):
             }
             for first, second, told, why_not in compared
         ],
+        "cautions": [caution.to_dict() for caution in all_cautions(benches)],
         "size_exponent": {wetness: one.to_dict() for wetness, one in size_exponents(benches, results).items()},
     }
 
@@ -232,7 +234,20 @@ def bench_table(benches, results):
         *[comparison_words(first, second) for first, second in combinations(benches, 2)],
         *[exponent_words(wetness, exponent) for wetness, exponent in exponents.items()],
     ]
-    return "\n\n".join([ruled("Bench", columns, rows, "abrasive"), bullets("What the runs say", said)]) + "\n"
+    parts = [
+        ruled("Bench", columns, rows, "abrasive"),
+        bullets("What the runs say", said),
+        bullets("Cautions", all_cautions(benches)),
+    ]
+    return "\n\n".join(parts) + "\n"
+
+
+def all_cautions(benches):
+    """Cautions of the benches, each once."""
+    cautions = []
+    for wetness in dict.fromkeys(bench.wetness for bench in benches):
+        cautions += [one for one in bench_cautions(wetness=wetness) if one not in cautions]
+    return cautions
 
 
 def bench_row(bench, result):

@@ -183,34 +183,49 @@ Words words_of(StatementKind kind) {
               "The wear rate lies outside its expected range; check passes, force and readings before "
               "relying on it."};
 
+    // Sources of the figures: docs/physics.md, cautions. The rest is common practice, no source.
+    case StatementKind::local_codes_prevail:
+      return {"local_codes_prevail", "Local codes and licensed practice prevail over all that is said here."};
     case StatementKind::predictions_are_estimates:
       return {"predictions_are_estimates",
-              "These are predictions from estimates: prove the first step on a test spot before the "
-              "panel. Local rules and licensed practice prevail."};
+              "These are predictions from estimates: prove the first step on a test spot before the panel."};
     case StatementKind::clear_does_not_return:
       return {"clear_does_not_return",
               "Clear that is removed does not come back, and it carries the ultraviolet protection. Edges "
               "and body lines burn through first: leave an unsanded margin and work them by hand."};
-    // UK limits: HSE, EH40 (workplace exposure limits). Masks: EN 149. Vibration: Directive 2002/44/EC. The
-    // rest is common practice, no source.
     case StatementKind::old_paint_harms:
       return {"old_paint_harms",
               "Fresh or badly cured two-pack paint can release isocyanates (UK limits 0.02 mg/m3 over 8 "
               "h, 0.07 over 15 min); old paint may hold lead or chromium. Find out before sanding."};
+    case StatementKind::solvent_burns:
+      return {"solvent_burns",
+              "Solvents that strip wax burn, and their vapour harms: keep flames and sparks away, let fresh "
+              "air in, wear gloves and eye protection, and put soaked cloths into a closed metal bin."};
     case StatementKind::vibration_harms:
       return {"vibration_harms",
               "Hand-arm vibration: action value 2.5 m/s2 and limit 5 m/s2 over a working day, A(8) = a "
-              "sqrt(T/8 h) (Directive 2002/44/EC, ISO 5349-1). Count all machine time of the day."};
+              "sqrt(T/8 h) (Directive 2002/44/EC, ISO 5349-1). Add up the time of the whole day, over all "
+              "jobs and machines."};
+    case StatementKind::noise_harms:
+      return {"noise_harms",
+              "Machines and extraction are loud: wear hearing protection (Directive 2003/10/EC: action "
+              "values 80 and 85 dB(A) over a working day)."};
     case StatementKind::dust_harms:
       return {"dust_harms",
-              "Dry sanding makes fine dust: extract at the tool and wear a mask (EN 149, FFP2 or FFP3)."};
+              "Dry sanding makes fine dust: extract at the tool, and wear a mask (EN 149, FFP2 or FFP3) and "
+              "eye protection."};
     case StatementKind::water_conducts:
       return {"water_conducts",
               "Water and electric tools: use a residual-current device, keep plugs dry, or use an air "
               "tool."};
+    case StatementKind::slurry_harms:
+      return {"slurry_harms",
+              "Slurry splashes: wear eye protection and gloves, and wipe it up while it is wet; once dry it "
+              "is dust, and needs extraction and the mask."};
     case StatementKind::compound_flings:
       return {"compound_flings",
-              "Compound and polish fling: wear eye protection, and keep the panel cool enough to touch."};
+              "Compound and polish fling: wear eye protection and gloves, and keep the panel cool enough to "
+              "touch."};
 
     case StatementKind::wash:
       return {"wash", "Wash and dry: grit that stays on the panel scratches deeper than any disc."};

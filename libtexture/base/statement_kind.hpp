@@ -62,12 +62,16 @@ enum class StatementKind {
   film_thicker_after,
   wear_rate_unexpected,
   // Cautions.
+  local_codes_prevail,
   predictions_are_estimates,
   clear_does_not_return,
   old_paint_harms,
+  solvent_burns,
   vibration_harms,
+  noise_harms,
   dust_harms,
   water_conducts,
+  slurry_harms,
   compound_flings,
   // What to do before the first pass.
   wash,

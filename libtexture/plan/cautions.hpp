@@ -1,6 +1,6 @@
 #pragma once
-// Cautions: what can hurt the person or the paint, said with every plan. Values, not advice: local rules and
-// licensed practice prevail.
+// Cautions: what can hurt the person or the paint, said with every plan and every bench. Values, not advice:
+// local codes and licensed practice prevail.
 
 #include <vector>
 
@@ -9,11 +9,14 @@
 
 namespace libtexture {
 
-/// Cautions of any job that sands paint: dust and what is in it, vibration, the clear that does not come
-/// back.
+/// Cautions of any job that sands paint: what is in the paint, solvents, vibration over the day, noise, the
+/// clear that does not come back.
 std::vector<Statement> general_cautions();
 
-/// Cautions of one step, by how wet it is worked: dry means dust, water means electricity.
+/// Cautions of one step, by how wet it is worked: dry means dust, water means electricity and slurry.
 std::vector<Statement> cautions_of(const Step& step);
+
+/// Cautions of wearing discs on a bench, by how wet that is done.
+std::vector<Statement> bench_cautions(Wetness wetness);
 
 }  // namespace libtexture
