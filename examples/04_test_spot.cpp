@@ -17,8 +17,7 @@ int main() {
                    .passes = 12,
                    .look_every_passes = 2,
                    .stop = {.touched_share = 0.995}};
-  // Invented: a bonnet judged by eye. Letters of 25 mm can just be read in it, 2 m away, the eye at half a
-  // metre.
+  // A bonnet judged by eye: letters of 25 mm can just be read in it, 2 m away, the eye at half a metre.
   const SeenTexture seen{.wavelength_mm = 3, .letter_mm = 25, .distance_m = 2, .eye_to_paint_m = 0.5};
   const Estimate rms = seen_rms_um(seen);
   std::printf("By eye the texture is %.2f um rms, in 95 %% of cases %.2f to %.2f um.\n", rms.value, rms.least,
@@ -39,8 +38,8 @@ int main() {
                       .gloss_gone_passes = 5};
   const SpotCurves curves = curves_of(job, spot, starting_surface(job.texture, job.patch, job.seed));
   const TestSpotResult result = judge_test_spot(job, spot, curves);
-  std::printf("%.1f um gone, known to %.1f um; %.1f um was expected.\n", result.removed_um,
-              result.gauge_sd_um, result.expected_um);
+  std::printf("%s %.1f um gone, known to %.1f um; %.1f um was expected.\n", job.note->c_str(),
+              result.removed_um, result.gauge_sd_um, result.expected_um);
   const auto tell = [](const char* name, const Belief& old, const Belief& now) {
     std::printf("%-27s %5.3f (%5.3f to %5.3f)  ->  %5.3f (%5.3f to %5.3f)\n", name, old.median, old.least,
                 old.most, now.median, now.least, now.most);
@@ -49,13 +48,12 @@ int main() {
   tell("texture, um rms", *result.texture_before, *result.texture_after);
   tell("stiffness over catalogue's", *result.stiffness_before, *result.stiffness_after);
   for (const Statement& warning : result.warnings) std::printf("%s\n", warning.text().c_str());
-
   for (const Job& one : {job, calibrate(job, spot, curves)}) {
     const auto panel = predict(one, starting_surface(one.texture, one.patch, one.seed)).prediction.panels[0];
     std::printf("%.1f um of clear, %d passes, %.0f min\n", panel.removed_um, panel.steps[0].passes,
                 panel.labour.total_minutes);
   }
-  std::printf("%s\n", job.note->c_str());
-  for (const auto& cautions : {general_cautions(), cautions_of(level)})
-    for (const Statement& caution : cautions) std::printf("- %s\n", caution.text().c_str());
+  std::vector<Statement> cautions = general_cautions();
+  add_new(cautions, cautions_of(level));
+  for (const Statement& caution : cautions) std::printf("- %s\n", caution.text().c_str());
 }

@@ -12,7 +12,7 @@ level = lt.Step(
     look_every_passes=2,
     stop=lt.Stop(touched_share=0.995),
 )
-# Invented: a bonnet judged by eye. Letters of 25 mm can just be read in it, 2 m away, the eye at half a metre.
+# A bonnet judged by eye: letters of 25 mm can just be read in it, 2 m away, the eye at half a metre.
 seen = lt.SeenTexture(wavelength_mm=3, letter_mm=25, distance_m=2, eye_to_paint_m=0.5)
 rms = lt.seen_rms_um(seen)
 print(f"By eye the texture is {rms.value:.2f} um rms, in 95 % of cases {rms.least:.2f} to {rms.most:.2f} um.")
@@ -32,7 +32,8 @@ before_um, after_um = [121, 120, 122, 121, 119, 121], [117, 116, 119, 117, 116, 
 spot = lt.TestSpot(passes=6, before_um=before_um, after_um=after_um, gloss_gone_passes=5)
 result = lt.judge_test_spot(job, spot)
 print(
-    f"{result.removed_um:.1f} um gone, known to {result.gauge_sd_um:.1f} um; {result.expected_um:.1f} um was expected."
+    f"{job.note} {result.removed_um:.1f} um gone, known to {result.gauge_sd_um:.1f} um; "
+    f"{result.expected_um:.1f} um was expected."
 )
 for name, old, new in [
     ("wear rate, mm3/(N m)", result.before, result.after),
@@ -55,4 +56,4 @@ for when, one in [("before", job), ("after", calibrated)]:
         f"{when}: {panel.removed_um:.1f} um of clear, {panel.steps[0].passes} passes, "
         f"{panel.labour.total_minutes:.0f} min"
     )
-print(job.note, *prediction.cautions, *prediction.step_cautions, sep="\n- ")
+print(*prediction.cautions, *prediction.step_cautions, sep="\n- ")

@@ -139,3 +139,23 @@ def test_every_name_of_the_list_stands_in_documents_or_tests():
     paths = [*(ROOT / "docs").rglob("*.md"), *(ROOT / "tests").rglob("*.cpp"), *(ROOT / "tests").rglob("*.py")]
     text = "\n".join(path.read_text(encoding="utf-8") for path in paths if path != Path(__file__))
     assert not [name for name in NAMES if name.replace("_", " ") not in text]
+
+
+def test_cautions_stand_where_work_starts(answers):
+    """In what the command prints, in the documents that send people to a spot, a bench or a panel, and in what the
+    notebooks and examples print."""
+    prevail = "licensed practice prevail"
+    for kind, text in answers.items():
+        if kind[1] in ("text", "html", "json", ".json"):
+            assert prevail in text, kind
+    tutorial = (ROOT / "docs" / "tutorial.md").read_text(encoding="utf-8")
+    sections = {part.splitlines()[0]: " ".join(part.split()) for part in tutorial.split("\n## ")}
+    assert all(prevail in sections[name] for name in ("7. The test spot", "9. Your own discs: the bench"))
+    assert prevail in " ".join((ROOT / "README.md").read_text(encoding="utf-8").split())
+    for path in (ROOT / "notebooks").glob("*.ipynb"):
+        assert "cautions" in "".join(
+            line for cell in json.loads(path.read_text())["cells"] for line in cell["source"]
+        ), path
+    for stem in ("04_test_spot", "06_edge"):
+        for ending in (".cpp", ".py"):
+            assert "cautions" in (ROOT / "examples" / f"{stem}{ending}").read_text(), stem
