@@ -87,6 +87,7 @@ __all__ = [
     "abrasive_of",
     "at_grit",
     "band_rms_um",
+    "bench_cautions",
     "budget_rules",
     "calibrate",
     "catalogue_entry",

@@ -26,7 +26,7 @@ class Statement:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, kind: typing.Literal['clear_struck_through', 'budget_kept', 'too_much_removed', 'too_little_left', 'target_missed', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'marks_left', 'odd_reading', 'seen_letter_fine', 'target_letter_fine', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'vibration_harms', 'dust_harms', 'water_conducts', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', figures: dict[str, float] = {}) -> None:
+    def __init__(self, *, kind: typing.Literal['clear_struck_through', 'budget_kept', 'too_much_removed', 'too_little_left', 'target_missed', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'marks_left', 'odd_reading', 'seen_letter_fine', 'target_letter_fine', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', figures: dict[str, float] = {}) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -533,7 +533,7 @@ class Grit:
         ...
     def __init__(self, name: str | None = None, *, median_um: float | None = None) -> None:
         """
-        "P1500" (ISO 6344-3 / FEPA), "JIS 3000" (JIS R 6001), "CAMI 600" (ANSI B74.18).
+        "P2500" (ISO 6344-3 / FEPA), "JIS 3000" (JIS R 6001), "CAMI 600" (ANSI B74.18).
         InvalidInput for a bare number, and for a grade that is not known.
         """
     def __repr__(self) -> str:
@@ -561,7 +561,7 @@ class Grit:
     @property
     def name(self) -> str:
         """
-        "P1500", or "3 um" without a grade
+        "P2500", or "3 um" without a grade
         """
 class Abrasive:
     """
@@ -577,7 +577,7 @@ class Abrasive:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, grit: Grit | str, carrier: typing.Literal['film_disc', 'foam_disc', 'compound'] = 'film_disc', made_for: collections.abc.Sequence[typing.Literal['dry', 'damp', 'wet']] = ['dry'], wear_rate_mm3_per_n_m: float, worn_wear_rate_mm3_per_n_m: float, loading_um: float, groove_depth_um: float | None = None, groove_depth_cap: float = 7.0, groove_coverage: float = 5.0, groove_half_angle_deg: float = 75.0, groove_pressure_exponent: float = 0.25, stray_marks_per_dm2_um: float = 0.05, wear_rate_log_sd: float = 0.7, ranges: dict[str, list[float]] = {}, source: str = 'estimate') -> None:
+    def __init__(self, *, name: str, grit: Grit | str, carrier: typing.Literal['film_disc', 'foam_disc', 'compound'] = 'film_disc', made_for: collections.abc.Sequence[typing.Literal['dry', 'damp', 'wet']] = ['dry'], wear_rate_mm3_per_n_m: float, worn_wear_rate_mm3_per_n_m: float, loading_um: float, groove_depth_um: float | None = None, groove_depth_cap: float = 7.0, groove_coverage: float = 5.0, groove_half_angle_deg: float = 75.0, groove_pressure_exponent: float = 0.25, stray_marks_per_dm2_um: float = 0.05, wear_rate_log_sd: float = 0.7, stated_grain_um: float | None = None, ranges: dict[str, list[float]] = {}, source: str = 'estimate') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -654,6 +654,12 @@ class Abrasive:
     def source(self) -> str:
         """
         where the figures come from
+        """
+    @property
+    def stated_grain_um(self) -> float | None:
+        """
+        Grain that the wear rates were stated for [um], where a law of size carried them to this one; none = its
+        own. The exponent of that law is uncertain, and the more so counts the further the grains are apart.
         """
     @property
     def stray_marks_per_dm2_um(self) -> float:
@@ -772,7 +778,7 @@ class Layer:
     @property
     def plateau_kpa(self) -> float | None:
         """
-        Stress plateau of a foam [kPa], 10^-3 to 10^6; none = linear. About .05 E (Gibson & Ashby, from memory).
+        Stress plateau of a foam [kPa], 10^-3 to 10^6; none = linear. About 0.05 E, docs/physics.md (10).
         """
     @property
     def poisson(self) -> float:
@@ -1751,7 +1757,7 @@ class EdgeClear:
     @property
     def clear_left_least_um(self) -> float:
         """
-        [um], >= 0; General Motors service bulletin 86-10-24 (1986): 1.4 mil
+        [um], >= 0; published rule: 1.4 mil
         """
     @property
     def clear_um(self) -> float:
@@ -2616,7 +2622,7 @@ class Uncertainty:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, samples: int = 4000, force_within_cv: float = 0.15, hardness_log_sd: float = 0.15) -> None:
+    def __init__(self, *, samples: int = 4000, force_within_cv: float = 0.15, hardness_log_sd: float = 0.15, size_exponent_sd: float = 0.25) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2651,6 +2657,12 @@ class Uncertainty:
         possible worlds that are drawn, 100 to 1000000; 4000 fix a 5 % quantile's share to
         .35 % (one standard error, binomial)
         """
+    @property
+    def size_exponent_sd(self) -> float:
+        """
+        standard deviation of the exponent by which wear rates go with the
+        grain, where they were stated for another one, 0 to 1; estimate
+        """
 class Job:
     """
     A job. Its lists are named as the tables of a job file, [[panel]] and [[sequence]].
@@ -2673,7 +2685,7 @@ class Job:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, seed: int | numpy.random.Generator = 1, patch: Grid, panel: collections.abc.Sequence[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer | None = None, uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: collections.abc.Sequence[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, note: str | None = None, seed: int | numpy.random.Generator = 1, patch: Grid, panel: collections.abc.Sequence[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer | None = None, uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: collections.abc.Sequence[Sequence] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2720,6 +2732,12 @@ class Job:
     def labour(self) -> Labour:
         """
         how long this person takes for what is not sanding
+        """
+    @property
+    def note(self) -> str | None:
+        """
+        Where its figures come from, or anything else that every answer is to say under its heading: "invented";
+        at most 10 lines.
         """
     @property
     def panel(self) -> list[Panel]:
@@ -3583,7 +3601,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3649,6 +3667,11 @@ class Prediction:
     def minutes_spread(self) -> Spread:
         """
         how sure the machine time is [min]
+        """
+    @property
+    def note(self) -> str | None:
+        """
+        of the job: where its figures come from
         """
     @property
     def panels(self) -> list[PanelPrediction]:
@@ -4063,7 +4086,7 @@ class Comparison:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, note: str | None = None, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4110,6 +4133,11 @@ class Comparison:
     def node_solves(self) -> int:
         """
         levelling runs that the draws were read off, shared ones once; 0 = not told
+        """
+    @property
+    def note(self) -> str | None:
+        """
+        of the job: where its figures come from
         """
     @property
     def removable_um(self) -> float:
@@ -4227,7 +4255,7 @@ class Recommendation:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[Statement] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[Statement] = []) -> None:
+    def __init__(self, *, note: str | None = None, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[Statement] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[Statement] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4264,6 +4292,11 @@ class Recommendation:
     def first_steps(self) -> list[FirstStep]:
         """
         all that were weighed, finest first
+        """
+    @property
+    def note(self) -> str | None:
+        """
+        of the job: where its figures come from
         """
     @property
     def reasons(self) -> list[Statement]:
@@ -4334,7 +4367,7 @@ class Machine:
         """
 class Catalogue:
     """
-    Tools by name. Its file has a table per tool, [abrasive."P1500 film"], [backing."..."], [motion."..."],
+    Tools by name. Its file has a table per tool, [abrasive."P2000 film"], [backing."..."], [motion."..."],
     whose keys are the fields of the struct. A table may say like = "another name" and then what differs; an
     abrasive like another with a new grit is that product at_grit(), before further keys override. A table may
     say `ranges` of its numbers; an abrasive holds its own, those of backings and motions stand here.
@@ -5022,15 +5055,19 @@ def abrasive_of(bench: Bench, result: BenchResult, *, like: Abrasive, source: st
     """
 def at_grit(abrasive: Abrasive, grit: Grit, *, exponent: float = 1.0) -> Abrasive:
     """
-    The same product in another grit: wear rates and groove depth, with their ranges, scaled by
-    (d/d0)^exponent and d/d0; the name takes the new grit in place of the old. exponent: size effect of wear,
-    about 1 for micro-grit (range .5-1.5; estimate).
+    The same product in another grit, with its ranges: wear rates scaled by (d/d0)^exponent, groove depth and
+    loading by d/d0 (docs/physics.md (27), (27b) and (29)); the name takes the new grit in place of the
+    old. exponent: size effect of wear, about 1 for micro-grit (range 0.5 to 1.5; estimate).
     """
 def band_rms_um(field: HeightField, *, edges_mm: collections.abc.Sequence[float]) -> numpy.typing.NDArray[numpy.float64]:
     """
     Rms height [um] of the waves between neighbouring edges, from the spectrum (Parseval): one value per pair
     edges_mm[i] <= wavelength < edges_mm[i + 1], so that the squares of neighbouring bands add up.
     edges_mm: at least two, > 0, increasing [mm]; the last may be infinite.
+    """
+def bench_cautions(*, wetness: str) -> list[Statement]:
+    """
+    Cautions of wearing discs on a bench, by how wet that is done.
     """
 def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     """
@@ -5135,9 +5172,9 @@ def gaussian_comb_contrast(*, shift_sd_mm: float, comb_mm: float) -> float:
 def gloss_gu(*, angle_deg: float, refractive_index: float, roughness_nm: float = 0.0) -> float:
     """
     Gloss [GU] of a surface with an even roughness, Gaussian in height [nm rms], much finer than the receptor
-    sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2) (Bennett and Porteus 1961),
-    docs/physics.md (47). Good while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for
-    texture that bends the image, nor for a few deep scratches: those have their own measures.
+    sees: specular share exp(-(4 pi roughness cos(angle)/light_wavelength)^2), docs/physics.md (47). Good
+    while gloss_knows_roughness(); Python warns beyond (UserWarning). Never for texture that bends the image,
+    nor for a few deep scratches: those have their own measures.
     """
 def gloss_knows_roughness(*, angle_deg: float, roughness_nm: float) -> bool:
     """
@@ -5157,8 +5194,8 @@ def haze_share(grooves: collections.abc.Sequence[GroovePopulation], *, angle_deg
     Share (0 to 1) of the mirrored light that grooves scatter between two angles off the mirror direction,
     from_deg <= to_deg: our own haze, not that of ISO 13803. The lobe is stated, not computed: a groove
     scatters across itself, Gaussian in angle with standard deviation wavelength/(pi width), width 2 depth
-    tan(flank_deg); populations share the scattered light as their coverages. From 0 to 90 degrees it is
-    nearly 1 - specular_share. docs/physics.md (49).
+    tan(flank_deg), cut at 90 degrees; populations share the scattered light as their coverages. From 0 to 90
+    degrees it is 1 - specular_share. docs/physics.md (49).
     """
 def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: collections.abc.Sequence[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> list[float]:
     """
@@ -5241,8 +5278,8 @@ def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress
 def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um: float, surface_tension_mn_per_m: float, viscosity_pa_s: float, exact: bool = False) -> typing.Any:
     """
     Rate [1/s] at which a wave of a wet film dies: a(t) = a(0) exp(-rate t) while the viscosity stays. With q
-    = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta) (Orchard 1962), docs/physics.md (56); any: (sigma
-    q/2 eta)(sinh X cosh X - X)/(cosh^2 X + X^2) (Stokes flow on a base without slip; tends to the first as X
+    = 2 pi/ wavelength, X = q h: thin: sigma h^3 q^4/(3 eta), docs/physics.md (56); any: (sigma
+    q/2 eta)(sinh X cosh X - X)/(cosh^2 X + X^2) (flow on a base without slip; tends to the first as X
     -> 0), docs/physics.md (57). All arguments > 0.
     """
 def limit_of_sight_mm(distance_m: float) -> float:
@@ -5281,8 +5318,8 @@ def read_bench(path: str | os.PathLike[str]) -> Bench:
     """
     The bench of a file:
     
-    # abrasive = my P1500          needed, as are the next six
-    # grit = P1500                 with its system: P1500, JIS 3000, CAMI 600
+    # abrasive = my P2500          needed, as are the next six
+    # grit = P2500                 with its system: P2500, JIS 3000, CAMI 600
     # force_n = 25
     # sliding_m_per_s = 2.6
     # seconds_per_pass = 20
@@ -5399,7 +5436,7 @@ def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     two directions: twice the slope, less the share of the path before the panel; waves below the spot that
     the pupil sees blur and do not count, docs/physics.md (53a).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.36, crown_radius_m: float | None = None, band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
+def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.25, crown_radius_m: float | None = None, band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
@@ -5437,9 +5474,8 @@ def specular_share(grooves: collections.abc.Sequence[GroovePopulation], *, angle
     """
     Share (0 to 1) of the mirrored light that stays in the mirror direction: |A|^2 with
     A = 1 - i k int_0^inf exp(-i k z)(1 - exp(-G(z))) dz, k = 4 pi cos(angle)/wavelength, G(z) the sum of
-    coverage exp(-z/depth): the mean phase of the depth law above (Kirchhoff; shadowing is left out). One
-    population of large coverage gives pi x/sinh(pi x), x = k depth; small depths give Bennett and Porteus
-    (1961). docs/physics.md (48).
+    coverage exp(-z/depth): the mean phase of the depth law above, shadowing left out. One population of large
+    coverage gives pi x/sinh(pi x), x = k depth; small depths give docs/physics.md (47). docs/physics.md (48).
     """
 def specular_share_map(scratches: Scratches, *, angle_deg: float = 45.0) -> numpy.typing.NDArray[numpy.float64]:
     """
