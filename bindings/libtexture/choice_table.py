@@ -42,8 +42,8 @@ def recommendation_table(recommendation):
     )
     chosen = plan_of(recommendation)
     parts = [
-        note(recommendation),
         is_off and advice(recommendation),
+        note(recommendation),
         first_steps(recommendation),
         *compared,
         chosen and plan("What it would take" if is_off else "Plan", chosen),

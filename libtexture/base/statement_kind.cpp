@@ -207,9 +207,10 @@ Words words_of(StatementKind kind) {
               "sqrt(T/8 h) (Directive 2002/44/EC, ISO 5349-1). Add up the time of the whole day, over all "
               "jobs and machines."};
     case StatementKind::noise_harms:
-      return {"noise_harms",
-              "Machines and extraction are loud: wear hearing protection (Directive 2003/10/EC: action "
-              "values 80 and 85 dB(A) over a working day)."};
+      return {
+          "noise_harms",
+          "Machines and extraction are loud: wear hearing protection (action values 80 and 85 dB(A) over a "
+          "working day, Directive 2003/10/EC)."};
     case StatementKind::dust_harms:
       return {"dust_harms",
               "Dry sanding makes fine dust: extract at the tool, and wear a mask (EN 149, FFP2 or FFP3) and "

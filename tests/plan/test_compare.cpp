@@ -157,7 +157,8 @@ TEST_CASE("steps of the same caution share a statement, named by their abrasives
   const std::string& abrasive = job.sequence[0].step[0].abrasive.name;
   CHECK(all.step_cautions ==
         std::vector<Statement>{{.kind = StatementKind::dust_harms, .abrasives = {abrasive, "another"}},
-                               {.kind = StatementKind::water_conducts, .abrasives = {abrasive}}});
+                               {.kind = StatementKind::water_conducts, .abrasives = {abrasive}},
+                               {.kind = StatementKind::slurry_harms, .abrasives = {abrasive}}});
 }
 
 TEST_CASE("paired worlds tell two first grits apart better than unpaired ones") {

@@ -26,8 +26,8 @@ def backing():
 
 def abrasive():
     return lt.Abrasive(
-        name="P2500 film",
-        grit="P2500",
+        name="P1200 film",
+        grit="P1200",
         wear_rate_mm3_per_n_m=0.1,
         worn_wear_rate_mm3_per_n_m=0.02,
         loading_um=20.0,
@@ -100,7 +100,7 @@ EXAMPLES = {
     ),
     "Belief": lambda: lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35),
     "TestSpotResult": lambda: lt.TestSpotResult(
-        abrasive="P2500 film", after=EXAMPLES["Belief"](), texture_after=EXAMPLES["Belief"]()
+        abrasive="P1200 film", after=EXAMPLES["Belief"](), texture_after=EXAMPLES["Belief"]()
     ),
     "BenchRun": lambda: lt.BenchRun(name="A", removed_um=[0.9, 0.8, 0.7, 0.6]),
     "Bench": lambda: lt.Bench(
@@ -160,7 +160,7 @@ EXAMPLES = {
     "Comparison": lambda: lt.Comparison(
         alternatives=[EXAMPLES["Alternative"]()], best="one step", findings=[EXAMPLES["Statement"]()]
     ),
-    "FirstStep": lambda: lt.FirstStep(abrasive="P2500 film", grain_um=8.4, passes=4, is_reaching=True),
+    "FirstStep": lambda: lt.FirstStep(abrasive="P1200 film", grain_um=15.3, passes=4, is_reaching=True),
     "Recommendation": lambda: lt.Recommendation(
         verdict="go",
         recommended="one step",

@@ -34,8 +34,8 @@ def test_a_bench_gives_the_wear_rate_of_its_runs(tmp_path):
 
 def test_the_command_tells_abrasives_apart_and_writes_a_catalogue_that_reads_back(tmp_path):
     paths = [
-        bench_file(tmp_path, "coarse", "P1000", [0.12, 0.125, 0.119]),
-        bench_file(tmp_path, "middle", "P1200", [0.10, 0.103, 0.098]),
+        bench_file(tmp_path, "coarse", "P1200", [0.12, 0.125, 0.119]),
+        bench_file(tmp_path, "middle", "P1500", [0.10, 0.103, 0.098]),
         bench_file(tmp_path, "fine", "P2000", [0.083, 0.080, 0.082]),
     ]
     catalogue, out = tmp_path / "mine.toml", tmp_path / "out.json"

@@ -120,8 +120,8 @@ def test_a_comparison_is_a_frame_with_a_row_an_alternative():
 def test_a_tool_is_shown_by_its_name_and_a_grit_by_its_grade():
     step = EXAMPLES["Step"]().replace(backing=EXAMPLES["Backing"]().replace(name="firm <pad>"))
     for shown in (step._repr_html_(), lt.Sequence(name="one", step=[step])._repr_html_()):
-        assert ">P2500 film<" in shown and ">firm &lt;pad&gt;<" in shown
-    assert ">P2500<" in EXAMPLES["Abrasive"]()._repr_html_()
+        assert ">P1200 film<" in shown and ">firm &lt;pad&gt;<" in shown
+    assert ">P1200<" in EXAMPLES["Abrasive"]()._repr_html_()
 
 
 def test_names_are_escaped_in_tables():

@@ -25,7 +25,7 @@ def test_a_grit_takes_one_of_name_and_size(given):
 
 
 def test_an_abrasive_takes_a_grit_or_its_name():
-    assert abrasive().grit == lt.Grit("P2500")
+    assert abrasive().grit == lt.Grit("P1200")
     assert abrasive().replace(grit=lt.Grit(median_um=3)).grit.median_um == 3
     with pytest.raises(ValueError, match="Grit"):
         abrasive().replace(grit="1500")
