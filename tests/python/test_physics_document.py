@@ -1,5 +1,5 @@
-"""Every equation that the code cites is in docs/physics.md, under a number that no other equation has; its tables hold the
-catalogue's figures."""
+"""Every equation that the code cites is in docs/physics.md, under a number that no other equation has; the tables there
+hold the catalogue's figures."""
 
 import re
 from collections import Counter
