@@ -81,7 +81,7 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
         const Panel& panel = job.panel[p];
         const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
         fit.costs.push_back(level_cost(surface, job.target, step,
-                                       {panel.crown_radius_m, job.coating.hardness_mpa, clear_um},
+                                       {crown_of(panel), job.coating.hardness_mpa, clear_um},
                                        nth_part(part, p, job.panel.size())));
       }
     } catch (const InvalidInput& error) {

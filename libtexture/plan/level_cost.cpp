@@ -81,7 +81,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   require_positive(conditions.most_um, "LevelConditions", "most_um");
   require_positive(conditions.hardness_mpa, "LevelConditions", "hardness_mpa");
   const double most_um = conditions.most_um;
-  const DiscContact contact = disc_contact(step, surface.grid(), conditions.crown_radius_m);
+  const DiscContact contact = disc_contact(step, surface.grid(), conditions.crown);
   LevelCost cost;
   cost.target = judge_target(target, surface, surface, 0);
   cost.rms_um = surface.rms_um();

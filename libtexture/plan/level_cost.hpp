@@ -7,6 +7,7 @@
 #include "libtexture/base/progress.hpp"
 #include "libtexture/plan/reached.hpp"
 #include "libtexture/process/step.hpp"
+#include "libtexture/tool/sheet.hpp"
 
 namespace libtexture {
 
@@ -31,9 +32,9 @@ struct LevelCost {
 
 /// What is levelled.
 struct LevelConditions {
-  std::optional<double> crown_radius_m = {};  ///< of the panel [m], > 0; none = flat
-  double hardness_mpa = 200;                  ///< of the clear [MPa], > 0
-  double most_um = unset;                     ///< clear that is there to go [um], > 0
+  std::optional<Crown> crown = {};  ///< of the panel; none = flat
+  double hardness_mpa = 200;        ///< of the clear [MPa], > 0
+  double most_um = unset;           ///< clear that is there to go [um], > 0
 };
 
 /// Levels a surface with the step's backing, motion and abrasive until a target is met, or the clear is gone.

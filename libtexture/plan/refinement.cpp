@@ -32,7 +32,7 @@ struct Way {
 
 bool carries_without_collapse(const Job& job, const Step& step) {
   try {
-    for (const Panel& panel : job.panel) disc_contact(step, job.patch, panel.crown_radius_m);
+    for (const Panel& panel : job.panel) disc_contact(step, job.patch, crown_of(panel));
     return true;
   } catch (const InvalidInput&) {
     return false;
@@ -92,7 +92,7 @@ void WorkLimits::validate() const {
 double finished_owed_um(const Job& job, const Step& step) {
   double most = 0;
   for (const Panel& panel : job.panel) {
-    const DiscContact contact = disc_contact(step, job.patch, panel.crown_radius_m);
+    const DiscContact contact = disc_contact(step, job.patch, crown_of(panel));
     const double depth_um = groove_depth_um(step, contact.pressure_kpa, 1, job.coating.hardness_mpa);
     Scratches scratches;
     scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um),

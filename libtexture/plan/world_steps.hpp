@@ -20,9 +20,9 @@ struct WorldStep {
 
 /// Where a step works.
 struct Workplace {
-  Grid grid = {};                             ///< of the patch
-  double wavelength_mm = 0;                   ///< mean, of its texture [mm]; 0 = flat
-  std::optional<double> crown_radius_m = {};  ///< of the panel [m]; none = flat
+  Grid grid = {};                   ///< of the patch
+  double wavelength_mm = 0;         ///< mean, of its texture [mm]; 0 = flat
+  std::optional<Crown> crown = {};  ///< of the panel; none = flat
 };
 
 /// The step in every world, as drawn, its contact told over a nominal one.

@@ -21,15 +21,15 @@ bool near_plateau(const Backing& backing, double peak_kpa) {
   });
 }
 
-void warn(const Step& step, const Backing& working, const CrownContact& crown,
+void warn(const Step& step, const Backing& working, const CrownContact& touch,
           std::vector<std::string>& warnings) {
   const auto say = [&](const std::string& warning) { warnings.push_back(title_of(step) + ": " + warning); };
-  if (crown.is_small)
-    say("on this crown the disc touches within " + to_text(crown.radius_mm, 0) +
+  if (touch.is_small)
+    say("on this crown the disc touches within " + to_text(touch.radius_mm, 0) +
         " mm only, under half its radius; a softer interface spreads the load");
-  if (near_plateau(step.backing, crown.peak_kpa))
-    say("on this crown the foam is pressed to " + to_text(crown.peak_kpa, 2) +
-        " kPa in the middle, near its plateau; the mean of " + to_text(crown.pressure_kpa, 2) +
+  if (near_plateau(step.backing, touch.peak_kpa))
+    say("on this crown the foam is pressed to " + to_text(touch.peak_kpa, 2) +
+        " kPa in the middle, near its plateau; the mean of " + to_text(touch.pressure_kpa, 2) +
         " kPa stands for the whole face");
   const double speed = sliding_m_per_s(step.motion);
   double softest_mpa = HUGE_VAL;
@@ -44,11 +44,11 @@ void warn(const Step& step, const Backing& working, const CrownContact& crown,
 
 }  // namespace
 
-DiscContact disc_contact(const Step& step, const Grid& grid, std::optional<double> crown_radius_m,
+DiscContact disc_contact(const Step& step, const Grid& grid, const std::optional<Crown>& crown,
                          std::vector<std::string>* warnings) {
-  const CrownContact crown = crown_contact(step.motion, step.backing, crown_radius_m);
-  const Backing working = at_working_pressure(step.backing, crown.pressure_kpa);
-  if (warnings) warn(step, working, crown, *warnings);
+  const CrownContact touch = crown_contact(step.motion, step.backing, crown);
+  const Backing working = at_working_pressure(step.backing, touch.pressure_kpa);
+  if (warnings) warn(step, working, touch, *warnings);
   const double patch_mm = std::max(grid.width_mm(), grid.height_mm());
   const bool is_larger = patch_mm > step.motion.disc_diameter_mm;
   return {working, crown.pressure_kpa,

@@ -8,6 +8,7 @@
 
 #include "libtexture/numerics/grid.hpp"
 #include "libtexture/process/step.hpp"
+#include "libtexture/tool/crown_contact.hpp"
 
 namespace libtexture {
 
@@ -21,9 +22,9 @@ struct DiscContact {
   std::optional<double> footprint_mm;  ///< disc diameter, where the patch is larger than the disc [mm]
 };
 
-/// The contact on a crown [m] (none = flat). Limits that the model comes near are added to warnings, where
+/// The contact on a crown (none = flat). Limits that the model comes near are added to warnings, where
 /// given. InvalidInput where a foam collapses under the pressure.
-DiscContact disc_contact(const Step& step, const Grid& grid, std::optional<double> crown_radius_m,
+DiscContact disc_contact(const Step& step, const Grid& grid, const std::optional<Crown>& crown,
                          std::vector<std::string>* warnings = nullptr);
 
 /// Mean groove depth [um] at a contact share, 0 to 1, rounded to steps of .05 (1.3 % of depth at most), so

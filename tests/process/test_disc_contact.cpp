@@ -23,9 +23,11 @@ Step step_of(const char* abrasive, const char* backing) {
   return step;
 }
 
-std::vector<std::string> warnings_of(const Step& step, std::optional<double> crown_radius_m) {
+std::vector<std::string> warnings_of(const Step& step, std::optional<double> crown_radius_m = {}) {
   std::vector<std::string> warnings;
-  disc_contact(step, patch, crown_radius_m, &warnings);
+  const std::optional<Crown> crown =
+      crown_radius_m ? std::optional(Crown{*crown_radius_m, {}}) : std::nullopt;
+  disc_contact(step, patch, crown, &warnings);
   return warnings;
 }
 

@@ -45,8 +45,8 @@ double clear_to_halve_um(const HeightField& field, const Backing& backing, doubl
 }
 
 // Texture left [um] by 6 um of clear, with the pressure that the crown leaves.
-double left_on_crown_um(const HeightField& field, const Step& step, std::optional<double> crown_radius_m) {
-  const CrownContact contact = crown_contact(step.motion, step.backing, crown_radius_m);
+double left_on_crown_um(const HeightField& field, const Step& step, const std::optional<Crown>& crown) {
+  const CrownContact contact = crown_contact(step.motion, step.backing, crown);
   return level(field, at_working_pressure(step.backing, contact.pressure_kpa), contact.pressure_kpa,
                {.removal_um = 6, .amplitude_tolerance_um = 0.01})
       .surface.rms_um();
@@ -101,8 +101,9 @@ TEST_CASE("on a flat panel the hard disc levels 8 mm waves better, on a 3 m crow
   const HeightField field = wave(8, 0.8);
   const Step hard = step_of("P1500 film", "film on hard pad"),
              pad = step_of("P1500 film", "film on firm interface");
+  const Crown bonnet{3, {}};
   CHECK(left_on_crown_um(field, hard, std::nullopt) < left_on_crown_um(field, pad, std::nullopt));
-  CHECK(left_on_crown_um(field, hard, 3.0) > left_on_crown_um(field, pad, 3.0));
+  CHECK(left_on_crown_um(field, hard, bonnet) > left_on_crown_um(field, pad, bonnet));
 }
 
 TEST_CASE("a level takes the passes and minutes that the trade takes") {
