@@ -21,6 +21,7 @@ std::vector<WorldStep> world_steps(const Worlds& worlds, const Step& step, const
     one.step = in_world(step, drawn, world, place.crown);
     const DiscContact contact = disc_contact(one.step, place.grid, place.crown);
     one.pressure_kpa = contact.pressure_kpa;
+    one.pass_cv = contact.pass_cv;
     if (!has_clock_only)
       one.stiffness_factor = worlds.texture_scale[world] * stiffness_pa_per_m(contact.backing, q_per_m) /
                              contact.pressure_kpa / at_nominal;

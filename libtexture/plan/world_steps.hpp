@@ -14,6 +14,7 @@ namespace libtexture {
 struct WorldStep {
   Step step = {};
   double pressure_kpa = 0;  ///< within the contact [kPa]
+  double pass_cv = 0;       ///< spread from place to place of what a pass removes
   double stiffness_factor =
       1;  ///< the patch's S/p_mean at its mean wavelength, world's heights, over nominal
 };

@@ -5,13 +5,15 @@
 
 #include "libtexture/base/units.hpp"
 #include "libtexture/process/scratches.hpp"
-#include "libtexture/tool/crown_contact.hpp"
+#include "libtexture/tool/dose.hpp"
 
 namespace libtexture {
 namespace {
 
 constexpr double contact_share_step = 0.05;
-constexpr double foam_density_kg_per_m3 = 60;  // of pads and interfaces; estimate 30-120
+constexpr double reference_hardness_mpa = 200;  // for which an abrasive's figures hold
+constexpr double foam_density_kg_per_m3 = 60;   // of pads and interfaces; estimate 30-120
+constexpr double least_dose = 0.5;   // over the mean: less than that between lanes is a stripe; estimate
 constexpr double still_share = 0.1;  // a layer moves as if at rest while v^2 density/E is under this
 
 // The mean stays below it, or the layer is refused; the middle of a contact on a crown may pass it.
@@ -31,6 +33,14 @@ void warn(const Step& step, const Backing& working, const CrownContact& touch,
     say("on this crown the foam is pressed to " + to_text(touch.peak_kpa, 2) +
         " kPa in the middle, near its plateau; the mean of " + to_text(touch.pressure_kpa, 2) +
         " kPa stands for the whole face");
+  const LaneDose dose = lane_dose(step.motion, touch);
+  if (dose.least < least_dose)
+    say("a pass leaves stripes: its contact of " + to_text(2 * touch.radius_mm, 0) + " mm on lanes " +
+        to_text(step.motion.step_over_mm, 0) + " mm apart " +
+        (dose.untouched_share > 0
+             ? "misses " + to_text(100 * dose.untouched_share, 0) + " % of the area"
+             : "removes only " + to_text(100 * dose.least, 0) + " % of its mean between lanes") +
+        "; lanes of at most " + to_text(touch.radius_mm, 0) + " mm cover evenly");
   const double speed = sliding_m_per_s(step.motion);
   double softest_mpa = HUGE_VAL;
   for (const Layer& layer : working.layers) softest_mpa = std::min(softest_mpa, layer.modulus_mpa);
@@ -51,8 +61,8 @@ DiscContact disc_contact(const Step& step, const Grid& grid, const std::optional
   if (warnings) warn(step, working, touch, *warnings);
   const double patch_mm = std::max(grid.width_mm(), grid.height_mm());
   const bool is_larger = patch_mm > step.motion.disc_diameter_mm;
-  return {working, crown.pressure_kpa,
-          is_larger ? std::optional(step.motion.disc_diameter_mm) : std::nullopt};
+  return {working, touch.pressure_kpa, is_larger ? std::optional(step.motion.disc_diameter_mm) : std::nullopt,
+          pass_cv(step.motion, touch)};
 }
 
 double groove_depth_um(const Step& step, double pressure_kpa, double contact_share, double hardness_mpa) {

@@ -20,6 +20,7 @@ struct DiscContact {
   Backing backing;                     ///< with the foam's tangent modulus at the pressure
   double pressure_kpa;                 ///< mean pressure within the contact [kPa]
   std::optional<double> footprint_mm;  ///< disc diameter, where the patch is larger than the disc [mm]
+  double pass_cv = 0;                  ///< spread from place to place of what a pass removes
 };
 
 /// The contact on a crown (none = flat). Limits that the model comes near are added to warnings, where

@@ -60,7 +60,25 @@ TEST_CASE("a foam whose middle comes near its plateau on a crown is warned of; i
   const Step step = step_of("P3000 foam-backed", "foam-backed disc on pad");  // plateau 3 kPa: estimate
   CHECK(count(warnings_of(step, 1.5), "near its plateau") == 1);
   CHECK(count(warnings_of(step, 20.0), "near its plateau") == 0);
-  CHECK(disc_contact(step, patch, 1.5).pressure_kpa < 0.9 * 3);
+  CHECK(disc_contact(step, patch, Crown{1.5, {}}).pressure_kpa < 0.9 * 3);
+}
+
+TEST_CASE("a contact that is narrow for its lanes is warned of, with the share that a pass misses") {
+  Step step = step_of("P1500 film", "film on hard pad");
+  CHECK(count(warnings_of(step, std::nullopt), "stripes") == 0);
+  // 25 N on 2.0e8 Pa/m and a door's sheet of 0.7 mm steel: 36 mm, 72 of lanes of 75 mm (test_crown_contact).
+  CHECK(count(warnings_of(step, 4.0), "misses 4 % of the area; lanes of at most 36 mm cover evenly") == 1);
+  step.motion.step_over_mm = 36;
+  CHECK(count(warnings_of(step, 4.0), "stripes") == 0);
+}
+
+TEST_CASE("lanes so wide that they leave cusps are warned of on a flat panel too") {
+  Step step = step_of("P1500 film", "film on firm interface");
+  step.motion.step_over_mm = 150;
+  // Between lanes a whole disc apart the chord is nothing (closed form).
+  CHECK(count(warnings_of(step, std::nullopt), "removes only 0 % of its mean between lanes") == 1);
+  step.motion.step_over_mm = 75;
+  CHECK(count(warnings_of(step, std::nullopt), "stripes") == 0);
 }
 
 TEST_CASE("what fails while a step is worked names the step") {
