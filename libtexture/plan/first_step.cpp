@@ -58,8 +58,7 @@ Step step_with(const Abrasive& abrasive, const Backing& backing, const Tools& to
   return step;
 }
 
-// Levelling does not depend on the grain, but for the touched share: the coarsest grain of its carrier stands
-// for all.
+// Levelling hardly depends on the grain: the coarsest of its carrier, which spends most, stands for all.
 const Abrasive* coarsest(const Tools& tools, Carrier carrier) {
   const Abrasive* found = nullptr;
   for (const Abrasive& one : tools.abrasives)

@@ -70,6 +70,11 @@ double groove_depth_um(const Step& step, double pressure_kpa, double contact_sha
   return groove_depth_um(step.abrasive, step.wetness, pressure_kpa, std::min(1.0, rounded), hardness_mpa);
 }
 
+double grain_height_um(const Step& step, double pressure_kpa) {
+  if (step.backing.support != Support::layers) return 0;
+  return groove_depth_um(step.abrasive, step.wetness, pressure_kpa, 1, reference_hardness_mpa);
+}
+
 const std::string& title_of(const Step& step) {
   return step.name.empty() ? step.abrasive.name : step.name;
 }

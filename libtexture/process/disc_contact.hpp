@@ -32,6 +32,11 @@ DiscContact disc_contact(const Step& step, const Grid& grid, const std::optional
 /// that passes in like contact share one population of grooves.
 double groove_depth_um(const Step& step, double pressure_kpa, double contact_share, double hardness_mpa);
 
+/// Scale of the heights of a step's grains [um] at a mean pressure [kPa], > 0: that of its grooves' depths in
+/// full contact and a clear of the reference hardness (docs/physics.md, equation 19c). 0 on springs, a
+/// half-space and a rigid support: ideal faces, which have no grains.
+double grain_height_um(const Step& step, double pressure_kpa);
+
 /// A step as results name it: its own name, or its abrasive's.
 const std::string& title_of(const Step& step);
 

@@ -102,7 +102,8 @@ class Simulation {
                                       {.removal_um = at.back(),
                                        .report_at_um = at,
                                        .amplitude_tolerance_um = options_.amplitude_tolerance_um,
-                                       .disc_diameter_mm = contact.footprint_mm},
+                                       .disc_diameter_mm = contact.footprint_mm,
+                                       .grain_um = grain_height_um(step, contact.pressure_kpa)},
                                       part_of(look, 0, levelling_work));
       const Progress describing = part_of(look, levelling_work, 1);
       history_.transform_pairs += levelled.transform_pairs;

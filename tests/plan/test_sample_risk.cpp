@@ -161,8 +161,12 @@ TEST_CASE("the curve of texture against clear has the quantiles of running every
   // To the .02 um of the ends in the case above.
   const std::vector<TextureLeft>&curve = sampled.texture_left.front(), again = texture_left(slow.paths);
   REQUIRE(curve.size() == again.size());
+  // Both end at the 95 % quantile of what is removed. A world whose rule is met a hair's breadth before or
+  // after a look ends a whole look apart, so that the ends agree in rank: two worlds of the hundred either
+  // way.
+  CHECK(curve.back().removed_um >= quantile_of(slow.removed_um, .93));
+  CHECK(curve.back().removed_um <= quantile_of(slow.removed_um, .97));
   for (std::size_t i = 0; i < curve.size(); ++i) {
-    CHECK(std::abs(curve[i].removed_um - again[i].removed_um) < .02 * again.back().removed_um);
     CHECK(std::abs(curve[i].rms_um.p05 - again[i].rms_um.p05) < .02);
     CHECK(std::abs(curve[i].rms_um.p50 - again[i].rms_um.p50) < .02);
     CHECK(std::abs(curve[i].rms_um.p95 - again[i].rms_um.p95) < .02);
@@ -266,10 +270,10 @@ TEST_CASE("a pass count leaves the removal open, a texture rule leaves the passe
 TEST_CASE("sequences sampled side by side share what their first steps have in common, and change no byte") {
   Job job = small_job(200);
   const Step coarse = job.sequence.front().step[0], refine = job.sequence.front().step[1];
-  Step fine = coarse;
-  fine.abrasive = shipped_catalogue().abrasives.at("P3000 film");
-  fine.passes = 30;
-  const Sequence first{"coarse first", {coarse, refine}}, second{"fine first", {fine}};
+  Step longer = coarse;
+  longer.abrasive.wear_rate_mm3_per_n_m *= .5;
+  longer.passes = 30;
+  const Sequence first{"in two steps", {coarse, refine}}, second{"in one", {longer}};
   const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
   const SampledRisks both = sample_risk(job, surface, {{first}, {second}});
   const SampledRisks one = sample_risk(job, surface, {{first}}),

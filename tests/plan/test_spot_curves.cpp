@@ -3,6 +3,7 @@
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/spot_curves.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/surface/texture.hpp"
 #include "machine.hpp"
@@ -42,7 +43,10 @@ Levelled by_force(const Step& step, double scale, double stiffness, const std::v
   backing.stiffness_factor = stiffness;
   const HeightField field(scale * texture().height_um(), texture().pixel_mm());
   return level(field, backing, pressure_kpa(step.motion),
-               {.removal_um = at_um.back(), .report_at_um = at_um, .amplitude_tolerance_um = 1e-3});
+               {.removal_um = at_um.back(),
+                .report_at_um = at_um,
+                .amplitude_tolerance_um = 1e-3,
+                .grain_um = grain_height_um(step, pressure_kpa(step.motion))});
 }
 
 }  // namespace
