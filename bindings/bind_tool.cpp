@@ -1,9 +1,12 @@
-// tool: grit, abrasive, backing, motion.
+// tool: grit, abrasive, backing, motion, the sheet of a panel, and how a disc meets it.
 #include "arrays.hpp"
 #include "libtexture/tool/abrasive.hpp"
 #include "libtexture/tool/backing.hpp"
+#include "libtexture/tool/crown_contact.hpp"
+#include "libtexture/tool/dose.hpp"
 #include "libtexture/tool/grit.hpp"
 #include "libtexture/tool/motion.hpp"
+#include "libtexture/tool/sheet.hpp"
 #include "module.hpp"
 #include "values.hpp"
 
@@ -93,6 +96,16 @@ void bind_motion(py::module_& module) {
       .def_property_readonly("sliding_m_per_s", &sliding_m_per_s, doc<"sliding_m_per_s">);
 }
 
+void bind_crown(py::module_& module) {
+  bind_fields<Sheet, "Sheet">(module);
+  bind_fields<Crown, "Crown">(module);
+  bind_fields<CrownContact, "CrownContact">(module);
+  module.def("crown_contact", &crown_contact, "motion"_a, "backing"_a, py::kw_only(), "crown"_a = py::none(),
+             doc<"crown_contact">);
+  bind_fields<LaneDose, "LaneDose">(module);
+  module.def("lane_dose", &lane_dose, "motion"_a, "contact"_a, doc<"lane_dose">);
+}
+
 }  // namespace
 
 void bind_tool(py::module_& module) {
@@ -100,6 +113,7 @@ void bind_tool(py::module_& module) {
   bind_abrasive(module);
   bind_backing(module);
   bind_motion(module);
+  bind_crown(module);
 }
 
 }  // namespace libtexture::python

@@ -918,7 +918,7 @@ class Motion:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', disc_diameter_mm: float, orbit_mm: float, speed_rpm: float, force_n: float, feed_mm_per_s: float, step_over_mm: float, spin_rpm: float = 0.0, force_cv: float = 0.25, dwell_cv: float = 0.2, source: str = 'estimate') -> None:
+    def __init__(self, *, name: str = '', disc_diameter_mm: float, orbit_mm: float, speed_rpm: float, force_n: float, feed_mm_per_s: float, step_over_mm: float, spin_rpm: float = 0.0, force_cv: float = 0.25, dwell_cv: float = 0.2, lean_share: float = 0.07, source: str = 'estimate') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -944,7 +944,7 @@ class Motion:
     @property
     def dwell_cv(self) -> float:
         """
-        spread of local dwell, 0 to 1; estimate (lanes at half a disc alone ripple .87-1.04)
+        spread of local dwell by the hand, 0 to 1; estimate. Lanes and lean come on top: see dose_cv()
         """
     @property
     def feed_mm_per_s(self) -> float:
@@ -960,6 +960,12 @@ class Motion:
     def force_n(self) -> float:
         """
         normal force, machine's weight included [N], > 0 to 500
+        """
+    @property
+    def lean_share(self) -> float:
+        """
+        how far off the disc's centre the hand presses, over the disc's radius, standard deviation, 0 to 0.25;
+        estimate: 5 mm on a disc of 150 mm, 0.27 of the mean pressure more at one rim
         """
     @property
     def name(self) -> str:
@@ -1002,6 +1008,196 @@ class Motion:
     def step_over_mm(self) -> float:
         """
         distance of lanes [mm], .1 to disc_diameter_mm
+        """
+class Sheet:
+    """
+    The sheet of a panel.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Sheet:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, material: typing.Literal['steel', 'aluminium', 'plastic'] = 'steel', thickness_mm: float | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Sheet:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def material(self) -> str:
+        """
+        steel, aluminium or plastic: 210, 70 or 2 GPa (metals: handbook values, from memory; plastic: estimate,
+        1 to 3)
+        """
+    @property
+    def thickness_mm(self) -> float | None:
+        """
+        [mm], 0.1 to 100; none = 0.7 for steel, 1.0 for aluminium, 3.0 for plastic (estimates); thick = it does
+        not give
+        """
+class Crown:
+    """
+    A panel's crown: the mean radius of its curvature, and the sheet that is curved.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Crown:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, radius_m: float, sheet: Sheet = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Crown:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def radius_m(self) -> float:
+        """
+        square root of the product of the main radii [m], > 0
+        """
+    @property
+    def sheet(self) -> Sheet:
+        """
+        what the panel is made of
+        """
+class CrownContact:
+    """
+    How a flat disc meets a crowned panel.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> CrownContact:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, radius_mm: float, pressure_kpa: float, peak_kpa: float, is_small: bool = False) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> CrownContact:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def is_small(self) -> bool:
+        """
+        contact radius under half the disc's: warn
+        """
+    @property
+    def peak_kpa(self) -> float:
+        """
+        pressure in its middle [kPa]; the mean where the whole face touches
+        """
+    @property
+    def pressure_kpa(self) -> float:
+        """
+        mean pressure within it [kPa], > 0
+        """
+    @property
+    def radius_mm(self) -> float:
+        """
+        contact radius, at most the disc's [mm], > 0
+        """
+class LaneDose:
+    """
+    What one pass does across its lanes, over its mean; the hand is not in it.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> LaneDose:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, least: float = 0.0, most: float = 0.0, cv: float = 0.0, untouched_share: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> LaneDose:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def cv(self) -> float:
+        """
+        coefficient of variation
+        """
+    @property
+    def least(self) -> float:
+        """
+        where it does least
+        """
+    @property
+    def most(self) -> float:
+        """
+        where it does most
+        """
+    @property
+    def untouched_share(self) -> float:
+        """
+        share of the area that the contact never reaches
         """
 class Levelled:
     """
@@ -1963,7 +2159,7 @@ class Panel:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, area_m2: float, crown_radius_m: float | None = None, edge_length_m: float | None = None, readings: collections.abc.Sequence[Reading]) -> None:
+    def __init__(self, *, name: str, area_m2: float, crown_radius_m: float | None = None, sheet: Sheet = ..., edge_length_m: float | None = None, readings: collections.abc.Sequence[Reading]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2005,6 +2201,11 @@ class Panel:
     def readings(self) -> list[Reading]:
         """
         at least one
+        """
+    @property
+    def sheet(self) -> Sheet:
+        """
+        what the panel is made of: on its crown it gives under the disc
         """
 class Estimate:
     """
@@ -4224,7 +4425,8 @@ class FirstStep:
     @property
     def levelling_um(self) -> float:
         """
-        clear until the target is met, mean over the panels; else all there was [um]
+        clear until the target is met, mean over the panels, with the coarsest grain at hand; else all there was
+        [um]
         """
     @property
     def minutes(self) -> float:
@@ -5098,6 +5300,13 @@ def compare_benches(first: Bench, second: Bench) -> BenchComparison:
     """
     InvalidInput with fewer than two runs each, runs of different numbers of passes, or different wetness.
     """
+def crown_contact(motion: Motion, backing: Backing, *, crown: Crown | None = None) -> CrownContact:
+    """
+    Contact of the disc on a crowned panel (none = flat). Every place of the face is pressed in along its
+    foams' own curves, and the panel's sheet gives as a plate on the springs of its crown (docs/physics.md,
+    equations 11 to 11d), within 1 % of an independent solution; of the peak while the middle is pressed
+    hardest. A half-space follows any crown and a rigid disc none: the whole face then counts as touching.
+    """
 def depth_laws(scratches: Scratches) -> list[DepthLaw]:
     """
     The depth laws of the patch's parts: pixels of like coverages (within 1/32 of the finished one) form a
@@ -5262,10 +5471,16 @@ def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     about .05 it can be made out (estimate). fill: share of the surroundings as bright as the lamp, .1
     (estimate). docs/physics.md (50).
     """
-def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None, removal_um: float, report_at_um: collections.abc.Sequence[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None) -> Levelled:
+def lane_dose(motion: Motion, contact: CrownContact) -> LaneDose:
+    """
+    Lanes of the motion's step-over by a contact: at a place, the sum over lanes of the pressure along the
+    line on which the disc passes it: its chords where the whole face touches evenly (docs/physics.md,
+    equation 24a).
+    """
+def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None, removal_um: float, report_at_um: collections.abc.Sequence[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None, grain_um: float = 0.0) -> Levelled:
     """
     Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing
-    as it is given: no foam plateau, crown or footprint unless the options say so (docs/physics.md,
+    as it is given: no foam plateau, crown, footprint or grains unless the options say so (docs/physics.md,
     levelling). A rigid backing cuts all above a plane. NotConverged where the tolerance is not met.
     
         removal_um: mean clear to remove [um], at least least_removal_um
@@ -5274,6 +5489,8 @@ def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress
         amplitude_tolerance_um: accuracy of rms, peak-to-valley and valley depth [um], > 0
         touched_beyond_um: a point counts as touched when it lost more than this [um], >= 0
         disc_diameter_mm: given: waves longer than about half a disc are followed, not levelled [mm], > 0
+        grain_um: scale of the grains' heights [um], >= 0: they give as springs of p_mean/grain_um before the face, so
+    that every wave costs so much more clear per e-fold; not on a rigid backing, the ideal cut
     """
 def levelling_rate_per_s(*, wavelength_mm: numpy.typing.ArrayLike, thickness_um: float, surface_tension_mn_per_m: float, viscosity_pa_s: float, exact: bool = False) -> typing.Any:
     """
@@ -5436,7 +5653,7 @@ def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     two directions: twice the slope, less the share of the path before the panel; waves below the spot that
     the pupil sees blur and do not count, docs/physics.md (53a).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.25, crown_radius_m: float | None = None, band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
+def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.25, crown_radius_m: float | None = None, sheet: Sheet = ..., band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
@@ -5445,6 +5662,7 @@ def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.S
     
         area_m2: area worked in one go, which sets how discs load [m2], > 0; estimate
         crown_radius_m: crown of the panel [m], > 0; none = flat
+        sheet: what the panel is made of
         band_edges_mm: edges of the reported wavelength bands [mm], rising
         amplitude_tolerance_um: accuracy of texture amplitudes between looks [um], > 0
         refractive_index: of the clear, for gloss, > 1 to 4; as Paint has it

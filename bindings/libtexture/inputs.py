@@ -31,7 +31,10 @@ def input_rows(job: Job | None, sequences: list[Sequence]) -> list[tuple[str, st
 
 
 def panel_words(panel):
-    crown = f"crown of {panel.crown_radius_m:g} m" if panel.crown_radius_m else "flat"
+    crown = "flat"
+    if panel.crown_radius_m:
+        thickness = f" of {panel.sheet.thickness_mm:g} mm" if panel.sheet.thickness_mm else ""
+        crown = f"crown of {panel.crown_radius_m:g} m, {panel.sheet.material}{thickness}"
     edges = f", {panel.edge_length_m:g} m of edges" if panel.edge_length_m else ""
     total_um = [total_um_of(reading) for reading in panel.readings]
     listed = ", ".join(f"{um:.0f}" for um in total_um)

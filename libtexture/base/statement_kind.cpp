@@ -136,6 +136,14 @@ Words words_of(StatementKind kind) {
       return {"foam_near_plateau",
               "On this crown the foam is pressed to {peak_kpa:2} in the middle, near its plateau; the "
               "mean of {mean_kpa:2} stands for the whole face."};
+    case StatementKind::lanes_miss:
+      return {"lanes_miss",
+              "A pass misses {untouched_share:%0} of the area: its contact of {contact_mm:0} is narrow for "
+              "lanes {lanes_mm:0} apart; lanes of at most {even_lanes_mm:0} cover evenly."};
+    case StatementKind::lanes_leave_stripes:
+      return {"lanes_leave_stripes",
+              "A pass leaves stripes: between lanes {lanes_mm:0} apart its contact of {contact_mm:0} removes "
+              "only {least_dose_share:%0} of the mean; lanes of at most {even_lanes_mm:0} cover evenly."};
     case StatementKind::inertia_left_out:
       return {"inertia_left_out",
               "At this speed the inertia of the softest layer matters, which is not modelled."};

@@ -49,6 +49,8 @@ enum class StatementKind {
   step_not_worked,
   contact_small,
   foam_near_plateau,
+  lanes_miss,
+  lanes_leave_stripes,
   inertia_left_out,
   grain_extrapolated,
   edge_margin_of_flat,

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/tool/dose.hpp"
 
 namespace libtexture {
 namespace {
@@ -28,7 +29,28 @@ double at(const EdgeProfile& profile, double distance_mm) {
   return profile.removal_um[i - 1] + part * (profile.removal_um[i] - profile.removal_um[i - 1]);
 }
 
-void add(Across& across, const EdgeProfile& profile, double share, double dwell_cv) {
+/// How far a step's removal spreads at a distance from the edge: as on the flat, and by a lean that the hand
+/// keeps along the edge, which tilts the pressure of the innermost lane.
+class EdgeSpread {
+ public:
+  EdgeSpread(const Step& step, int passes, Overhang overhang)
+      : disc_mm_(step.motion.disc_diameter_mm / 2),
+        lane_mm_(overhang == Overhang::none ? disc_mm_ : disc_mm_ / 2),
+        lean_share_(step.motion.lean_share) {
+    const double flat_kpa = pressure_kpa(step.motion);
+    const LaneDose lanes = lane_dose(step.motion, {disc_mm_, flat_kpa, flat_kpa, false});
+    flat_cv_ = dose_cv(step.motion, lanes.cv, std::max(1, passes));
+  }
+  double at(double distance_mm) const {
+    const double towards_edge = std::max(0.0, lane_mm_ - distance_mm) / disc_mm_;
+    return std::hypot(flat_cv_, 4 * lean_share_ * towards_edge);
+  }
+
+ private:
+  double disc_mm_, lane_mm_, lean_share_, flat_cv_;
+};
+
+void add(Across& across, const EdgeProfile& profile, double share, const EdgeSpread& spread) {
   if (across.distance_mm.empty()) {
     across.distance_mm = profile.distance_mm;
     across.removal_um.assign(profile.distance_mm.size(), 0);
@@ -37,7 +59,7 @@ void add(Across& across, const EdgeProfile& profile, double share, double dwell_
   for (std::size_t k = 0; k < across.distance_mm.size(); ++k) {
     const double removal_um = share * at(profile, across.distance_mm[k]);
     across.removal_um[k] += removal_um;
-    across.variance_um2[k] += dwell_cv * removal_um * dwell_cv * removal_um;
+    across.variance_um2[k] += std::pow(spread.at(across.distance_mm[k]) * removal_um, 2);
   }
 }
 
@@ -112,7 +134,7 @@ EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_
                                               .overhang = work.overhang},
                                              nth_part(progress, i, steps.size()));
     const double share = rows[i].removed_um / total_um;
-    add(across, profile, share, steps[i].motion.dwell_cv);
+    add(across, profile, share, EdgeSpread(steps[i], rows[i].passes, work.overhang));
     result.removed_area_mm2 += share * profile.removed_area_mm2;
   }
   result.peak_removal_um = *std::max_element(across.removal_um.begin(), across.removal_um.end());

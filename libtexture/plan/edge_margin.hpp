@@ -58,8 +58,9 @@ bool has_edge_profile(const Backing& backing);
 
 /// The margin of steps that went as the rows say, one a step, over a clear of clear_um +- clear_sd_um [um]:
 /// of what each step's tools would wear off by the whole removal, that step's share, summed. Removal at a
-/// place is taken to spread by each motion's dwell_cv, steps independent; clear and removal normal
-/// (docs/physics.md, edges). InvalidInput for a backing without an edge profile.
+/// place is taken to spread as on the flat (dose_cv) and by the hand's lean along the edge, steps
+/// independent; clear and removal normal (docs/physics.md, edges). InvalidInput for a backing without an edge
+/// profile.
 EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_um, double clear_sd_um,
                        const std::vector<Step>& steps, const std::vector<HistoryRow>& rows,
                        const Progress& progress = {});

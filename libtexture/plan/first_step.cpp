@@ -57,8 +57,7 @@ Step step_with(const Abrasive& abrasive, const Backing& backing, const Tools& to
   return step;
 }
 
-// Levelling does not depend on the grain, but for the touched share: the coarsest grain of its carrier stands
-// for all.
+// Levelling hardly depends on the grain: the coarsest of its carrier, which spends most, stands for all.
 const Abrasive* coarsest(const Tools& tools, Carrier carrier) {
   const Abrasive* found = nullptr;
   for (const Abrasive& one : tools.abrasives)
@@ -80,7 +79,7 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
         const Panel& panel = job.panel[p];
         const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
         fit.costs.push_back(level_cost(surface, job.target, step,
-                                       {panel.crown_radius_m, job.coating.hardness_mpa, clear_um},
+                                       {crown_of(panel), job.coating.hardness_mpa, clear_um},
                                        nth_part(part, p, job.panel.size())));
       }
     } catch (const InvalidInput& error) {

@@ -17,7 +17,9 @@ struct FirstStep {
   std::string abrasive = {};  ///< its name
   double grain_um = 0;        ///< median grain [um]
   std::string backing = {};   ///< what it goes on
-  double levelling_um = 0;   ///< clear until the target is met, mean over the panels; else all there was [um]
+  /// clear until the target is met, mean over the panels, with the coarsest grain at hand; else all there was
+  /// [um]
+  double levelling_um = 0;
   int passes = 0;            ///< on the panel that needs most
   double discs = 0;          ///< on all panels
   double minutes = 0;        ///< on all panels [min]

@@ -58,7 +58,8 @@ Obstacle obstacle_of(const HeightField& now, const Target& target, const Step& s
   const double q = 2 * std::numbers::pi / (worst.wavelength_mm * metre_per_mm);
   const double footprint = contact.footprint_mm ? footprint_factor(q, *contact.footprint_mm) : 1;
   worst.clear_per_e_fold_um = contact.pressure_kpa * pascal_per_kpa /
-                              (stiffness_pa_per_m(contact.backing, q) * footprint) / metre_per_um;
+                                  (stiffness_pa_per_m(contact.backing, q) * footprint) / metre_per_um +
+                              grain_height_um(step, contact.pressure_kpa);
   worst.is_followed = worst.wavelength_mm > followed_discs * step.motion.disc_diameter_mm;
   return worst;
 }
@@ -81,7 +82,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   require_positive(conditions.most_um, "LevelConditions", "most_um");
   require_positive(conditions.hardness_mpa, "LevelConditions", "hardness_mpa");
   const double most_um = conditions.most_um;
-  const DiscContact contact = disc_contact(step, surface.grid(), conditions.crown_radius_m);
+  const DiscContact contact = disc_contact(step, surface.grid(), conditions.crown);
   LevelCost cost;
   cost.target = judge_target(target, surface, surface, 0);
   cost.rms_um = surface.rms_um();
@@ -105,7 +106,8 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
                                     {.removal_um = at.back(),
                                      .report_at_um = at,
                                      .amplitude_tolerance_um = tolerance_um,
-                                     .disc_diameter_mm = contact.footprint_mm},
+                                     .disc_diameter_mm = contact.footprint_mm,
+                                     .grain_um = grain_height_um(step, contact.pressure_kpa)},
                                     part_of(progress, before / most_um, (before + at.back()) / most_um));
     for (std::size_t k = 0; k < at.size() && !is_reached(cost.target); ++k) {
       now = levelled.surfaces[k];

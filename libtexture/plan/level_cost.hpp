@@ -7,6 +7,7 @@
 #include "libtexture/base/progress.hpp"
 #include "libtexture/plan/reached.hpp"
 #include "libtexture/process/step.hpp"
+#include "libtexture/tool/sheet.hpp"
 
 namespace libtexture {
 
@@ -14,12 +15,12 @@ namespace libtexture {
 struct Obstacle {
   double wavelength_mm = 0;        ///< their wavelength [mm]
   double rms_um = 0;               ///< what is left of them [um]
-  double clear_per_e_fold_um = 0;  ///< clear that a fold of e costs in full contact, pressure/S [um]
+  double clear_per_e_fold_um = 0;  ///< clear that a fold of e costs in full contact, grains included [um]
   bool is_followed = false;        ///< longer than half a disc: it tilts along, whatever the backing
 };
 
-/// What levelling costs with one backing. It depends on the backing, its pressure and the crown, not on the
-/// grain, but for the touched share, which counts from half a groove depth.
+/// What levelling costs with one backing. It depends on the backing, its pressure and the crown, and a little
+/// on the grain: by the give of its grains, and by the touched share, which counts from half a groove depth.
 struct LevelCost {
   bool is_reached = false;   ///< before the clear was gone
   double removal_um = 0;     ///< clear until the target is first met; else all that was there to go [um]
@@ -31,9 +32,9 @@ struct LevelCost {
 
 /// What is levelled.
 struct LevelConditions {
-  std::optional<double> crown_radius_m = {};  ///< of the panel [m], > 0; none = flat
-  double hardness_mpa = 200;                  ///< of the clear [MPa], > 0
-  double most_um = unset;                     ///< clear that is there to go [um], > 0
+  std::optional<Crown> crown = {};  ///< of the panel; none = flat
+  double hardness_mpa = 200;        ///< of the clear [MPa], > 0
+  double most_um = unset;           ///< clear that is there to go [um], > 0
 };
 
 /// Levels a surface with the step's backing, motion and abrasive until a target is met, or the clear is gone.

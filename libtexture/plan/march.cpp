@@ -5,6 +5,7 @@
 
 #include "libtexture/plan/reached.hpp"
 #include "libtexture/process/pace.hpp"
+#include "libtexture/tool/dose.hpp"
 
 namespace libtexture {
 
@@ -152,7 +153,8 @@ void March::step(std::size_t world, const Panel& panel, const WorldStep& in_worl
   state.band_um *= point.band_ratio;
   state.valley_um *= point.valley_ratio;
   state.removed_um += removed;
-  state.removed_sd_um = std::hypot(state.removed_sd_um, step.motion.dwell_cv * removed);
+  state.removed_sd_um =
+      std::hypot(state.removed_sd_um, dose_cv(step.motion, in_world.pass_cv, made) * removed);
   state.minutes += made * pass_minutes(step.motion, panel.area_m2);
   state.discs += step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
 }

@@ -21,7 +21,7 @@ struct WorldState {
   double touched_share = 0;     ///< by the first step
   Scratches scratches = {};     ///< maps of removal_levels pixels that stand for the patch's
   double removed_um = 0, levelling_um = 0, overshoot_um = 0, debt_um = 0;  ///< mean clear [um]
-  double removed_sd_um = 0;                                                ///< of uneven dwell [um]
+  double removed_sd_um = 0;  ///< from place to place: uneven dwell, lanes, lean [um]
   double minutes = 0, discs = 0;
   TexturePath path = {};                ///< from the start on
   std::vector<double> efficiency = {};  ///< of each step

@@ -47,9 +47,15 @@ void Panel::validate() const {
     require_positive(*crown_radius_m, "Panel", "crown_radius_m");
     require_within(*crown_radius_m, 0.05, 1e6, "Panel", "crown_radius_m");
   }
+  sheet.validate();
   if (edge_length_m) require_not_negative(*edge_length_m, "Panel", "edge_length_m");
   require(!readings.empty(), "Panel", "readings", "must hold at least one reading", "none");
   for (const Reading& reading : readings) reading.validate();
+}
+
+std::optional<Crown> crown_of(const Panel& panel) {
+  if (!panel.crown_radius_m) return std::nullopt;
+  return Crown{*panel.crown_radius_m, panel.sheet};
 }
 
 }  // namespace libtexture

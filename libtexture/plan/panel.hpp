@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
+#include "libtexture/tool/sheet.hpp"
 
 namespace libtexture {
 
@@ -32,18 +33,24 @@ struct Panel {
   std::string name = {};   ///< as results name it: one line, not empty
   double area_m2 = unset;  ///< area to be levelled [m2], 10^-4 to 100
   std::optional<double> crown_radius_m =
-      {};  ///< sqrt of the product of the main radii [m], .05 to 10^6; none = flat
+      {};            ///< sqrt of the product of the main radii [m], .05 to 10^6; none = flat
+  Sheet sheet = {};  ///< what the panel is made of: on its crown it gives under the disc
   std::optional<double> edge_length_m = {};  ///< length of edges and body lines that need a margin [m], >= 0
   std::vector<Reading> readings = {};        ///< at least one
 
   void validate() const;
   bool operator==(const Panel&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("name", &Panel::name), required("area_m2", &Panel::area_m2),
+    return std::tuple{required("name", &Panel::name),
+                      required("area_m2", &Panel::area_m2),
                       optional("crown_radius_m", &Panel::crown_radius_m),
+                      optional("sheet", &Panel::sheet),
                       optional("edge_length_m", &Panel::edge_length_m),
                       required("readings", &Panel::readings)};
   }
 };
+
+/// The panel's crown; none where it is flat.
+std::optional<Crown> crown_of(const Panel& panel);
 
 }  // namespace libtexture

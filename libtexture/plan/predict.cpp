@@ -195,6 +195,7 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
       return simulate(surface, coating, sequence.step,
                       {.area_m2 = panel.area_m2,
                        .crown_radius_m = panel.crown_radius_m,
+                       .sheet = panel.sheet,
                        .refractive_index = job.coating.refractive_index,
                        .scratch_limits = job.scratch_limits,
                        .viewer = viewer_of(job)},

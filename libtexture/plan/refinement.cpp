@@ -34,7 +34,7 @@ struct Way {
 
 // The finished grooves of a step on one panel.
 Scratches finished_on(const Job& job, const Step& step, const Panel& panel) {
-  const DiscContact contact = disc_contact(step, job.patch, panel.crown_radius_m);
+  const DiscContact contact = disc_contact(step, job.patch, crown_of(panel));
   const double depth_um = groove_depth_um(step, contact.pressure_kpa, 1, job.coating.hardness_mpa);
   Scratches scratches;
   scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um),
@@ -60,7 +60,7 @@ Debt debt_of(const Job& job, const Step& step) {
 
 bool carries_without_collapse(const Job& job, const Step& step) {
   try {
-    for (const Panel& panel : job.panel) disc_contact(step, job.patch, panel.crown_radius_m);
+    for (const Panel& panel : job.panel) disc_contact(step, job.patch, crown_of(panel));
     return true;
   } catch (const InvalidInput&) {
     return false;

@@ -102,7 +102,7 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
   const Step& step = sampled_.sequence.step[place];
   CurvePlan plan;
   plan.step = step;
-  plan.contact = disc_contact(step, surface_.grid(), job_.panel.front().crown_radius_m);
+  plan.contact = disc_contact(step, surface_.grid(), crown_of(job_.panel.front()));
   plan.hardness_mpa = job_.coating.hardness_mpa;
   plan.starts = starts_.surfaces();
   plan.bands_mm = bands_mm_;
@@ -111,7 +111,7 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
   std::vector<double> factors, removals;
   in_worlds_.clear();
   for (std::size_t p = 0; p < job_.panel.size(); ++p) {
-    const PanelAtStep panel{surface_.grid(), wavelength_mm_, job_.panel[p].crown_radius_m};
+    const PanelAtStep panel{surface_.grid(), wavelength_mm_, crown_of(job_.panel[p])};
     in_worlds_.push_back(
         world_steps(worlds_, step, drawn, panel, plan.contact, nth_part(progress, p, job_.panel.size())));
     for (std::size_t world = 0; world < worlds_.person.size(); ++world) {

@@ -7,6 +7,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/panel_cells.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/levelling.hpp"
 
 namespace libtexture {
@@ -133,7 +134,8 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
     const Levelled levelled = level(surface, backing, pressure,
                                     {.removal_um = at_um.back(),
                                      .report_at_um = at_um,
-                                     .amplitude_tolerance_um = tolerance_share * patch_valley_um},
+                                     .amplitude_tolerance_um = tolerance_share * patch_valley_um,
+                                     .grain_um = grain_height_um(step, pressure)},
                                     nth_part(progress, static_cast<std::size_t>(i), curves));
     gone.push_back(touched_at_um(levelled, surface) + result.valley_um - patch_valley_um);
     left[0].push_back(0);

@@ -87,11 +87,17 @@ bool begin_alike(const std::vector<double>& a, const std::vector<double>& b) {
                     b.begin());
 }
 
+// Grains give as they are: a node's heights are scaled for the stiffness and the force of worlds, far more
+// than for their texture, so that the grains' are scaled along.
+double grain_of(const CurvePlan& plan) {
+  return grain_height_um(plan.step, plan.contact.pressure_kpa);
+}
+
 bool shares(const Node& node, const CurvePlan& first, const CurvePlan& plan, const HeightField& start,
             double factor, const std::vector<double>& at) {
   const DiscContact &a = first.contact, &b = plan.contact;
   return node.factor == factor && a.pressure_kpa == b.pressure_kpa && a.footprint_mm == b.footprint_mm &&
-         a.backing == b.backing &&
+         a.backing == b.backing && grain_of(first) == grain_of(plan) &&
          std::all_of(node.readers.begin(), node.readers.end(),
                      [&](const Reader& reader) { return begin_alike(*reader.at, at); }) &&
          *node.start == start;
@@ -145,7 +151,9 @@ std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const
   const auto goes_further = [](const Reader& a, const Reader& b) { return a.at->size() < b.at->size(); };
   const std::vector<double>& at =
       *std::max_element(node.readers.begin(), node.readers.end(), goes_further)->at;
-  const DiscContact& disc = plans[node.readers.front().plan].contact;
+  const CurvePlan& plan = plans[node.readers.front().plan];
+  const DiscContact& disc = plan.contact;
+  const double grain_um = grain_of(plan);
   // S/p times a factor is the same as heights times it.
   const HeightField first = scaled(*node.start, node.factor);
   const double valley_um = first.valley_depth_um();
@@ -166,7 +174,8 @@ std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const
                                     {.removal_um = removals.back(),
                                      .report_at_um = removals,
                                      .amplitude_tolerance_um = tolerance_um,
-                                     .disc_diameter_mm = disc.footprint_mm},
+                                     .disc_diameter_mm = disc.footprint_mm,
+                                     .grain_um = node.factor * grain_um},
                                     part_of(run, 0, levelling_work));
     for (std::size_t k = 0; k < removals.size(); ++k) {
       const HeightField& now = levelled.surfaces[k];
@@ -346,7 +355,8 @@ HeightField surface_after(const CurvePlan& plan, const HeightField& start, doubl
                                   {.removal_um = by_um.back(),
                                    .report_at_um = by_um,
                                    .amplitude_tolerance_um = tolerance_um,
-                                   .disc_diameter_mm = plan.contact.footprint_mm},
+                                   .disc_diameter_mm = plan.contact.footprint_mm,
+                                   .grain_um = factor * grain_of(plan)},
                                   progress);
   return scaled(levelled.surface, 1 / factor);
 }

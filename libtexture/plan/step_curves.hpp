@@ -37,9 +37,9 @@ struct CurvePlan {
 
 struct SolvedCurves;
 
-/// R is the natural clock: a step's texture depends on wear, speed, dwell, loading and wetness only through
-/// it. S/p_mean is the second variable: a texture of s times the height under a pressure p wears as the
-/// texture itself under p/s. The surface that earlier steps leave is the third, told by its rms height.
+/// R is the natural clock: a step's texture depends on wear, speed, dwell and loading only through it.
+/// S/p_mean is the second variable: a texture of s times the height under a pressure p wears as the texture
+/// itself under p/s. The surface that earlier steps leave is the third, told by its rms height.
 class StepCurves {
  public:
   /// Between the nodes: linear in the start's rms height, cubic in the logarithm of S/p_mean, cubic and
@@ -66,8 +66,8 @@ struct SolvedCurves {
 };
 
 /// Solves the nodes of all plans, a levelling run each, on all threads. A node that several plans share
-/// (equal contact, start, factor and first removals) is solved once, as far as the plan that goes furthest:
-/// grit and wear rate move nothing on it. A plan's curves are the same bytes alone and among others.
+/// (equal contact, grains, start, factor and first removals) is solved once, as far as the plan that goes
+/// furthest: the wear rate moves nothing on it. A plan's curves are the same bytes alone and among others.
 SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& progress = {});
 
 /// The surface that the plan's step leaves of a start after a mean removal [um], on the middle factor.

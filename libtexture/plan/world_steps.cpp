@@ -18,9 +18,10 @@ std::vector<WorldStep> world_steps(const Worlds& worlds, const Step& step, const
   std::vector<WorldStep> all(worlds.person.size());
   const auto make = [&](std::size_t world) {
     WorldStep& one = all[world];
-    one.step = in_world(step, drawn, world, panel.crown_radius_m);
-    const DiscContact contact = disc_contact(one.step, panel.grid, panel.crown_radius_m);
+    one.step = in_world(step, drawn, world, panel.crown);
+    const DiscContact contact = disc_contact(one.step, panel.grid, panel.crown);
     one.pressure_kpa = contact.pressure_kpa;
+    one.pass_cv = contact.pass_cv;
     if (!has_clock_only)
       one.stiffness_factor = worlds.texture_scale[world] * stiffness_pa_per_m(contact.backing, q_per_m) /
                              contact.pressure_kpa / at_nominal;

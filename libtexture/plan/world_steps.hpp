@@ -14,15 +14,16 @@ namespace libtexture {
 struct WorldStep {
   Step step = {};
   double pressure_kpa = 0;  ///< within the contact [kPa]
+  double pass_cv = 0;       ///< spread from place to place of what a pass removes
   double stiffness_factor =
       1;  ///< the patch's S/p_mean at its mean wavelength, world's heights, over nominal
 };
 
 /// The panel that a step works on, as the steps before it left it.
 struct PanelAtStep {
-  Grid grid = {};                             ///< of the patch
-  double wavelength_mm = 0;                   ///< mean, of its texture [mm]; 0 = flat
-  std::optional<double> crown_radius_m = {};  ///< of the panel [m]; none = flat
+  Grid grid = {};                   ///< of the patch
+  double wavelength_mm = 0;         ///< mean, of its texture [mm]; 0 = flat
+  std::optional<Crown> crown = {};  ///< of the panel; none = flat
 };
 
 /// The step in every world, as drawn, its contact told over a nominal one.

@@ -32,21 +32,21 @@ std::vector<double> lognormal(std::vector<double> normals, double log_sd) {
   return normals;
 }
 
-double pressure_on_kpa(const Step& step, double force_n, std::optional<double> crown_radius_m) {
+double pressure_on_kpa(const Step& step, double force_n, const std::optional<Crown>& crown) {
   Motion motion = step.motion;
   motion.force_n = force_n;
-  return crown_contact(motion, step.backing, crown_radius_m).pressure_kpa;
+  return crown_contact(motion, step.backing, crown).pressure_kpa;
 }
 
-double bearable_force_n(const Step& step, double force_n, std::optional<double> crown_radius_m) {
+double bearable_force_n(const Step& step, double force_n, const std::optional<Crown>& crown) {
   double least_kpa = HUGE_VAL;
   for (const Layer& layer : step.backing.layers)
     least_kpa = std::min(least_kpa, plateau_share * layer.plateau_kpa.value_or(HUGE_VAL));
-  if (std::isinf(least_kpa) || pressure_on_kpa(step, force_n, crown_radius_m) <= least_kpa) return force_n;
+  if (std::isinf(least_kpa) || pressure_on_kpa(step, force_n, crown) <= least_kpa) return force_n;
   double low = 0, high = force_n;
   for (int halving = 0; halving < 50; ++halving) {
     const double middle = (low + high) / 2;
-    (pressure_on_kpa(step, middle, crown_radius_m) <= least_kpa ? low : high) = middle;
+    (pressure_on_kpa(step, middle, crown) <= least_kpa ? low : high) = middle;
   }
   return low;
 }
@@ -108,7 +108,7 @@ StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
 }
 
 Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
-              std::optional<double> crown_radius_m) {
+              const std::optional<Crown>& crown) {
   Step scaled = step;
   // Far tails of what an abrasive is believed to do stay within what an abrasive can do.
   const double fresh = step.abrasive.wear_rate_mm3_per_n_m;
@@ -118,7 +118,7 @@ Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
   scaled.abrasive.worn_wear_rate_mm3_per_n_m *= wear;
   scaled.backing.stiffness_factor *= drawn.stiffness_factor[world];
   const double force_n = std::min(most_force_n, drawn.force_factor[world] * step.motion.force_n);
-  scaled.motion.force_n = bearable_force_n(scaled, force_n, crown_radius_m);
+  scaled.motion.force_n = bearable_force_n(scaled, force_n, crown);
   return scaled;
 }
 

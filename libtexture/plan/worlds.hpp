@@ -35,10 +35,10 @@ struct StepWorlds {
 };
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place);
 
-/// The step as it is in a world, on a crown [m] (none = flat). Where the force would make a foam of the
+/// The step as it is in a world, on a crown (none = flat). Where the force would make a foam of the
 /// backing collapse it is taken as the most that does not: nobody goes on with a disc that has bottomed out.
 Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
-              std::optional<double> crown_radius_m);
+              const std::optional<Crown>& crown);
 
 /// Standard normal numbers, one in each of `samples` layers of equal probability (Latin hypercube,
 /// docs/physics.md, risk), in an order that only seed and name decide.

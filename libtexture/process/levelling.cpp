@@ -22,8 +22,8 @@ Erosion wear(const HeightField& field, const Backing& backing, double pressure_k
   const Array2d& h = field.height_um();
   const AlignedVector<double> height(h.data(), h.data() + h.size());
   if (backing.support == Support::rigid) return truncate(height, at);
-  const auto stiffness =
-      relative_stiffness_per_um(field.grid(), backing, pressure_kpa, options.disc_diameter_mm);
+  const auto stiffness = relative_stiffness_per_um(field.grid(), backing, pressure_kpa,
+                                                   options.disc_diameter_mm, options.grain_um);
   return erode(field.grid(), height, stiffness, at, {.amplitude_tolerance = options.amplitude_tolerance_um},
                progress);
 }
@@ -49,6 +49,7 @@ void LevelOptions::validate() const {
   require_positive(amplitude_tolerance_um, "LevelOptions", "amplitude_tolerance_um");
   require_not_negative(touched_beyond_um, "LevelOptions", "touched_beyond_um");
   if (disc_diameter_mm) require_positive(*disc_diameter_mm, "LevelOptions", "disc_diameter_mm");
+  require_not_negative(grain_um, "LevelOptions", "grain_um");
   const double rise = (1 - rounding) * least_removal_um;
   double last = 0;
   for (const double removal : report_at_um) {
@@ -61,7 +62,7 @@ void LevelOptions::validate() const {
 }
 
 AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing& backing, double pressure_kpa,
-                                                std::optional<double> disc_diameter_mm) {
+                                                std::optional<double> disc_diameter_mm, double grain_um) {
   grid.validate();
   backing.validate();
   require_positive(pressure_kpa, "level", "pressure_kpa");
@@ -73,6 +74,7 @@ AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing&
     if (is_new && q > 0) {
       entry->second = stiffness_pa_per_m(backing, q) * per_um;
       if (disc_diameter_mm) entry->second *= footprint_factor(q, *disc_diameter_mm);
+      if (grain_um > 0) entry->second /= 1 + grain_um * entry->second;
     }
     stiffness.push_back(entry->second);
   }

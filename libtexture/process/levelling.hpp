@@ -23,6 +23,9 @@ struct LevelOptions {
   double touched_beyond_um = 0;  ///< a point counts as touched when it lost more than this [um], >= 0
   std::optional<double> disc_diameter_mm =
       {};  ///< given: waves longer than about half a disc are followed, not levelled [mm], > 0
+  /// scale of the grains' heights [um], >= 0: they give as springs of p_mean/grain_um before the face, so
+  /// that every wave costs so much more clear per e-fold; not on a rigid backing, the ideal cut
+  double grain_um = 0;
 
   void validate() const;
   static constexpr auto fields() {
@@ -30,7 +33,8 @@ struct LevelOptions {
                       optional("report_at_um", &LevelOptions::report_at_um),
                       optional("amplitude_tolerance_um", &LevelOptions::amplitude_tolerance_um),
                       optional("touched_beyond_um", &LevelOptions::touched_beyond_um),
-                      optional("disc_diameter_mm", &LevelOptions::disc_diameter_mm)};
+                      optional("disc_diameter_mm", &LevelOptions::disc_diameter_mm),
+                      optional("grain_um", &LevelOptions::grain_um)};
   }
 };
 
@@ -52,13 +56,15 @@ struct Levelled {
 };
 
 /// Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing
-/// as it is given: no foam plateau, crown or footprint unless the options say so (docs/physics.md,
+/// as it is given: no foam plateau, crown, footprint or grains unless the options say so (docs/physics.md,
 /// levelling). A rigid backing cuts all above a plane. NotConverged where the tolerance is not met.
 Levelled level(const HeightField& field, const Backing& backing, double pressure_kpa,
                const LevelOptions& options, const Progress& progress = {});
 
-/// Stiffness over mean pressure S(q)/p [1/um] on the half spectrum of a grid; [0] = 0 (force control).
+/// Stiffness over mean pressure S(q)/p [1/um] on the half spectrum of a grid; [0] = 0 (force control). With a
+/// footprint and grains as in LevelOptions (docs/physics.md, equations 12 and 19c).
 AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing& backing, double pressure_kpa,
-                                                std::optional<double> disc_diameter_mm = {});
+                                                std::optional<double> disc_diameter_mm = {},
+                                                double grain_um = 0);
 
 }  // namespace libtexture

@@ -50,11 +50,17 @@ struct Seen {
   ScratchSummary marks;
 };
 
+std::optional<Crown> crown_of(const SimulateOptions& options) {
+  if (!options.crown_radius_m) return std::nullopt;
+  return Crown{*options.crown_radius_m, options.sheet};
+}
+
 class Simulation {
  public:
   Simulation(const HeightField& surface, const Coating& coating, const SimulateOptions& options)
       : coating_(coating),
         options_(options),
+        crown_(crown_of(options)),
         surface_(surface),
         pupil_spot_(pupil_spot(options.viewer, surface.grid())),
         history_{.start = {},
@@ -70,8 +76,7 @@ class Simulation {
   }
 
   void work(const Step& step, const Progress& progress) {
-    const DiscContact contact =
-        disc_contact(step, surface_.grid(), options_.crown_radius_m, &history_.warnings);
+    const DiscContact contact = disc_contact(step, surface_.grid(), crown_, &history_.warnings);
     const HeightField before = surface_;
     DiscUse use;
     double removed = 0;
@@ -96,7 +101,8 @@ class Simulation {
                                       {.removal_um = at.back(),
                                        .report_at_um = at,
                                        .amplitude_tolerance_um = options_.amplitude_tolerance_um,
-                                       .disc_diameter_mm = contact.footprint_mm},
+                                       .disc_diameter_mm = contact.footprint_mm,
+                                       .grain_um = grain_height_um(step, contact.pressure_kpa)},
                                       part_of(look, 0, levelling_work));
       const Progress describing = part_of(look, levelling_work, 1);
       history_.transform_pairs += levelled.transform_pairs;
@@ -180,6 +186,7 @@ class Simulation {
 
   const Coating& coating_;
   const SimulateOptions& options_;
+  const std::optional<Crown> crown_;
   HeightField surface_;
   const SpotMean pupil_spot_;
   Scratches scratches_;
@@ -191,6 +198,7 @@ class Simulation {
 void SimulateOptions::validate() const {
   require_positive(area_m2, "SimulateOptions", "area_m2");
   if (crown_radius_m) require_positive(*crown_radius_m, "SimulateOptions", "crown_radius_m");
+  sheet.validate();
   require_positive(amplitude_tolerance_um, "SimulateOptions", "amplitude_tolerance_um");
   require(refractive_index > 1 && refractive_index <= 4, "SimulateOptions", "refractive_index",
           "must be > 1 and <= 4", refractive_index);

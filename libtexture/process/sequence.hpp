@@ -9,6 +9,7 @@
 #include "libtexture/process/step.hpp"
 #include "libtexture/surface/coating.hpp"
 #include "libtexture/surface/viewer.hpp"
+#include "libtexture/tool/sheet.hpp"
 
 namespace libtexture {
 
@@ -16,6 +17,7 @@ namespace libtexture {
 struct SimulateOptions {
   double area_m2 = 0.25;  ///< area worked in one go, which sets how discs load [m2], > 0; estimate
   std::optional<double> crown_radius_m = {};  ///< crown of the panel [m], > 0; none = flat
+  Sheet sheet = {};                           ///< what the panel is made of
   /// edges of the reported wavelength bands [mm], rising
   std::vector<double> band_edges_mm = {0.5, 1, 2, 4, 8, 16};
   double amplitude_tolerance_um = 5e-3;  ///< accuracy of texture amplitudes between looks [um], > 0
@@ -27,6 +29,7 @@ struct SimulateOptions {
   static constexpr auto fields() {
     return std::tuple{optional("area_m2", &SimulateOptions::area_m2),
                       optional("crown_radius_m", &SimulateOptions::crown_radius_m),
+                      optional("sheet", &SimulateOptions::sheet),
                       optional("band_edges_mm", &SimulateOptions::band_edges_mm),
                       optional("amplitude_tolerance_um", &SimulateOptions::amplitude_tolerance_um),
                       optional("refractive_index", &SimulateOptions::refractive_index),

@@ -169,10 +169,10 @@ Backing at_working_pressure(const Backing& backing, double pressure_kpa) {
 Approach approach_at(const Backing& backing, double pressure_kpa) {
   const double pressure = pressure_kpa * pascal_per_kpa;
   if (backing.support != Support::layers) {
-    const double depth_m = pressure / stiffness_pa_per_m(backing, 0);
-    return {depth_m, pressure * depth_m / 2};
+    const double compliance = 1 / stiffness_pa_per_m(backing, 0);
+    return {pressure * compliance, pressure * pressure * compliance / 2, compliance};
   }
-  Approach sum{0, 0};
+  Approach sum{0, 0, 0};
   for (const Layer& layer : backing.layers) {
     const double thickness_m = layer.thickness_mm * metre_per_mm;
     const double modulus = confined_modulus_pa(elastic(layer));
@@ -181,12 +181,15 @@ Approach approach_at(const Backing& backing, double pressure_kpa) {
       const double folds = -std::log1p(-pressure / plateau);
       sum.depth_m += thickness_m * plateau / modulus * folds;
       sum.work_j_per_m2 += thickness_m * plateau * plateau / modulus * (folds - pressure / plateau);
+      sum.compliance_m_per_pa += thickness_m / (modulus * (1 - pressure / plateau));
     } else {
       sum.depth_m += thickness_m * pressure / modulus;
       sum.work_j_per_m2 += thickness_m * pressure * pressure / modulus / 2;
+      sum.compliance_m_per_pa += thickness_m / modulus;
     }
   }
-  return {sum.depth_m / backing.stiffness_factor, sum.work_j_per_m2 / backing.stiffness_factor};
+  const double factor = backing.stiffness_factor;
+  return {sum.depth_m / factor, sum.work_j_per_m2 / factor, sum.compliance_m_per_pa / factor};
 }
 
 double mean_approach_um(const Backing& backing, double pressure_kpa) {

@@ -112,8 +112,9 @@ Backing at_working_pressure(const Backing& backing, double pressure_kpa);
 
 /// What pressing a backing in evenly takes: mean approach, and the work done on the way.
 struct Approach {
-  double depth_m;        ///< mean approach [m]
-  double work_j_per_m2;  ///< integral of the pressure over the approach [J/m2]
+  double depth_m;              ///< mean approach [m]
+  double work_j_per_m2;        ///< integral of the pressure over the approach [J/m2]
+  double compliance_m_per_pa;  ///< further approach per further pressure [m/Pa]
 };
 /// Approach under a pressure [kPa], >= 0 and less than every plateau, along each foam's own curve
 /// (docs/physics.md, equation 9), however near to its plateau; not for a half-space, which has none.

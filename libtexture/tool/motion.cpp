@@ -51,6 +51,7 @@ void Motion::validate() const {
             "must turn the disc slower than about twice its orbital speed", spin_rpm);
   require_within(force_cv, 0, 1, "Motion", "force_cv");  // beyond 1 most of the work would be no work
   require_within(dwell_cv, 0, 1, "Motion", "dwell_cv");
+  require_within(lean_share, 0, 0.25, "Motion", "lean_share");  // beyond it the other rim lifts off
 }
 
 double disc_area_m2(const Motion& motion) {

@@ -21,8 +21,11 @@ struct Motion {
   double step_over_mm = unset;   ///< distance of lanes [mm], .1 to disc_diameter_mm
   double spin_rpm = 0;     ///< free turning under load [1/min]; about 180 (50-400), estimate; 0 if rotary
   double force_cv = 0.25;  ///< spread of force between persons, coefficient of variation, 0 to 1; estimate
-  double dwell_cv =
-      0.20;  ///< spread of local dwell, 0 to 1; estimate (lanes at half a disc alone ripple .87-1.04)
+  /// spread of local dwell by the hand, 0 to 1; estimate. Lanes and lean come on top: see dose_cv()
+  double dwell_cv = 0.20;
+  /// how far off the disc's centre the hand presses, over the disc's radius, standard deviation, 0 to 0.25;
+  /// estimate: 5 mm on a disc of 150 mm, 0.27 of the mean pressure more at one rim
+  double lean_share = 0.07;
   std::string source = "estimate";  ///< where the figures come from
 
   void validate() const;
@@ -38,6 +41,7 @@ struct Motion {
                       optional("spin_rpm", &Motion::spin_rpm),
                       optional("force_cv", &Motion::force_cv),
                       optional("dwell_cv", &Motion::dwell_cv),
+                      optional("lean_share", &Motion::lean_share),
                       optional("source", &Motion::source)};
   }
 };

@@ -161,6 +161,8 @@ TEST_CASE("absurd tools are refused by their own line") {
         "1e+09 um)");
   CHECK(refusal("force_n = 20", "dwell_cv = 50") ==
         "job.toml:32: sequence[0].step[1].motion: Motion: dwell_cv must be between 0 and 1 (got 50)");
+  CHECK(refusal("area_m2 = 0.9", "area_m2 = 0.9\nsheet = { thickness_mm = 700 }") ==
+        "job.toml:7: panel[0].sheet: Sheet: thickness_mm must be between 0.1 and 100 (got 700 mm)");
   CHECK(refusal("area_m2 = 0.9", "area_m2 = 0.9\ncrown_radius_m = 1e-9") ==
         "job.toml:7: panel[0]: Panel: crown_radius_m must be between 0.05 and 1e+06 (got 1e-09 m)");
 }

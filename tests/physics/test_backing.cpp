@@ -54,8 +54,8 @@ double clear_per_e_fold_um(const Backing& b, double wavelength_mm, double pressu
 
 // Clear consumed per e-fold with the disc on a crown of this radius.
 double clear_per_e_fold_on_crown_um(const Backing& b, double wavelength_mm,
-                                    std::optional<double> crown_radius_m) {
-  const CrownContact contact = crown_contact(machine::orbital_150_mm(), b, crown_radius_m);
+                                    const std::optional<Crown>& crown) {
+  const CrownContact contact = crown_contact(machine::orbital_150_mm(), b, crown);
   return clear_per_e_fold_um(b, wavelength_mm, contact.pressure_kpa);
 }
 
@@ -116,6 +116,6 @@ TEST_CASE(
   // Why interface pads exist: common practice, no source.
   CHECK(clear_per_e_fold_on_crown_um(film_on_hard_pad, 8, {}) <
         clear_per_e_fold_on_crown_um(film_on_interface, 8, {}));
-  CHECK(clear_per_e_fold_on_crown_um(film_on_hard_pad, 8, 3.0) >
-        clear_per_e_fold_on_crown_um(film_on_interface, 8, 3.0));
+  CHECK(clear_per_e_fold_on_crown_um(film_on_hard_pad, 8, Crown{3, {}}) >
+        clear_per_e_fold_on_crown_um(film_on_interface, 8, Crown{3, {}}));
 }

@@ -111,9 +111,25 @@ TEST_CASE(
   std::size_t k = 0;
   while (profile.distance_mm[k] < x) ++k;
   const double share = 0.8 + 0.2 * x / 25, r = profile.removal_um[k];
-  const double z = (share * clear_um - r - 35.6) / std::hypot(share * sd_um, 0.2 * r);
+  // Dwell, lanes at half a disc (0.105 a pass, closed form: test_dose), and a lean of 0.07 of the radius that
+  // tilts the innermost lane, whose middle is 37.5 mm from the edge, by 4 e/a at its rim.
+  const double spread = std::sqrt(0.04 + 0.105 * 0.105 / 8 + std::pow(4 * 0.07 * (37.5 - x) / 75, 2));
+  const double z = (share * clear_um - r - 35.6) / std::hypot(share * sd_um, spread * r);
   CHECK(0.5 * std::erfc(-z / std::sqrt(2.0)) ==
         Catch::Approx(0.9).margin(0.005).epsilon(0));  // a pixel's width
+}
+
+TEST_CASE("a hand that leans asks for more margin along an overhung edge, and moves no best estimate") {
+  const auto leaning = [](double lean_share) {
+    Step step = step_of();
+    step.motion.lean_share = lean_share;
+    return edge_margin(straddling(), leaving(35.6), 50, 1, {step}, {row_of(4)});
+  };
+  // 10 mm off the middle of a disc of 75 mm: 0.53 of the mean pressure more at the rim (closed form, 4 e/a).
+  const EdgeMargin still = leaning(0), leans = leaning(10.0 / 75);
+  CHECK(still.margin_mm == leans.margin_mm);
+  REQUIRE((still.sure_margin_mm && leans.sure_margin_mm));
+  CHECK(*leans.sure_margin_mm > *still.sure_margin_mm);
 }
 
 TEST_CASE("an edge's margin refuses what it cannot know") {

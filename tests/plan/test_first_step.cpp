@@ -47,6 +47,7 @@ TEST_CASE("every disc of the catalogue is weighed, finest first, and no compound
 
 TEST_CASE("a finer disc takes more passes and minutes for the same texture") {
   const std::vector<Weighed> all = weighed(with_texture(5, 0.6, 0.15));
+  // Weighed by the coarsest grain, which spends most.
   CHECK(of(all, "P3000 film").levelling_um == of(all, "P1000 film").levelling_um);
   CHECK(of(all, "P3000 film").passes > of(all, "P1000 film").passes);
   CHECK(of(all, "P3000 film").minutes > of(all, "P1000 film").minutes);

@@ -43,10 +43,10 @@ struct Spring {
     return synthesize({{.wavelength_mm = 2.5, .rms_um = .01}}, Grid{64, 64, 0.4}, 5);
   }
 
-  WorldState marched(const Step& step, bool is_first) const {
+  WorldState marched(const Step& step, bool is_first, double pass_cv = 0) const {
     const March march{job, worlds, bands, start.band_um[0]};
     WorldState state = start;
-    march.step(0, job.panel.front(), {step, plan.contact.pressure_kpa, 1},
+    march.step(0, job.panel.front(), {step, plan.contact.pressure_kpa, pass_cv, 1},
                solve_curves({plan}).curves.front(), StartSurfaces({field}), is_first, state);
     return state;
   }
@@ -87,6 +87,19 @@ TEST_CASE("a later step without a rule of texture is scratch debt, all of it") {
   CHECK(end.debt_um == Approx(pass_um(spring, 3)).epsilon(1e-12));
   CHECK(end.levelling_um == 0);
   CHECK(end.overshoot_um == 0);
+}
+
+TEST_CASE(
+    "what a step removes spreads by the hand's dwell, and by its lanes the less the more passes it makes") {
+  const Spring spring;
+  Step step = spring.plan.step;
+  // Independent parts add as squares; lanes that fall elsewhere in each of n passes are divided by n (closed
+  // form).
+  for (const int passes : {1, 4}) {
+    step.passes = passes;
+    const WorldState end = spring.marched(step, false, 0.6);
+    CHECK(end.removed_sd_um / end.removed_um == Approx(std::sqrt(0.04 + 0.36 / passes)).epsilon(1e-12));
+  }
 }
 
 TEST_CASE("a step without a rule levels until the job's target was met") {

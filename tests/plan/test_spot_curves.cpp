@@ -3,6 +3,7 @@
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/spot_curves.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/surface/texture.hpp"
 #include "machine.hpp"
@@ -36,13 +37,26 @@ HeightField texture() {
 
 constexpr double patch_m2 = 48 * 0.4e-3 * 48 * 0.4e-3;
 
-/// Levelled at another scale and stiffness by brute force, to these removals.
-Levelled by_force(const Step& step, double scale, double stiffness, const std::vector<double>& at_um) {
+/// Levelled at another scale and stiffness by brute force, to these removals, with grains of a height [um].
+Levelled by_force(const Step& step, double scale, double stiffness, double grain_um,
+                  const std::vector<double>& at_um) {
   Backing backing = at_working_pressure(step.backing, pressure_kpa(step.motion));
   backing.stiffness_factor = stiffness;
   const HeightField field(scale * texture().height_um(), texture().pixel_mm());
   return level(field, backing, pressure_kpa(step.motion),
-               {.removal_um = at_um.back(), .report_at_um = at_um, .amplitude_tolerance_um = 1e-3});
+               {.removal_um = at_um.back(),
+                .report_at_um = at_um,
+                .amplitude_tolerance_um = 1e-3,
+                .grain_um = grain_um});
+}
+
+/// The last of these removals at which a glossy valley is left.
+double gloss_left_at_um(const Levelled& levelled, double scale, const std::vector<double>& at_um) {
+  const Array2d start_um = scale * texture().height_um();
+  double left_at_um = 0;
+  for (std::size_t i = 0; i < at_um.size(); ++i)
+    if ((start_um - levelled.surfaces[i].height_um()).minCoeff() <= 0) left_at_um = at_um[i];
+  return left_at_um;
 }
 
 }  // namespace
@@ -63,21 +77,24 @@ TEST_CASE("on springs the last glossy valley goes at valley depth less the worki
 TEST_CASE("one family of curves tells every scale and stiffness: brute force agrees") {
   const Step step = step_on(film_on_foam());
   const SpotCurves curves = spot_curves(step, texture(), patch_m2, 1.5);
+  const double grain_um = grain_height_um(step, pressure_kpa(step.motion));
   std::vector<double> at_um;
   for (int i = 1; i <= 60; ++i) at_um.push_back(0.06 * i);
   for (const auto& [scale, stiffness] : {std::pair(1.0, 1.0), std::pair(1.4, 0.8), std::pair(0.7, 2.2)}) {
-    const Levelled levelled = by_force(step, scale, stiffness, at_um);
-    const HeightField start(scale * texture().height_um(), texture().pixel_mm());
-    double gone_um = 0;
-    for (std::size_t i = 0; i < at_um.size(); ++i) {
-      if ((start.height_um() - levelled.surfaces[i].height_um()).minCoeff() <= 0) gone_um = at_um[i];
+    // The family scales the grains along with the texture.
+    const Levelled levelled = by_force(step, scale, stiffness, scale * grain_um, at_um);
+    for (std::size_t i = 0; i < at_um.size(); ++i)
       // Amplitudes to a hundredth of the valley depth, and straight lines between removals.
       CHECK(curves.rms_left_um(scale, stiffness, at_um[i]) ==
             Catch::Approx(levelled.rms_um[i]).margin(0.02).epsilon(0.02));
-    }
     // Between this removal and the next; curves know it to a thirtieth of the valley depth.
+    const double gone_um = gloss_left_at_um(levelled, scale, at_um);
     CHECK(curves.gloss_gone_at_um(scale, stiffness) ==
           Catch::Approx(gone_um + 0.03).margin(0.03 + 0.04 * scale).epsilon(0));
+    // Real grains keep their height whatever the texture's; what that moves is less than their height.
+    const double true_gone_um =
+        gloss_left_at_um(by_force(step, scale, stiffness, grain_um, at_um), scale, at_um);
+    CHECK(std::abs(true_gone_um - gone_um) < grain_um);
   }
 }
 

@@ -100,18 +100,24 @@ TEST_CASE("the removal that reaches an rms height is found on the curve, and the
   CHECK_THROWS_AS(curves_of(plan_on(backing, {})), InvalidInput);
 }
 
-TEST_CASE("plans on the same contact and starts share all nodes, and read the same bytes as by themselves") {
-  // The clear removed is the clock (docs/physics.md, how fast R runs): grit moves only what counts as
-  // touched.
+TEST_CASE(
+    "plans on the same contact, grains and starts share all nodes, and read the same bytes as by "
+    "themselves") {
+  // The clear removed is the clock (docs/physics.md, how fast R runs): the wear rate moves nothing, and a
+  // softer clear with its deeper grooves only what counts as touched.
   const Backing backing = at_working_pressure(shipped_catalogue().backings.at("film on firm interface"), 1.4);
   const HeightField field = texture(.8);
-  CurvePlan coarse = plan_on(backing, {field}), fine = coarse, short_one = coarse, other = coarse;
-  fine.step.abrasive = shipped_catalogue().abrasives.at("P3000 film");
+  CurvePlan coarse = plan_on(backing, {field}), hard = coarse, short_one = coarse, other = coarse,
+            fine = coarse;
+  hard.step.abrasive.wear_rate_mm3_per_n_m *= 2;
+  hard.hardness_mpa = 600;
   short_one.most_removal_um = 2.5;
   other.contact.pressure_kpa = 1.5;
-  const SolvedCurves solved = solve_curves({coarse, fine, short_one, other});
-  CHECK(solved.solves == 10);  // five factors, shared by three of them, and five of another pressure
-  const std::vector<CurvePlan> plans{coarse, fine, short_one, other};
+  fine.step.abrasive = shipped_catalogue().abrasives.at("P3000 film");
+  const std::vector<CurvePlan> plans{coarse, hard, short_one, other, fine};
+  const SolvedCurves solved = solve_curves(plans);
+  CHECK(solved.solves ==
+        15);  // five factors, shared by three of them; five of another pressure, five of a finer grain
   for (std::size_t i = 0; i < plans.size(); ++i) {
     const StepCurves alone = curves_of(plans[i]);
     CHECK(alone.most_removal_um() == solved.curves[i].most_removal_um());
@@ -126,6 +132,8 @@ TEST_CASE("plans on the same contact and starts share all nodes, and read the sa
   // Shallower grooves count a shallower cut as touched.
   CHECK(solved.curves[1].at(.8, 1, 1).touched_share > solved.curves[0].at(.8, 1, 1).touched_share);
   CHECK(solved.curves[1].at(.8, 1, 1).band_ratio[0] == solved.curves[0].at(.8, 1, 1).band_ratio[0]);
+  // Finer grains give less, and leave less texture for the same clear.
+  CHECK(solved.curves[4].at(.8, 1, 1).band_ratio[0] < solved.curves[0].at(.8, 1, 1).band_ratio[0]);
 }
 
 TEST_CASE("an rms height that is never reached costs no more clear than what comes within 1 % of the least") {

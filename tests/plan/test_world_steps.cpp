@@ -18,12 +18,12 @@ Step step_on(const Backing& backing) {
   return step;
 }
 
-std::vector<WorldStep> on(const Backing& backing, std::optional<double> crown_radius_m = {}) {
+std::vector<WorldStep> on(const Backing& backing, const std::optional<Crown>& crown = {}) {
   const Job job = door::job();
   const Worlds worlds = worlds_of(job);
   const Step step = step_on(backing);
-  const DiscContact nominal = disc_contact(step, job.patch, crown_radius_m);
-  return world_steps(worlds, step, step_worlds(worlds, step, 0), {job.patch, 2.5, crown_radius_m}, nominal);
+  const DiscContact nominal = disc_contact(step, job.patch, crown);
+  return world_steps(worlds, step, step_worlds(worlds, step, 0), {job.patch, 2.5, crown}, nominal);
 }
 
 }  // namespace
@@ -56,6 +56,6 @@ TEST_CASE("a block of 64 worlds tells how far the work is") {
 TEST_CASE("a rigid face has the clock alone, and a crown presses harder") {
   for (const WorldStep& one : on(Backing::rigid())) CHECK(one.stiffness_factor == 1);
   const Backing firm = shipped_catalogue().backings.at("film on firm interface");
-  const std::vector<WorldStep> flat = on(firm), crowned = on(firm, 2.0);
+  const std::vector<WorldStep> flat = on(firm), crowned = on(firm, Crown{2, {}});
   for (std::size_t i = 0; i < flat.size(); ++i) CHECK(crowned[i].pressure_kpa > flat[i].pressure_kpa);
 }

@@ -23,9 +23,11 @@ Step step_of(const char* abrasive, const char* backing) {
   return step;
 }
 
-std::vector<Statement> warnings_of(const Step& step, std::optional<double> crown_radius_m) {
+std::vector<Statement> warnings_of(const Step& step, std::optional<double> crown_radius_m = {}) {
   std::vector<Statement> warnings;
-  disc_contact(step, patch, crown_radius_m, &warnings);
+  const std::optional<Crown> crown =
+      crown_radius_m ? std::optional(Crown{*crown_radius_m, {}}) : std::nullopt;
+  disc_contact(step, patch, crown, &warnings);
   return warnings;
 }
 
@@ -59,7 +61,31 @@ TEST_CASE("a foam whose middle comes near its plateau on a crown is warned of; i
   const Step step = step_of("P3000 foam-backed", "foam-backed disc on pad");  // plateau 3 kPa: estimate
   CHECK(count(warnings_of(step, 1.5), StatementKind::foam_near_plateau) == 1);
   CHECK(count(warnings_of(step, 20.0), StatementKind::foam_near_plateau) == 0);
-  CHECK(disc_contact(step, patch, 1.5).pressure_kpa < 0.9 * 3);
+  CHECK(disc_contact(step, patch, Crown{1.5, {}}).pressure_kpa < 0.9 * 3);
+}
+
+TEST_CASE("a contact that is narrow for its lanes is warned of, with the share that a pass misses") {
+  Step step = step_of("P2500 film", "film on hard pad");
+  CHECK(count(warnings_of(step, std::nullopt), StatementKind::lanes_miss) == 0);
+  // 25 N on 2.0e8 Pa/m and a door's sheet of 0.7 mm steel: 36 mm, 72 of lanes of 75 mm (test_crown_contact).
+  const std::vector<Statement> warnings = warnings_of(step, 4.0);
+  REQUIRE(count(warnings, StatementKind::lanes_miss) == 1);
+  const auto missed = std::find_if(warnings.begin(), warnings.end(),
+                                   [](const Statement& one) { return one.kind == StatementKind::lanes_miss; });
+  CHECK(missed->figures.at("untouched_share") == Catch::Approx(1 - 72. / 75).margin(.005));
+  CHECK(missed->figures.at("even_lanes_mm") == Catch::Approx(36).margin(.5));
+  step.motion.step_over_mm = 36;
+  CHECK(count(warnings_of(step, 4.0), StatementKind::lanes_miss) == 0);
+}
+
+TEST_CASE("lanes so wide that they leave cusps are warned of on a flat panel too") {
+  Step step = step_of("P2500 film", "film on firm interface");
+  step.motion.step_over_mm = 150;
+  // Between lanes a whole disc apart the chord is nothing (closed form).
+  const std::vector<Statement> warnings = warnings_of(step, std::nullopt);
+  REQUIRE(count(warnings, StatementKind::lanes_leave_stripes) == 1);
+  step.motion.step_over_mm = 75;
+  CHECK(count(warnings_of(step, std::nullopt), StatementKind::lanes_leave_stripes) == 0);
 }
 
 TEST_CASE("what fails while a step is worked names the step") {

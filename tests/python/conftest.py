@@ -73,6 +73,10 @@ EXAMPLES = {
     "HistoryRow": lambda: lt.HistoryRow(name="level", passes=3, band_rms_um=[0.1, 0.2]),
     "Reading": lambda: lt.Reading(total_um=120),
     "Panel": panel,
+    "Sheet": lambda: lt.Sheet(material="aluminium", thickness_mm=1.2),
+    "Crown": lambda: lt.Crown(radius_m=4, sheet=lt.Sheet(material="plastic")),
+    "CrownContact": lambda: lt.CrownContact(radius_mm=36, pressure_kpa=6.1, peak_kpa=10.5, is_small=True),
+    "LaneDose": lambda: lt.LaneDose(least=0.64, most=1.1, cv=0.105),
     "SeenTexture": lambda: lt.SeenTexture(wavelength_mm=2.5, letter_mm=10, distance_m=3),
     "WetTexture": lambda: lt.WetTexture(
         film=EXAMPLES["WetFilm"](), base=[lt.TextureBand(wavelength_mm=2.5, rms_um=1.0)]
