@@ -97,6 +97,8 @@ inline constexpr auto parts<RiskDraws> =
                optional("levelling_um", &RiskDraws::levelling_um),
                optional("overshoot_um", &RiskDraws::overshoot_um),
                optional("debt_um", &RiskDraws::debt_um),
+               optional("clear_before_um", &RiskDraws::clear_before_um),
+               optional("removable_um", &RiskDraws::removable_um),
                optional("clear_left_um", &RiskDraws::clear_left_um),
                optional("clear_left_least_um", &RiskDraws::clear_left_least_um),
                optional("rms_um", &RiskDraws::rms_um),
@@ -108,7 +110,10 @@ inline constexpr auto parts<RiskDraws> =
                optional("is_struck_through", &RiskDraws::is_struck_through),
                optional("is_budget_exceeded", &RiskDraws::is_budget_exceeded),
                optional("is_clear_left_short", &RiskDraws::is_clear_left_short),
-               optional("is_target_missed", &RiskDraws::is_target_missed)};
+               optional("is_short_before", &RiskDraws::is_short_before),
+               optional("is_broken_by_work", &RiskDraws::is_broken_by_work),
+               optional("is_target_missed", &RiskDraws::is_target_missed),
+               optional("is_target_met_before", &RiskDraws::is_target_met_before)};
 
 template <>
 inline constexpr auto parts<Place> =

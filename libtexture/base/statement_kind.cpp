@@ -14,30 +14,90 @@ struct Words {
 // The compiler warns of a kind that is missing here.
 Words words_of(StatementKind kind) {
   switch (kind) {
+    case StatementKind::target_met_before:
+      return {"target_met_before",
+              "Nothing to do: the target is met before any work in {target_met_before_probability:cases}."};
+    case StatementKind::target_mostly_missed:
+      return {
+          "target_mostly_missed",
+          "Do not sand so: the target is missed in {target_missed_probability:cases}, and the clear would "
+          "be spent for nothing."};
+    case StatementKind::clear_short_before:
+      return {"clear_short_before",
+              "Before any work, less than {must_stay_um:film} of clear is there at the thinnest place in "
+              "{short_before_probability:cases}."};
     case StatementKind::clear_struck_through:
       return {"clear_struck_through",
               "The clear is struck through somewhere on {area_m2} in {strike_through_probability:cases}."};
     case StatementKind::budget_kept:
       return {"budget_kept",
-              "The budget is exceeded in {budget_exceeded_probability:cases}. In 90 of 100 cases the work "
-              "removes {removed_p05_um..removed_p95_um:film} of clear and leaves "
+              "The work breaks the budget in {broken_by_work_probability:cases}[, counted over the "
+              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work]. In 90 "
+              "of 100 cases it removes {removed_p05_um..removed_p95_um:film} of clear and leaves "
               "{clear_left_p05_um..clear_left_p95_um:film} where it is thinnest; at least "
               "{must_stay_um:film} must stay."};
     case StatementKind::too_much_removed:
       return {"too_much_removed",
-              "The budget is exceeded in {budget_exceeded_probability:cases}, mostly because too much "
-              "clear goes. In 90 of 100 cases the work removes {removed_p05_um..removed_p95_um:film}; "
-              "about {removable_um:film} may go."};
+              "The work breaks the budget in {broken_by_work_probability:cases}[, counted over the "
+              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work], "
+              "mostly because too much clear goes. In 90 of 100 cases it removes "
+              "{removed_p05_um..removed_p95_um:film}, and {removable_p05_um..removable_p95_um:film} may "
+              "go."};
     case StatementKind::too_little_left:
       return {"too_little_left",
-              "The budget is exceeded in {budget_exceeded_probability:cases}, mostly because too little "
-              "clear stays. In 90 of 100 cases the work leaves "
+              "The work breaks the budget in {broken_by_work_probability:cases}[, counted over the "
+              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work], "
+              "mostly because too little clear stays. In 90 of 100 cases it leaves "
               "{clear_left_p05_um..clear_left_p95_um:film} where the clear is thinnest; at least "
-              "{must_stay_um:film} must stay. More readings or a surer figure for the clear would help; a "
-              "test spot shows what goes, not what is there."};
+              "{must_stay_um:film} must stay."};
+    case StatementKind::clear_share_unsure:
+      return {"clear_share_unsure",
+              "What is least known is how much of the film is clear: it makes {variance_share:%0} of the "
+              "variance of the clear left. The painter's record, an ultrasonic gauge, which reads layer by "
+              "layer, or a chip seen from the side shows it; more readings of the whole film do not."};
+    case StatementKind::film_between_unsure:
+      return {"film_between_unsure",
+              "What is least known is the film between the readings: it makes {variance_share:%0} of the "
+              "variance of the clear left. More readings, close together where the film is thin, show it."};
+    case StatementKind::gauge_unsure:
+      return {"gauge_unsure",
+              "What is least known is what the gauge reads: it makes {variance_share:%0} of the variance of "
+              "the clear left. More readings at each place, and a check of the gauge on a film of known "
+              "thickness, show it."};
+    case StatementKind::removal_unsure:
+      return {"removal_unsure",
+              "What is least known is how much the work removes[: it makes {variance_share:%0} of the "
+              "variance of the clear left]. A test spot shows it."};
     case StatementKind::target_missed:
       return {"target_missed", "The target is missed in {target_missed_probability:cases}."};
+    case StatementKind::waves_left:
+      return {"waves_left",
+              "Touched all over is not flat: {rms_um:2} rms stays[, mostly of waves about "
+              "{wavelength_mm:0} long], and is seen in a mirrored letter. State rms_um or letter_mm where "
+              "that is too much."};
+    case StatementKind::odd_reading:
+      return {"odd_reading",
+              "One reading is {reading_um:film} among others of about {usual_um:film}. Check its unit, and "
+              "whether there is filler (over = \"filler\" then leaves it out) or the place was sanded "
+              "before."};
 
+    case StatementKind::spends_least:
+      return {"spends_least",
+              "{sequence} spends least clear[ of the {reaching:count} of {sequences:count} that reach the "
+              "target]."};
+    case StatementKind::probably_spends_least:
+      return {"probably_spends_least",
+              "{sequence} probably spends least clear[ of the {reaching:count} of {sequences:count} that "
+              "reach the target]."};
+    case StatementKind::alone_reaches:
+      return {"alone_reaches",
+              "{sequence} is the only one of {sequences:count} that reaches the target often enough."};
+    case StatementKind::none_reaches:
+      return {"none_reaches",
+              "No sequence reaches the target often enough; {sequence} misses it least, in "
+              "{target_missed_probability:cases}."};
+    case StatementKind::all_meet_before:
+      return {"all_meet_before", "Nothing to do: the target is met before any work."};
     case StatementKind::spends_the_same:
       return {"spends_the_same", "{sequence} spends the same clear as {other_sequence}."};
     case StatementKind::spends_more:
@@ -66,11 +126,15 @@ Words words_of(StatementKind kind) {
     case StatementKind::misses_target:
       return {"misses_target", "{sequence} misses the target in {target_missed_probability:cases}."};
 
+    case StatementKind::grooves_unreached:
+      return {"grooves_unreached",
+              "No finer tool within reach takes out its grooves: grain at most {grain_ratio_most} times "
+              "finer from step to step."};
     case StatementKind::no_tool_reaches:
       return {"no_tool_reaches", "No disc and backing at hand reaches the target."};
     case StatementKind::budget_bears_none:
       return {"budget_bears_none",
-              "The budget does not bear even the sequence that spends least clear, {sequence}: "
+              "The budget does not bear even {sequence}, which comes first of those that were compared: "
               "{removed_um:1} ({removed_p05_um..removed_p95_um:1} in 90 of 100 cases)."};
     case StatementKind::plan_spends:
       return {"plan_spends",
@@ -163,10 +227,10 @@ Words words_of(StatementKind kind) {
       return {"marks_left",
               "The last step ends too early or is too coarse: it leaves {marks_per_cm2:count} visible "
               "scratches per square centimetre, and {limit_per_cm2} may stay."};
-    case StatementKind::odd_reading:
-      return {"odd_reading",
-              "One reading is {reading_um:film} among others of about {usual_um:film}. Check its unit, "
-              "and whether there is filler or the place was sanded before."};
+    case StatementKind::stop_is_not_target:
+      return {"stop_is_not_target",
+              "Its stop rule is not the job's target, so it may end before the target is met, or after. A "
+              "first step without a stop rule stops at the target."};
 
     case StatementKind::seen_letter_fine:
       return {"seen_letter_fine",
@@ -190,6 +254,20 @@ Words words_of(StatementKind kind) {
       return {"wear_rate_unexpected",
               "The wear rate lies outside its expected range; check passes, force and readings before "
               "relying on it."};
+
+    case StatementKind::belief_by_readings:
+      return {"belief_by_readings",
+              "The readings moved the belief: by them alone the wear rate is {readings_ratio:2} times what "
+              "it was[, with all that was seen {all_ratio:2} times]."};
+    case StatementKind::belief_by_looks:
+      return {"belief_by_looks",
+              "The glossy valleys moved the belief: by the readings alone the wear rate is "
+              "{readings_ratio:2} times what it was, with them {all_ratio:2} times. They went sooner or "
+              "later than the readings alone lead to expect, and wear rate, texture and backing share that."};
+    case StatementKind::belief_by_texture:
+      return {"belief_by_texture",
+              "The texture left moved the belief: by the readings alone the wear rate is "
+              "{readings_ratio:2} times what it was, with it {all_ratio:2} times."};
 
     // Sources of the figures: docs/physics.md, cautions. The rest is common practice, no source.
     case StatementKind::local_codes_prevail:

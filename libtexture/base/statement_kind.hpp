@@ -11,12 +11,26 @@ namespace libtexture {
 /// What a statement says.
 enum class StatementKind {
   // Reasons of a verdict.
+  target_met_before,
+  target_mostly_missed,
   clear_struck_through,
+  clear_short_before,
   budget_kept,
   too_much_removed,
   too_little_left,
+  clear_share_unsure,
+  film_between_unsure,
+  gauge_unsure,
+  removal_unsure,
   target_missed,
-  // Findings of a comparison.
+  waves_left,
+  odd_reading,
+  // Findings of a comparison, its headline first.
+  spends_least,
+  probably_spends_least,
+  alone_reaches,
+  none_reaches,
+  all_meet_before,
   spends_the_same,
   spends_more,
   spends_less,
@@ -45,6 +59,7 @@ enum class StatementKind {
   too_many_passes,
   too_many_discs,
   too_many_minutes,
+  grooves_unreached,
   // Warnings: limits that the model or the plan came near.
   step_not_worked,
   contact_small,
@@ -56,13 +71,17 @@ enum class StatementKind {
   edge_margin_of_flat,
   edge_margin_left_out,
   marks_left,
-  odd_reading,
+  stop_is_not_target,
   seen_letter_fine,
   target_letter_fine,
   // Warnings of a test spot.
   spot_says_little,
   film_thicker_after,
   wear_rate_unexpected,
+  // What moved the belief of a test spot.
+  belief_by_readings,
+  belief_by_looks,
+  belief_by_texture,
   // Cautions.
   local_codes_prevail,
   predictions_are_estimates,

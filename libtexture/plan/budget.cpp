@@ -17,8 +17,19 @@ constexpr BudgetRule known_rules[] = {{BudgetLimit::clear_left, BudgetBasis::pub
                                       {BudgetLimit::clear_removed, BudgetBasis::published, 12.7, false},
                                       {BudgetLimit::clear_removed, BudgetBasis::practice, 7.6, false}};
 
+// Of a respray, which is as thick as it was sprayed: a quarter of it may go. Estimate.
+constexpr double repaint_share = 0.25;
+
+bool limits_removal(const BudgetRule& rule) {
+  return rule.limit == BudgetLimit::clear_removed || rule.limit == BudgetLimit::clear_share;
+}
+
 double allowed_um(const BudgetRule& rule, double clear_um) {
-  return rule.limit == BudgetLimit::clear_removed ? rule.limit_um : clear_um - rule.limit_um;
+  return limits_removal(rule) ? rule.limit_um : clear_um - rule.limit_um;
+}
+
+bool limits_share(const Budget& budget) {
+  return budget.clear_removed_most_share.value_or(1) < 1;
 }
 
 // Whether a rule that is on keeps another one as well.
@@ -39,6 +50,14 @@ void Budget::validate() const {
             *clear_removed_most_um);
   }
   require_within(reserve_um, 0, thickest_um, "Budget", "reserve_um");
+  if (clear_removed_most_share) {
+    require_positive(*clear_removed_most_share, "Budget", "clear_removed_most_share");
+    require_within(*clear_removed_most_share, 0, 1, "Budget", "clear_removed_most_share");
+  }
+}
+
+bool has_rule(const Budget& budget) {
+  return budget.clear_left_least_um || budget.clear_removed_most_um || budget.clear_removed_most_share;
 }
 
 Budget published_budget() {
@@ -46,6 +65,17 @@ Budget published_budget() {
           .clear_removed_most_um = known_rules[1].limit_um,
           .clear_left_basis = BudgetBasis::published,
           .clear_removed_basis = BudgetBasis::published};
+}
+
+Budget default_budget(PaintKind kind) {
+  Budget budget = published_budget();
+  if (kind == PaintKind::factory) return budget;
+  budget.clear_removed_most_share = repaint_share;
+  budget.clear_share_basis = BudgetBasis::estimate;
+  if (kind == PaintKind::unknown) return budget;
+  budget.clear_removed_most_um.reset();
+  budget.clear_removed_basis = BudgetBasis::own;
+  return budget;
 }
 
 std::vector<BudgetRule> budget_rules(const Budget& budget, double clear_um) {
@@ -56,6 +86,11 @@ std::vector<BudgetRule> budget_rules(const Budget& budget, double clear_um) {
     rules.push_back({BudgetLimit::clear_left, budget.clear_left_basis, *budget.clear_left_least_um});
   if (budget.clear_removed_most_um)
     rules.push_back({BudgetLimit::clear_removed, budget.clear_removed_basis, *budget.clear_removed_most_um});
+  if (limits_share(budget)) {
+    const double share = *budget.clear_removed_most_share;
+    rules.push_back({BudgetLimit::clear_share, budget.clear_share_basis, share * clear_um});
+    rules.back().limit_share = share;
+  }
   rules.push_back({BudgetLimit::clear_itself, BudgetBasis::physics, 0});
   for (BudgetRule& rule : rules) rule.removable_um = allowed_um(rule, clear_um) - budget.reserve_um;
   const auto less = [](const BudgetRule& a, const BudgetRule& b) { return a.removable_um < b.removable_um; };
@@ -76,9 +111,18 @@ double removable_um(const Budget& budget, double clear_um) {
       ->removable_um;
 }
 
-bool breaks(const Budget& budget, double removed_um, double clear_left_um) {
-  return clear_left_um < must_stay_um(budget) ||
-         removed_um + budget.reserve_um > budget.clear_removed_most_um.value_or(HUGE_VAL);
+bool is_broken(const BudgetRule& rule, double reserve_um, const ClearSpent& spent) {
+  if (rule.limit == BudgetLimit::clear_share)
+    return spent.removed_um + reserve_um > *rule.limit_share * spent.before_um;
+  if (rule.limit == BudgetLimit::clear_removed) return spent.removed_um + reserve_um > rule.limit_um;
+  return spent.left_um < rule.limit_um + reserve_um;
+}
+
+bool breaks(const Budget& budget, const ClearSpent& spent) {
+  const double of_clear_um =
+      limits_share(budget) ? *budget.clear_removed_most_share * spent.before_um : HUGE_VAL;
+  const double most_um = std::min(of_clear_um, budget.clear_removed_most_um.value_or(HUGE_VAL));
+  return spent.left_um < must_stay_um(budget) || spent.removed_um + budget.reserve_um > most_um;
 }
 
 double must_stay_um(const Budget& budget) {

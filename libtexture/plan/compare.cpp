@@ -6,6 +6,7 @@
 #include <numeric>
 #include <utility>
 
+#include "libtexture/base/chance.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/pareto.hpp"
@@ -107,11 +108,13 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
   one.overshoot_um = spread_of(worked.overshoot_um);
   one.debt_um = spread_of(worked.debt_um);
   const Figure struck = &RiskDraws::is_struck_through, over = &RiskDraws::is_budget_exceeded,
-               missed = &RiskDraws::is_target_missed;
-  one.trouble_probability = mean_of(any_of(draws, {struck, over, missed}));
+               by_work = &RiskDraws::is_broken_by_work, missed = &RiskDraws::is_target_missed;
+  one.trouble_probability = mean_of(any_of(draws, {struck, by_work, missed}));
   one.strike_through_probability = mean_of(any_of(draws, {struck}));
   one.budget_exceeded_probability = mean_of(any_of(draws, {over}));
+  one.broken_by_work_probability = mean_of(any_of(draws, {by_work}));
   one.target_missed_probability = mean_of(any_of(draws, {missed}));
+  one.is_reaching = as_counted(one.target_missed_probability) < target_missed_care;
   one.minutes = spread_of(worked.minutes);
   one.discs = spread_of(summed(draws, &RiskDraws::discs, ones));
   one.rms_um = spread_of(summed(draws, &RiskDraws::rms_um, shares));
@@ -123,14 +126,49 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
   return one;
 }
 
-std::size_t best_of(const std::vector<Alternative>& alternatives) {
-  const auto rank = [](const Alternative& one) {
-    const double missed = one.target_missed_probability;
-    return std::pair(missed >= target_missed_care ? missed : 0, one.removed_um.p50);
+// Places of the alternatives, the best first.
+std::vector<std::size_t> ranking_of(const std::vector<Alternative>& alternatives) {
+  const auto costs = [&](std::size_t place) {
+    const Alternative& one = alternatives[place];
+    return std::pair(one.is_reaching ? 0 : one.target_missed_probability, one.removed_um.p50);
   };
-  const auto is_better = [&](const Alternative& a, const Alternative& b) { return rank(a) < rank(b); };
-  return static_cast<std::size_t>(std::min_element(alternatives.begin(), alternatives.end(), is_better) -
-                                  alternatives.begin());
+  std::vector<std::size_t> places(alternatives.size());
+  std::iota(places.begin(), places.end(), std::size_t{0});
+  std::stable_sort(places.begin(), places.end(),
+                   [&](std::size_t a, std::size_t b) { return costs(a) < costs(b); });
+  return places;
+}
+
+// Where the target is met before any work on every panel of every sequence there is nothing to rank.
+bool is_nothing_to_do(const std::vector<Alternative>& alternatives) {
+  return std::all_of(alternatives.begin(), alternatives.end(),
+                     [](const Alternative& one) { return one.verdict == Verdict::nothing_to_do; });
+}
+
+// What was ranked and what came first.
+Statement headline_of(const Comparison& comparison, const Alternative& best) {
+  const std::vector<Alternative>& all = comparison.alternatives;
+  const auto reaching =
+      std::count_if(all.begin(), all.end(), [](const Alternative& one) { return one.is_reaching; });
+  if (is_nothing_to_do(all)) return {.kind = StatementKind::all_meet_before};
+  Statement headline{.sequence = best.sequence};
+  headline.figures["sequences"] = static_cast<double>(all.size());
+  if (reaching == 0) {
+    headline.kind = StatementKind::none_reaches;
+    headline.figures["target_missed_probability"] = best.target_missed_probability;
+    headline.figures["samples"] = comparison.samples;
+    return headline;
+  }
+  if (reaching == 1 && all.size() > 1) {
+    headline.kind = StatementKind::alone_reaches;
+    return headline;
+  }
+  const bool is_unsure = std::any_of(
+      all.begin(), all.end(), [](const Alternative& one) { return one.is_reaching && one.more.is_drowned; });
+  headline.kind = is_unsure ? StatementKind::probably_spends_least : StatementKind::spends_least;
+  if (static_cast<std::size_t>(reaching) < all.size())
+    headline.figures["reaching"] = static_cast<double>(reaching);
+  return headline;
 }
 
 void add_spread(std::map<std::string, double>& figures, const std::string& name, const Spread& spread) {
@@ -181,14 +219,15 @@ std::vector<Statement> findings_of(const Alternative& one, const std::string& be
   const Difference& more = one.more;
   if (more.removed_um.p05 == 0 && more.removed_um.p95 == 0)
     return {{.kind = StatementKind::spends_the_same, .sequence = one.sequence, .other_sequence = best}};
-  std::vector<Statement> findings{difference_finding(one, best)};
-  if (more.is_drowned) findings.push_back(drowning(one, best));
-  findings.push_back(paired_finding(one, best, samples));
-  if (one.target_missed_probability >= target_missed_care)
+  std::vector<Statement> findings;
+  if (!one.is_reaching)
     findings.push_back(
         {.kind = StatementKind::misses_target,
          .sequence = one.sequence,
          .figures = {{"target_missed_probability", one.target_missed_probability}, {"samples", samples}}});
+  findings.push_back(difference_finding(one, best));
+  if (more.is_drowned) findings.push_back(drowning(one, best));
+  findings.push_back(paired_finding(one, best, samples));
   return findings;
 }
 
@@ -230,25 +269,37 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
     add_step_cautions(comparison.step_cautions, job.sequence[i]);
   }
   std::vector<Alternative>& all = comparison.alternatives;
-  const std::size_t best = best_of(all);
+  comparison.short_before_probability =
+      mean_of(any_of(predicted.front().draws, {&RiskDraws::is_short_before}));
+  const std::vector<std::size_t> ranking = ranking_of(all);
+  for (std::size_t place = 0; place < ranking.size(); ++place)
+    all[ranking[place]].rank = static_cast<int>(place) + 1;
+  const std::size_t best = ranking.front();
   comparison.best = all[best].sequence;
   std::vector<std::vector<double>> costs;
   for (std::size_t i = 0; i < all.size(); ++i) {
     Alternative& one = all[i];
     one.more = difference_of(worked[i], worked[best]);
-    if (i != best)
-      for (Statement& finding : findings_of(one, comparison.best, comparison.samples))
-        comparison.findings.push_back(std::move(finding));
     costs.push_back({one.removed_um.p50, one.trouble_probability, one.minutes.p50, one.discs.p50,
                      one.rms_um.p50, one.marks_per_cm2});
   }
   const std::vector<bool> front = pareto_front(costs);
   for (std::size_t i = 0; i < all.size(); ++i) all[i].is_on_front = front[i];
+  for (const std::size_t i : ranking)
+    if (i != best)
+      for (Statement& finding : findings_of(all[i], comparison.best, comparison.samples))
+        comparison.findings.push_back(std::move(finding));
+  comparison.headline = headline_of(comparison, all[best]);
   return comparison;
 }
 
 Comparison compare(const Job& job, const HeightField& surface, const Progress& progress) {
-  const AllPredicted all = predict_all(job, surface, progress);
+  return compare(job, surface, surface, progress);
+}
+
+Comparison compare(const Job& job, const HeightField& surface, const HeightField& rows_surface,
+                   const Progress& progress) {
+  const AllPredicted all = predict_all(job, surface, rows_surface, progress);
   Comparison comparison = comparison_of(job, all.predicted);
   comparison.node_solves = all.node_solves;
   return comparison;

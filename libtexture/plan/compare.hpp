@@ -50,9 +50,11 @@ struct Alternative {
   Spread levelling_um = {};                ///< until the texture's target was met [um]
   Spread overshoot_um = {};                ///< from that moment to the next look [um]
   Spread debt_um = {};                     ///< for scratches of earlier steps [um]
-  double trouble_probability = 0;          ///< any of the next three, on any panel, 0 to 1
+  /// struck through, a rule broken by the work or the target missed, on any panel, 0 to 1
+  double trouble_probability = 0;
   double strike_through_probability = 0;   ///< no clear left somewhere, 0 to 1
-  double budget_exceeded_probability = 0;  ///< a rule of the budget is broken, 0 to 1
+  double budget_exceeded_probability = 0;  ///< a rule of the budget is broken, before work or by it, 0 to 1
+  double broken_by_work_probability = 0;   ///< a rule is broken by the work, in all worlds, 0 to 1
   double target_missed_probability = 0;    ///< something that the target asks for is not reached, 0 to 1
   Spread minutes = {};                     ///< machine time on all panels [min]
   Spread discs = {};                       ///< on all panels
@@ -65,6 +67,8 @@ struct Alternative {
   bool is_on_front = false;          ///< no other is as good in clear, trouble, time, discs, texture
                                      ///< and marks, and better in one (medians)
   Difference more = {};              ///< than the best alternative
+  bool is_reaching = false;          ///< misses the target in under a fifth of the worlds, as printed
+  int rank = 0;                      ///< 1 = best: see Comparison::best
 
   bool operator==(const Alternative&) const = default;
   static constexpr auto fields() {
@@ -80,6 +84,7 @@ struct Alternative {
                       optional("trouble_probability", &Alternative::trouble_probability),
                       optional("strike_through_probability", &Alternative::strike_through_probability),
                       optional("budget_exceeded_probability", &Alternative::budget_exceeded_probability),
+                      optional("broken_by_work_probability", &Alternative::broken_by_work_probability),
                       optional("target_missed_probability", &Alternative::target_missed_probability),
                       optional("minutes", &Alternative::minutes),
                       optional("discs", &Alternative::discs),
@@ -89,7 +94,9 @@ struct Alternative {
                       optional("marks_per_cm2", &Alternative::marks_per_cm2),
                       optional("target", &Alternative::target),
                       optional("is_on_front", &Alternative::is_on_front),
-                      optional("more", &Alternative::more)};
+                      optional("more", &Alternative::more),
+                      optional("is_reaching", &Alternative::is_reaching),
+                      optional("rank", &Alternative::rank)};
   }
 };
 
@@ -97,9 +104,12 @@ struct Alternative {
 struct Comparison {
   std::optional<std::string> note = {};        ///< of the job: where its figures come from
   std::vector<Alternative> alternatives = {};  ///< as in the job
-  /// Spends least clear (median) of those that miss the target in under a fifth of the worlds; where none is,
-  /// the one that misses it least often.
+  /// The first by rank: those that reach the target, by the clear that they spend (median); then the others,
+  /// by how often they miss it. Verdicts do not count.
   std::string best = {};
+  Statement headline = {};  ///< what was ranked, and what came first
+  /// Too little clear is there before any work, on any panel: whatever the sequence, 0 to 1.
+  double short_before_probability = 0;
   double removable_um = 0;  ///< what the budget lets go at the panel where it is least, reserve kept [um]
   std::vector<Statement> findings = {};       ///< what each other sequence costs more than the best
   std::vector<Statement> warnings = {};       ///< limits that the model came near
@@ -111,18 +121,28 @@ struct Comparison {
 
   bool operator==(const Comparison&) const = default;
   static constexpr auto fields() {
-    return std::tuple{
-        optional("note", &Comparison::note),         optional("alternatives", &Comparison::alternatives),
-        optional("best", &Comparison::best),         optional("removable_um", &Comparison::removable_um),
-        optional("findings", &Comparison::findings), optional("warnings", &Comparison::warnings),
-        optional("cautions", &Comparison::cautions), optional("step_cautions", &Comparison::step_cautions),
-        optional("samples", &Comparison::samples),   optional("node_solves", &Comparison::node_solves),
-        optional("seed", &Comparison::seed)};
+    return std::tuple{optional("note", &Comparison::note),
+                      optional("alternatives", &Comparison::alternatives),
+                      optional("best", &Comparison::best),
+                      optional("headline", &Comparison::headline),
+                      optional("short_before_probability", &Comparison::short_before_probability),
+                      optional("removable_um", &Comparison::removable_um),
+                      optional("findings", &Comparison::findings),
+                      optional("warnings", &Comparison::warnings),
+                      optional("cautions", &Comparison::cautions),
+                      optional("step_cautions", &Comparison::step_cautions),
+                      optional("samples", &Comparison::samples),
+                      optional("node_solves", &Comparison::node_solves),
+                      optional("seed", &Comparison::seed)};
   }
 };
 
 /// Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
 Comparison compare(const Job& job, const HeightField& surface, const Progress& progress = {});
+
+/// The same with the best estimates on another surface: see predict_all().
+Comparison compare(const Job& job, const HeightField& surface, const HeightField& rows_surface,
+                   const Progress& progress = {});
 
 /// The comparison of predictions of one job, one per sequence, in the job's order.
 Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted);

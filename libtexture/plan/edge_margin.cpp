@@ -77,7 +77,8 @@ bool is_kept(const Budget& budget, const Clear& clear, double distance_mm, doubl
   const double share = clear.share(distance_mm);
   for (const BudgetRule& rule : budget_rules(budget, share * clear.clear_um)) {
     if (!rule.is_on) continue;
-    const double of_clear = rule.limit == BudgetLimit::clear_removed ? 0 : share * clear.sd_um;
+    const double weight = rule.limit == BudgetLimit::clear_removed ? 0 : rule.limit_share.value_or(1);
+    const double of_clear = weight * share * clear.sd_um;
     if (rule.removable_um - removal_um < reach * std::sqrt(of_clear * of_clear + variance_um2)) return false;
   }
   return true;

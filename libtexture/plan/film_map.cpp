@@ -24,7 +24,7 @@ double correlation(const FilmMap& map, const Place& a, const Place& b) {
   return std::exp(-std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) / map.length_mm);
 }
 
-/// Readings of a panel: those with a place first.
+/// Readings of a panel that teach of the clear: those with a place first.
 struct Values {
   std::vector<Place> places;
   std::vector<double> total_um;
@@ -33,12 +33,12 @@ struct Values {
 Values values_of(const Panel& panel) {
   Values values;
   for (const Reading& reading : panel.readings)
-    if (reading.x_mm) {
+    if (reading.x_mm && teaches(reading)) {
       values.places.push_back({*reading.x_mm, *reading.y_mm});
       values.total_um.push_back(total_um(reading));
     }
   for (const Reading& reading : panel.readings)
-    if (!reading.x_mm) values.total_um.push_back(total_um(reading));
+    if (!reading.x_mm && teaches(reading)) values.total_um.push_back(total_um(reading));
   return values;
 }
 

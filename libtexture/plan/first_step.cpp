@@ -152,7 +152,8 @@ std::vector<Statement> out_of_reach(const Fit& fit, const Target& target) {
 double least_removable_um(const Job& job) {
   double least = HUGE_VAL;
   for (const Panel& panel : job.panel)
-    least = std::min(least, removable_um(job.budget, film_anywhere(film_map(panel, job.coating)).clear_um));
+    least =
+        std::min(least, removable_um(budget_of(job), film_anywhere(film_map(panel, job.coating)).clear_um));
   return least;
 }
 
@@ -203,15 +204,22 @@ FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const 
 }
 
 Sequence sequence_of(const Job& job, const Abrasive& abrasive, const Fit& fit, const FirstStep& first,
-                     const HeightField& surface, const Tools& tools, const WorkLimits& limits) {
+                     const Tools& tools, const WorkLimits& limits) {
   Step level = step_with(abrasive, fit.backing, tools, limits);
   level.passes = std::min(1000, passes_allowed * std::max(first.passes, limits.look_every_passes));
   const auto costs_more = [](const LevelCost& a, const LevelCost& b) { return a.removal_um < b.removal_um; };
-  level.stop =
-      stop_at(job.target, surface, *std::max_element(fit.costs.begin(), fit.costs.end(), costs_more));
+  level.stop = stop_at(job.target, *std::max_element(fit.costs.begin(), fit.costs.end(), costs_more));
   Sequence sequence{abrasive.name + " first", {level}};
   for (Step& step : refinement(job, tools, level, limits)) sequence.step.push_back(std::move(step));
   return sequence;
+}
+
+// What it leaves cannot be taken out step by step.
+void refuse_grooves(Weighed& weighed, const WorkLimits& limits) {
+  weighed.sequence.reset();
+  weighed.first.is_reaching = false;
+  weighed.first.reasons.push_back(
+      {.kind = StatementKind::grooves_unreached, .figures = {{"grain_ratio_most", limits.grain_ratio_most}}});
 }
 
 }  // namespace
@@ -226,8 +234,10 @@ std::vector<Weighed> weigh_first_steps(const Job& job, const HeightField& surfac
     if (abrasive.carrier == Carrier::compound) continue;
     const Fit* fit = fit_for(job, fits, abrasive.carrier);
     Weighed weighed{weigh(job, abrasive, fit, tools, limits), std::nullopt};
-    if (weighed.first.is_reaching)
-      weighed.sequence = sequence_of(job, abrasive, *fit, weighed.first, surface, tools, limits);
+    if (weighed.first.is_reaching) {
+      weighed.sequence = sequence_of(job, abrasive, *fit, weighed.first, tools, limits);
+      if (finished_owed_um(job, weighed.sequence->step.back()) > 0) refuse_grooves(weighed, limits);
+    }
     all.push_back(std::move(weighed));
   }
   std::stable_sort(all.begin(), all.end(), [](const Weighed& a, const Weighed& b) {

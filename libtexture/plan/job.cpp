@@ -19,6 +19,7 @@ double mean_total_um(const std::vector<Panel>& panels) {
   std::size_t count = 0;
   for (const Panel& panel : panels)
     for (const Reading& reading : panel.readings) {
+      if (!teaches(reading)) continue;
       sum += total_um(reading);
       ++count;
     }
@@ -127,6 +128,13 @@ void Job::validate() const {
   for (const Sequence& one : sequence) one.validate();
   require_names_differ(sequence, "Job", "sequence");
   if (!texture.file) require_bands_held(*this, patch);  // a file brings a patch of its own
+}
+
+Budget budget_of(const Job& job) {
+  if (has_rule(job.budget)) return job.budget;
+  Budget budget = default_budget(job.coating.kind);
+  budget.reserve_um = job.budget.reserve_um;
+  return budget;
 }
 
 Viewer viewer_of(const Job& job) {

@@ -22,7 +22,8 @@
 
 namespace libtexture {
 
-/// Shares of levelling that have a name: full = 99.5 % touched, partial = half of the starting rms gone.
+/// Shares of levelling that have a name: full = 99.5 % touched and at most 35 % of the starting rms left,
+/// partial = half of the starting rms gone.
 enum class TargetPreset { full, partial };
 constexpr std::array<std::pair<TargetPreset, const char*>, 2> names_of(TargetPreset) {
   return {{{TargetPreset::full, "full"}, {TargetPreset::partial, "partial"}}};
@@ -82,7 +83,7 @@ struct Job {
   Paint coating = {};                   ///< what is known of the paint
   TextureSource texture = {};           ///< its waves fit the patch
   Target target = {};                   ///< what is to be reached; its band overlaps the patch's waves
-  Budget budget = published_budget();   ///< what may be spent; not given = the published rules
+  Budget budget = {};                   ///< what may be spent; without a rule of its own see budget_of()
   Labour labour = {};                   ///< how long this person takes for what is not sanding
   EdgeWork edge = {};                   ///< how the panels' edges are, and how they are worked
   ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
@@ -105,6 +106,10 @@ struct Job {
                       optional("sequence", &Job::sequence), optional("catalogue", &Job::catalogue)};
   }
 };
+
+/// The rules that a job is judged by: its own; where it states none (a reserve is none), those of
+/// default_budget() for its paint, with its reserve.
+Budget budget_of(const Job& job);
 
 /// The eye that results are for: the job's viewer; else the one that judged its texture, so that the first
 /// row says what was seen; else the one that its target's letters are for; else Viewer's own defaults.

@@ -6,6 +6,8 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/seen_target.hpp"
+#include "libtexture/plan/target_stop.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/surface/metrology.hpp"
@@ -130,14 +132,8 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   return cost;
 }
 
-Stop stop_at(const Target& target, const HeightField& surface, const LevelCost& cost) {
-  const bool is_seen = target.image_clarity_percent || target.letter_mm;
-  if (!is_seen && target.rms_um && !target.preset)
-    return {.rms_um = target.rms_um, .band_mm = target.band_mm};
-  if (!is_seen && !target.rms_um && target.preset == TargetPreset::full)
-    return {.touched_share = full_touched_share};
-  if (!is_seen && !target.rms_um) return {.rms_um = partial_rms_share * surface.rms_um()};
-  return {.rms_um = cost.rms_um};
+Stop stop_at(const Target& target, const LevelCost& cost) {
+  return asks_sight(target) ? Stop{.rms_um = cost.rms_um} : target_stop(target);
 }
 
 HeightField thinned(const HeightField& surface, int most_pixels) {

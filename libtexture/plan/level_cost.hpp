@@ -43,9 +43,12 @@ struct LevelConditions {
 LevelCost level_cost(const HeightField& surface, const Target& target, const Step& step,
                      const LevelConditions& conditions, const Progress& progress = {});
 
-/// The stop rule that ends levelling where a target is met: the target's own where it is one part that a stop
-/// rule can say, else the rms height that is left where all parts were met.
-Stop stop_at(const Target& target, const HeightField& surface, const LevelCost& cost);
+/// The stop rule that ends levelling where a target is met: target_stop(), and where the target asks for
+/// sight the rms height that is left where all parts were met.
+Stop stop_at(const Target& target, const LevelCost& cost);
+
+/// Pixels of the patch on which levelling is tried.
+inline constexpr int curve_pixels = 65536;
 
 /// A surface on fewer pixels, every second of each row and column, as long as they are more than most_pixels
 /// and waves too short for the new ones (under four of them) hold less than 1 % of its variance.

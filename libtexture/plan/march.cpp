@@ -15,7 +15,7 @@ constexpr int halvings = 20;    // of a step's removal, for the moment at which 
 constexpr int path_points = 8;  // of a step, closest where texture falls fastest; smooth to the eye
 
 bool has_texture_rule(const Stop& stop) {
-  return stop.touched_share || stop.rms_um;
+  return stop.touched_share || stop.rms_um || stop.rms_share;
 }
 
 bool has_rule(const Stop& stop) {
@@ -40,11 +40,19 @@ class Working {
 
   bool is_rule_met(const StepPoint& point, double removed_um) const {
     const Stop& stop = step_.step.stop;
-    if (stop.touched_share && point.touched_share >= *stop.touched_share) return true;
-    if (stop.removed_um && removed_um >= *stop.removed_um) return true;
-    const Eigen::Index band = march_.band_of(stop.band_mm);
-    if (stop.rms_um && scale_ * state_.band_um[band] * point.band_ratio[band] <= *stop.rms_um) return true;
-    return stop.clear_owed_um && is_owed_met(point, *stop.clear_owed_um);
+    const bool asks_all = stop.when == StopWhen::all;
+    bool is_met = asks_all && has_rule(stop);
+    const auto count = [&](bool is_one_met) {
+      is_met = asks_all ? is_met && is_one_met : is_met || is_one_met;
+    };
+    const auto rms_um = [&](Eigen::Index band) { return state_.band_um[band] * point.band_ratio[band]; };
+    if (stop.touched_share) count(point.touched_share >= *stop.touched_share);
+    if (stop.removed_um) count(removed_um >= *stop.removed_um);
+    if (stop.rms_um) count(scale_ * rms_um(march_.band_of(stop.band_mm)) <= *stop.rms_um);
+    if (stop.rms_share) count(rms_um(0) <= *stop.rms_share * march_.start_rms_um);
+    // What scratches owe is dear to find out: only where it decides.
+    if (stop.clear_owed_um && is_met == asks_all) count(is_owed_met(point, *stop.clear_owed_um));
+    return is_met;
   }
 
   // The texture, for the split of clear: a step without a rule levels until the target is met.

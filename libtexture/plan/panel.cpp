@@ -1,5 +1,7 @@
 #include "libtexture/plan/panel.hpp"
 
+#include <algorithm>
+
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 
@@ -38,6 +40,10 @@ double total_um(const Reading& reading) {
   return reading.total_um ? *reading.total_um : *reading.total_mil * um_per_mil;
 }
 
+bool teaches(const Reading& reading) {
+  return reading.over != ReadingOver::filler;
+}
+
 void Panel::validate() const {
   require_name(name, "Panel", "name");
   require_positive(area_m2, "Panel", "area_m2");
@@ -50,6 +56,8 @@ void Panel::validate() const {
   sheet.validate();
   if (edge_length_m) require_not_negative(*edge_length_m, "Panel", "edge_length_m");
   require(!readings.empty(), "Panel", "readings", "must hold at least one reading", "none");
+  require(std::any_of(readings.begin(), readings.end(), teaches), "Panel", "readings",
+          "must hold at least one reading that is not over filler", "filler alone");
   for (const Reading& reading : readings) reading.validate();
 }
 

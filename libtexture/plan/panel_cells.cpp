@@ -112,10 +112,11 @@ PanelExtremes extremes_of(const PanelCells& cells, const FilmMap& film, const Pa
   const double patch_valley = wavelength_mm > 0 ? deepest_valley_in_sd(patch_m2, wavelength_mm) : 1;
   const boost::math::normal normal;
   PanelExtremes extremes;
+  extremes.clear_before_um.resize(work.removed_um.size());
   extremes.clear_left_um.resize(work.removed_um.size());
   extremes.clear_left_least_um.resize(work.removed_um.size());
   const auto find_worst = [&](std::size_t world) {
-    double thinnest = HUGE_VAL, deepest = HUGE_VAL;
+    double before = HUGE_VAL, thinnest = HUGE_VAL, deepest = HUGE_VAL;
     for (std::size_t cell = 0; cell < cells.places.size(); ++cell) {
       const auto random = [&](std::uint64_t what) {
         return std::clamp(uniform_at({seed, 2 + what, world, cell}), 1e-15, 1 - 1e-15);
@@ -128,13 +129,15 @@ PanelExtremes extremes_of(const PanelCells& cells, const FilmMap& film, const Pa
           wavelength_mm > 0
               ? deepest_valley_in_sd(cells.area_m2, wavelength_mm, -std::log(random(1))) / patch_valley
               : 1;
-      const double left =
-          clear_um(static_cast<Eigen::Index>(world), static_cast<Eigen::Index>(cell)) - removed;
+      const double clear = clear_um(static_cast<Eigen::Index>(world), static_cast<Eigen::Index>(cell));
+      const double left = clear - removed;
       const double depth =  // a valley that is not touched stays where it is
           std::max(valley * work.valley_before_um[world] - removed, valley * work.valley_depth_um[world]);
+      before = std::min(before, clear);
       thinnest = std::min(thinnest, left);
       deepest = std::min(deepest, left - depth);
     }
+    extremes.clear_before_um[world] = before;
     extremes.clear_left_um[world] = thinnest;
     extremes.clear_left_least_um[world] = deepest;
   };

@@ -33,6 +33,7 @@ double mean_wavelength_mm(const HeightField& field);
 
 /// What is worst somewhere on the panel, one value per world.
 struct PanelExtremes {
+  std::vector<double> clear_before_um = {};      ///< thinnest cell before any work, mean over it [um]
   std::vector<double> clear_left_um = {};        ///< thinnest cell, mean over the cell [um]
   std::vector<double> clear_left_least_um = {};  ///< thinnest point: the deepest valley of any cell [um]
 };

@@ -9,7 +9,11 @@
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
+#include "libtexture/plan/judge.hpp"
+#include "libtexture/plan/odd_readings.hpp"
 #include "libtexture/plan/sample_risk.hpp"
+#include "libtexture/plan/seen_target.hpp"
+#include "libtexture/plan/target_stop.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/image_clarity.hpp"
@@ -17,24 +21,21 @@
 namespace libtexture {
 namespace {
 
-// Chances from which a plan needs care, and from which it is off (estimates: clear does not come back, so a
-// strike-through weighs more than a budget that is exceeded, which more than a target that is missed).
-struct ChanceLimits {
-  double care, off;
-};
-constexpr ChanceLimits strike_through{0.005, 0.05};
-constexpr ChanceLimits budget_exceeded{0.10, 0.50};
-
-constexpr double odd_reading_factor = 2;  // from the median: to look at again; estimate
 // Shares of the time, for progress, as measured on a patch of 512 x 512: the best estimates, and the edges.
 constexpr double nominal_work = 0.4, edges_work = 0.02;
+constexpr double target_work = 0.05;  // where a stop rule has to be found first
+
+// Filler counts as thick as can be.
+const Reading& least_reading(const Panel& panel) {
+  const auto film_um = [](const Reading& reading) { return teaches(reading) ? total_um(reading) : HUGE_VAL; };
+  return *std::min_element(panel.readings.begin(), panel.readings.end(),
+                           [&](const Reading& a, const Reading& b) { return film_um(a) < film_um(b); });
+}
 
 // Clear where the film is thinnest: at the least reading, or anywhere where readings have no place.
 Film thinnest_film(const Panel& panel, const Paint& paint) {
   const FilmMap map = film_map(panel, paint);
-  const auto least =
-      std::min_element(panel.readings.begin(), panel.readings.end(),
-                       [](const Reading& a, const Reading& b) { return total_um(a) < total_um(b); });
+  const Reading* const least = &least_reading(panel);
   return least->x_mm ? film_at(map, {*least->x_mm, *least->y_mm}) : film_anywhere(map);
 }
 
@@ -42,9 +43,7 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
   PanelPrediction result;
   result.name = panel.name;
   result.area_m2 = panel.area_m2;
-  result.total_film_least_um = HUGE_VAL;
-  for (const Reading& reading : panel.readings)
-    result.total_film_least_um = std::min(result.total_film_least_um, total_um(reading));
+  result.total_film_least_um = total_um(least_reading(panel));
   result.clear_um = film.clear_um;
   result.clear_sd_um = film.clear_sd_um;
   result.start = history.start;
@@ -55,18 +54,13 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
   result.removed_max_um = (history.before.height_um() - history.surfaces.back().height_um()).maxCoeff();
   result.clear_left_mean_um = end.clear_left_mean_um;
   result.clear_left_least_um = end.clear_left_least_um;
-  result.budget = budget_rules(job.budget, film.clear_um);
-  result.removable_um = removable_um(job.budget, film.clear_um);
+  result.budget = budget_rules(budget_of(job), film.clear_um);
+  result.removable_um = removable_um(budget_of(job), film.clear_um);
   for (const HistoryRow& row : history.steps) {
     result.discs += row.discs;
     result.minutes += row.minutes;
   }
   return result;
-}
-
-Verdict verdict_by(double probability, const ChanceLimits& limits) {
-  if (probability >= limits.off) return Verdict::do_not_sand;
-  return probability >= limits.care ? Verdict::go_with_care : Verdict::go;
 }
 
 // A person's work around the sanding: minutes, discs, and the edges where the panel states them.
@@ -82,51 +76,10 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
                         .figures = {{"crown_radius_m", *panel.crown_radius_m}}});
   if (std::all_of(steps.begin(), steps.end(),
                   [](const Step& step) { return has_edge_profile(step.backing); }))
-    result.edge =
-        edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps, progress);
+    result.edge = edge_margin(job.edge, budget_of(job), result.clear_um, result.clear_sd_um, steps,
+                              result.steps, progress);
   else
     warnings.push_back({.kind = StatementKind::edge_margin_left_out, .panel = panel.name});
-}
-
-// What the budget says of the worlds: how often it is exceeded, by which rule, and what would settle it.
-Statement budget_reason(const PanelPrediction& panel, const Budget& budget) {
-  const PanelRisk& risk = panel.risk;
-  const double exceeded = risk.budget_exceeded_probability;
-  const bool is_kept = exceeded < budget_exceeded.care;
-  const bool is_by_removal = 2 * risk.clear_left_short_probability < exceeded;
-  return {.kind = is_kept         ? StatementKind::budget_kept
-                  : is_by_removal ? StatementKind::too_much_removed
-                                  : StatementKind::too_little_left,
-          .figures = {{"budget_exceeded_probability", exceeded},
-                      {"samples", risk.samples},
-                      {"removed_p05_um", risk.removed_um.p05},
-                      {"removed_p95_um", risk.removed_um.p95},
-                      {"clear_left_p05_um", risk.clear_left_um.p05},
-                      {"clear_left_p95_um", risk.clear_left_um.p95},
-                      {"must_stay_um", must_stay_um(budget)},
-                      {"removable_um", std::max(0.0, panel.removable_um)}}};
-}
-
-// The worse of two verdicts stays.
-void judge(Prediction& prediction, const PanelPrediction& panel, const Budget& budget) {
-  const PanelRisk& risk = panel.risk;
-  const auto say = [&](Verdict verdict, Statement reason) {
-    prediction.verdict = std::max(prediction.verdict, verdict);
-    reason.panel = panel.name;
-    prediction.reasons.push_back(std::move(reason));
-  };
-  const double samples = risk.samples;
-  const Verdict by_strike = verdict_by(risk.strike_through_probability, strike_through);
-  if (by_strike != Verdict::go)
-    say(by_strike, {.kind = StatementKind::clear_struck_through,
-                    .figures = {{"strike_through_probability", risk.strike_through_probability},
-                                {"area_m2", panel.area_m2},
-                                {"samples", samples}}});
-  say(verdict_by(risk.budget_exceeded_probability, budget_exceeded), budget_reason(panel, budget));
-  if (risk.target_missed_probability >= target_missed_care)
-    say(Verdict::go_with_care,
-        {.kind = StatementKind::target_missed,
-         .figures = {{"target_missed_probability", risk.target_missed_probability}, {"samples", samples}}});
 }
 
 // A sequence that ends before its scratches are gone.
@@ -138,20 +91,6 @@ void add_marks_warning(const ScratchLimits& limits, const PanelPrediction& panel
         {.kind = StatementKind::marks_left,
          .panel = panel.name,
          .figures = {{"marks_per_cm2", end.marks_per_cm2}, {"limit_per_cm2", limits.marks_per_cm2}}});
-}
-
-// Readings far from the others: a unit that slipped, filler, or a place that was sanded before.
-void add_reading_warnings(const Panel& panel, std::vector<Statement>& warnings) {
-  std::vector<double> sorted;
-  for (const Reading& reading : panel.readings) sorted.push_back(total_um(reading));
-  if (sorted.size() < 3) return;
-  std::sort(sorted.begin(), sorted.end());
-  const double usual = sorted[sorted.size() / 2];
-  for (const double total : {sorted.front(), sorted.back()})
-    if (total * odd_reading_factor < usual || total > odd_reading_factor * usual)
-      warnings.push_back({.kind = StatementKind::odd_reading,
-                          .panel = panel.name,
-                          .figures = {{"reading_um", total}, {"usual_um", usual}}});
 }
 
 // Letters finer than eyes read: the unit may be wrong.
@@ -207,22 +146,34 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
   return histories;
 }
 
-// A prediction from its histories and its risk.
-Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<History> histories,
-                       SampledRisk sampled, const Progress& progress) {
+// What the worlds make of a panel, and the verdict on it.
+Judgement judge_panel(const Job& job, const Panel& panel, const FilmVariance& film, const RiskDraws& draws,
+                      const std::vector<double>& band_edges_mm, PanelPrediction& result) {
+  std::vector<double> taken_um;
+  for (std::size_t world = 0; world < draws.clear_left_um.size(); ++world)
+    taken_um.push_back(draws.clear_before_um[world] - draws.clear_left_um[world]);
+  result.risk.variance_shares = variance_shares(film, taken_um);
+  const Budget budget = budget_of(job);
+  count_broken(result.budget, budget.reserve_um, draws);
+  return judge(result, budget, job.target, band_edges_mm, odd_readings(panel, job.coating.gauge));
+}
+
+// A prediction from its histories and its risk; film: by panel.
+Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vector<FilmVariance>& film,
+                       std::vector<History> histories, SampledRisk sampled, const Progress& progress) {
   Predicted predicted;
   Prediction& prediction = predicted.prediction;
   prediction.sequence = sequence.name;
-  prediction.verdict = Verdict::go;
   prediction.seed = job.seed;
   prediction.note = job.note;
   prediction.band_edges_mm = histories.front().band_edges_mm;
   add_letter_warnings(job, prediction.warnings);
+  add_new(prediction.warnings, stop_warnings(job.target, sequence));
+  std::vector<Judgement> judgements;
   for (std::size_t i = 0; i < job.panel.size(); ++i) {
     const Panel& panel = job.panel[i];
     prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));
     PanelPrediction& result = prediction.panels.back();
-    add_reading_warnings(panel, prediction.warnings);
     add_labour(panel, job, sequence.step, result, prediction.warnings,
                nth_part(progress, i, job.panel.size()));
     add(prediction.labour, result.labour);
@@ -237,9 +188,13 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
     }
     result.risk = risk_of(sampled.draws[i], sampled.node_solves);
     result.risk.texture_left = std::move(sampled.texture_left[i]);
-    judge(prediction, result, job.budget);
+    judgements.push_back(
+        judge_panel(job, panel, film[i], sampled.draws[i], prediction.band_edges_mm, result));
     add_marks_warning(job.scratch_limits, result, prediction.warnings);
   }
+  Judgement judgement = worst_of(judgements);
+  prediction.verdict = judgement.verdict;
+  prediction.reasons = std::move(judgement.reasons);
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
   prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
   prediction.checklist = checklist_of(job.panel, sequence.step);
@@ -250,18 +205,25 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
   return predicted;
 }
 
-AllPredicted predict_these(const Job& job, const HeightField& surface, const std::vector<Sequence>& sequences,
-                           const Progress& progress) {
-  auto histories = histories_of(job, surface, sequences, part_of(progress, 0, nominal_work));
+AllPredicted predict_these(const Job& job, const HeightField& surface, const HeightField& rows_surface,
+                           const std::vector<Sequence>& stated, const Progress& progress) {
+  const double found_by = asks_sight(job.target) ? target_work : 0;
+  std::vector<Sequence> sequences;
+  for (const Sequence& sequence : stated)
+    sequences.push_back(worked_sequence(
+        job, sequence, surface, nth_part(part_of(progress, 0, found_by), sequences.size(), stated.size())));
+  auto histories = histories_of(job, rows_surface, sequences, part_of(progress, found_by, nominal_work));
   std::vector<SampledSequence> sampled;
   for (std::size_t i = 0; i < sequences.size(); ++i)
     sampled.push_back({sequences[i], mirrored_light(depth_laws(histories[i].front().scratches.back()))});
   SampledRisks sampling = sample_risk(job, surface, sampled, part_of(progress, nominal_work, 1 - edges_work));
+  std::vector<FilmVariance> film;
+  for (const Panel& panel : job.panel) film.push_back(film_variance(panel, job.coating, job.seed));
   const Progress edges = part_of(progress, 1 - edges_work, 1);
   AllPredicted all;
   all.node_solves = sampling.node_solves;
   for (std::size_t i = 0; i < sequences.size(); ++i)
-    all.predicted.push_back(predicted_of(job, sequences[i], std::move(histories[i]),
+    all.predicted.push_back(predicted_of(job, sequences[i], film, std::move(histories[i]),
                                          std::move(sampling.risks[i]), nth_part(edges, i, sequences.size())));
   report(progress, 1);
   return all;
@@ -284,13 +246,19 @@ const Sequence& sequence_named(const Job& job, const std::string& name) {
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence,
                   const Progress& progress) {
   job.validate();
-  return std::move(predict_these(job, surface, {sequence_named(job, sequence)}, progress).predicted.front());
+  return std::move(
+      predict_these(job, surface, surface, {sequence_named(job, sequence)}, progress).predicted.front());
 }
 
 AllPredicted predict_all(const Job& job, const HeightField& surface, const Progress& progress) {
+  return predict_all(job, surface, surface, progress);
+}
+
+AllPredicted predict_all(const Job& job, const HeightField& surface, const HeightField& rows_surface,
+                         const Progress& progress) {
   job.validate();
   require(!job.sequence.empty(), "Job", "sequence", "must hold at least one sequence", "none");
-  return predict_these(job, surface, job.sequence, progress);
+  return predict_these(job, surface, rows_surface, job.sequence, progress);
 }
 
 }  // namespace libtexture

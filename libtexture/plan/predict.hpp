@@ -22,9 +22,9 @@ struct Predicted {
 /// where there is none.
 const Sequence& sequence_named(const Job& job, const std::string& name);
 
-/// Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). Histories, and
-/// the rows and sums of a panel, are of best estimates, with the clear at the panel's thinnest reading; risk
-/// and verdict are of all possible worlds (sample_risk).
+/// Predicts a job, its sequence as worked_sequence() has it, on a starting surface (job.texture's own:
+/// surface_of() of libtexture/io). Histories, and the rows and sums of a panel, are of best estimates, with
+/// the clear at the panel's thinnest reading; risk and verdict are of all possible worlds (sample_risk).
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence = "",
                   const Progress& progress = {});
 
@@ -36,5 +36,10 @@ struct AllPredicted {
 
 /// Predicts every sequence of a job, at least one, side by side: each is the same bytes as by itself.
 AllPredicted predict_all(const Job& job, const HeightField& surface, const Progress& progress = {});
+
+/// The same with the best estimates on another surface, a thinned one: risk and verdict stay those of
+/// predict().
+AllPredicted predict_all(const Job& job, const HeightField& surface, const HeightField& rows_surface,
+                         const Progress& progress = {});
 
 }  // namespace libtexture

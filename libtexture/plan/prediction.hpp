@@ -17,11 +17,13 @@
 
 namespace libtexture {
 
-/// The answer to "may this be levelled?".
-enum class Verdict { go, go_with_care, do_not_sand };
-constexpr std::array<std::pair<Verdict, const char*>, 3> names_of(Verdict) {
-  return {
-      {{Verdict::go, "go"}, {Verdict::go_with_care, "go with care"}, {Verdict::do_not_sand, "do not sand"}}};
+/// The answer to "may this be levelled?", from the mildest to the worst.
+enum class Verdict { nothing_to_do, go, go_with_care, do_not_sand };
+constexpr std::array<std::pair<Verdict, const char*>, 4> names_of(Verdict) {
+  return {{{Verdict::nothing_to_do, "nothing to do"},
+           {Verdict::go, "go"},
+           {Verdict::go_with_care, "go with care"},
+           {Verdict::do_not_sand, "do not sand"}}};
 }
 
 /// A target that is missed in this share of the possible worlds makes a plan one to take with care

@@ -24,8 +24,10 @@ Reached at_least(const char* asks, double wanted, double found) {
 std::vector<Reached> judge_heights(const Target& target, const HeightFigures& figures) {
   std::vector<Reached> parts;
   if (target.rms_um) parts.push_back(at_most("rms_um", *target.rms_um, figures.band_rms_um));
-  if (target.preset == TargetPreset::full)
+  if (target.preset == TargetPreset::full) {
     parts.push_back(at_least("preset", full_touched_share, figures.touched_share));
+    parts.push_back(at_most("preset_rms", full_rms_share * figures.start_rms_um, figures.rms_um));
+  }
   if (target.preset == TargetPreset::partial)
     parts.push_back(at_most("preset", partial_rms_share * figures.start_rms_um, figures.rms_um));
   return parts;

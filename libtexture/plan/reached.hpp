@@ -13,13 +13,17 @@ namespace libtexture {
 
 /// TargetPreset::full: this share touched; the rest are valleys that nobody finds.
 inline constexpr double full_touched_share = 0.995;
+/// TargetPreset::full asks for texture as well, which a disc that follows the waves leaves: at most this
+/// share of the starting rms height stays. Estimate: a film disc that has touched all leaves 0.3.
+inline constexpr double full_rms_share = 0.35;
 /// TargetPreset::partial: this share of the starting rms height is left.
 inline constexpr double partial_rms_share = 0.5;
 
 /// One thing that a target asks for, on one surface. In the unit that the name of its field ends in.
 struct Reached {
-  std::string asks = {};  ///< field of Target: rms_um, preset, image_clarity_percent or letter_mm
-  double wanted = 0;      ///< what is asked; preset full: touched share; preset partial: rms height [um]
+  /// field of Target: rms_um, preset, image_clarity_percent or letter_mm; preset_rms for the texture of full
+  std::string asks = {};
+  double wanted = 0;  ///< what is asked; preset full: touched share; partial, preset_rms: rms height [um]
   /// what the surface has; none = no letter can be read
   std::optional<double> found = {};
   bool is_met = false;  ///< whether that will do

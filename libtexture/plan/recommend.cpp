@@ -10,7 +10,6 @@ namespace libtexture {
 namespace {
 
 constexpr double weighing_share = 0.2;  // of the progress
-constexpr int nodes_pixels = 65536;     // of the patch on which sequences are compared
 
 const Alternative& named(const Comparison& comparison, const std::string& name) {
   return *std::find_if(comparison.alternatives.begin(), comparison.alternatives.end(),
@@ -69,25 +68,47 @@ Statement riskier(const Alternative& finest, const Alternative& choice, int samp
                       {"samples", samples}}};
 }
 
+bool is_mostly_missed(const std::vector<Statement>& reasons) {
+  return std::any_of(reasons.begin(), reasons.end(), [](const Statement& reason) {
+    return reason.kind == StatementKind::target_mostly_missed;
+  });
+}
+
+// Beside what comes first; what was ranked where none reaches the target often enough.
+void add_what_finest_spends(std::vector<Statement>& reasons, const Comparison& comparison,
+                            const Alternative& finest) {
+  if (!named(comparison, comparison.best).is_reaching) {
+    reasons.push_back(comparison.headline);
+    return;
+  }
+  if (comparison.best == finest.sequence) {
+    reasons.push_back({.kind = StatementKind::finest_is_cheapest, .sequence = finest.sequence});
+    return;
+  }
+  if (finest.is_reaching)
+    reasons.push_back({.kind = StatementKind::finest_is_not_cheapest,
+                       .sequence = finest.sequence,
+                       .other_sequence = comparison.best});
+  for (const Statement& finding : comparison.findings)
+    if (finding.sequence == finest.sequence || finding.other_sequence == finest.sequence)
+      reasons.push_back(finding);
+}
+
 void explain(Recommendation& advice, const Alternative& choice) {
   std::vector<Statement>& reasons = advice.reasons;
   const std::vector<Statement>& why = choice.reasons;
   const bool is_off = choice.verdict == Verdict::do_not_sand;
-  reasons.push_back(spending(is_off ? StatementKind::budget_bears_none : StatementKind::plan_spends, choice));
+  const bool is_nothing = choice.verdict == Verdict::nothing_to_do;
+  if (is_off && is_mostly_missed(why))
+    reasons.push_back(advice.comparison.headline);
+  else if (!is_nothing)
+    reasons.push_back(
+        spending(is_off ? StatementKind::budget_bears_none : StatementKind::plan_spends, choice));
   reasons.insert(reasons.end(), why.begin(), why.end());
-  if (is_off) return;
+  if (is_off || is_nothing) return;
   const Comparison& comparison = advice.comparison;
   const Alternative& finest = named(comparison, advice.finest);
-  if (comparison.best == advice.finest) {
-    reasons.push_back({.kind = StatementKind::finest_is_cheapest, .sequence = advice.finest});
-  } else {
-    reasons.push_back({.kind = StatementKind::finest_is_not_cheapest,
-                       .sequence = advice.finest,
-                       .other_sequence = comparison.best});
-    for (const Statement& finding : comparison.findings)
-      if (finding.sequence == advice.finest || finding.other_sequence == advice.finest)
-        reasons.push_back(finding);
-  }
+  add_what_finest_spends(reasons, comparison, finest);
   if (&choice != &finest) reasons.push_back(riskier(finest, choice, comparison.samples));
   std::vector<FirstStep> finer;
   for (const FirstStep& first : advice.first_steps)
@@ -99,7 +120,7 @@ void explain(Recommendation& advice, const Alternative& choice) {
 
 Recommendation recommend(const Job& job, const HeightField& surface, const Tools& tools,
                          const WorkLimits& limits, const Progress& progress) {
-  const HeightField nodes = thinned(surface, nodes_pixels);
+  const HeightField nodes = thinned(surface, curve_pixels);
   const auto weighed = weigh_first_steps(job, nodes, tools, limits, part_of(progress, 0, weighing_share));
   Recommendation advice;
   advice.note = job.note;
@@ -118,11 +139,11 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
     return advice;
   }
   advice.sequences = compared.sequence;
-  advice.comparison = compare(compared, nodes, part_of(progress, weighing_share, 1));
+  advice.comparison = compare(compared, surface, nodes, part_of(progress, weighing_share, 1));
   advice.finest = compared.sequence.front().name;
   const Alternative& choice = chosen(advice.comparison.alternatives, advice.comparison);
-  advice.recommended = choice.sequence;
   advice.verdict = choice.verdict;
+  if (advice.verdict != Verdict::nothing_to_do) advice.recommended = choice.sequence;
   explain(advice, choice);
   return advice;
 }

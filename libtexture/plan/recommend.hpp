@@ -15,7 +15,8 @@ namespace libtexture {
 struct Recommendation {
   std::optional<std::string> note = {};    ///< of the job: where its figures come from
   Verdict verdict = Verdict::do_not_sand;  ///< of the recommended sequence; do not sand comes first
-  std::string recommended = {};            ///< name of the sequence; empty where none reaches the target
+  std::string recommended =
+      {};  ///< name of the sequence; empty where none reaches it, and where there is nothing to do
   std::string finest = {};              ///< name of the sequence with the finest first step that reaches it
   std::vector<Statement> reasons = {};  ///< why
   std::vector<FirstStep> first_steps = {};  ///< all that were weighed, finest first

@@ -119,6 +119,7 @@ void WorkLimits::validate() const {
   require_within(look_every_passes, 1, 300, "WorkLimits", "look_every_passes");
   require_within(refine_passes_most, 1, 300, "WorkLimits", "refine_passes_most");
   require_not_negative(owed_left_um, "WorkLimits", "owed_left_um");
+  require(grain_ratio_most >= 1, "WorkLimits", "grain_ratio_most", "must be >= 1", grain_ratio_most);
 }
 
 double finished_owed_um(const Job& job, const Step& step) {
@@ -132,6 +133,12 @@ bool dulls(const Job& job, const Step& step) {
   return std::any_of(job.panel.begin(), job.panel.end(), [&](const Panel& panel) {
     return specular_share_map(finished_on(job, step, panel), gloss_angle_deg)(0, 0) < dull_below_share;
   });
+}
+
+bool reaches_grooves(const Abrasive& next, const Abrasive& last, const WorkLimits& limits) {
+  const double next_um = next.grit.median_um(), last_um = last.grit.median_um();
+  return next_um < last_um &&
+         (last.carrier == Carrier::compound || last_um <= limits.grain_ratio_most * next_um);
 }
 
 int passes_to_remove(const Job& job, const Step& step, double area_m2, double removal_um) {
@@ -150,12 +157,12 @@ std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& fir
                              const WorkLimits& limits) {
   limits.validate();
   std::vector<Step> steps;
-  double grain_um = first.abrasive.grit.median_um();
+  Abrasive last = first.abrasive;
   Debt debt = debt_of(job, first);
   while (debt.removal_um() > 0) {
     std::vector<Way> ways;
     for (const Abrasive& abrasive : tools.abrasives)
-      if (abrasive.grit.median_um() < grain_um)
+      if (reaches_grooves(abrasive, last, limits))
         if (std::optional<Way> way = way_of(job, tools, abrasive, debt, limits)) ways.push_back(*way);
     if (ways.empty()) break;
     // Within the limit the finest; beyond it the quickest.
@@ -168,7 +175,7 @@ std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& fir
     const Way& way = *std::min_element(ways.begin(), ways.end(), is_better);
     steps.push_back(way.step);
     debt = debt_of(job, way.step);
-    grain_um = way.step.abrasive.grit.median_um();
+    last = way.step.abrasive;
   }
   return steps;
 }

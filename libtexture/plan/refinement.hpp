@@ -34,6 +34,8 @@ struct WorkLimits {
   int refine_passes_most = 4;  ///< passes of a refining step: more heat the paint and load the pad; estimate
   double owed_left_um = 0.05;  ///< clear that grooves of before may still ask for when a refining step ends
                                ///< and another follows, which takes that as well [um], >= 0; estimate
+  /// the next step's grain is at most so many times finer, >= 1; estimate: no compound straight after P1200
+  double grain_ratio_most = 3.5;
 
   void validate() const;
   static constexpr auto fields() {
@@ -42,7 +44,8 @@ struct WorkLimits {
                       optional("minutes_per_m2_most", &WorkLimits::minutes_per_m2_most),
                       optional("look_every_passes", &WorkLimits::look_every_passes),
                       optional("refine_passes_most", &WorkLimits::refine_passes_most),
-                      optional("owed_left_um", &WorkLimits::owed_left_um)};
+                      optional("owed_left_um", &WorkLimits::owed_left_um),
+                      optional("grain_ratio_most", &WorkLimits::grain_ratio_most)};
   }
 };
 
@@ -54,15 +57,20 @@ double finished_owed_um(const Job& job, const Step& step);
 /// back to 2 GU: common practice, no source).
 bool dulls(const Job& job, const Step& step);
 
+/// Whether a step's grooves are within reach of an abrasive: its grain is finer, by limits.grain_ratio_most
+/// at most (common practice, the figure an estimate: compound takes out P1500 and finer); a polish reaches
+/// what any compound leaves.
+bool reaches_grooves(const Abrasive& next, const Abrasive& last, const WorkLimits& limits);
+
 /// Passes that a step needs to remove so much clear [um], > 0, from a panel [m2], at most 1000.
 int passes_to_remove(const Job& job, const Step& step, double area_m2, double removal_um);
 
 /// The steps that follow `first` until nothing visible is owed and the gloss is back: each takes the finest
-/// abrasive that is finer than the last one's and takes out what is owed, or what dulls, within the limit, or
-/// the quickest where none does. Discs go on the softest backing that carries them, compound on the stiffest
-/// and the last polish on the softest, as they follow what is level by then. Three times the expected passes
-/// are allowed, a wear rate's lower 5 % being a third of its median (log-sd 0.7); a last polish that takes
-/// out haze alone makes all of them, as nobody sees when fine haze is gone.
+/// abrasive that reaches the last one's grooves and takes out what is owed, or what dulls, within the limit,
+/// or the quickest where none does. Discs go on the softest backing that carries them, compound on the
+/// stiffest and the last polish on the softest, as they follow what is level by then. Three times the
+/// expected passes are allowed, a wear rate's lower 5 % being a third of its median (log-sd 0.7); a last
+/// polish that takes out haze alone makes all of them, as nobody sees when fine haze is gone.
 std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& first,
                              const WorkLimits& limits = {});
 

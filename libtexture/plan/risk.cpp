@@ -8,8 +8,18 @@ namespace libtexture {
 
 namespace {
 
+double count_of(const std::vector<double>& is_so) {
+  return std::accumulate(is_so.begin(), is_so.end(), 0.0);
+}
+
 double share_of(const std::vector<double>& is_so) {
-  return std::accumulate(is_so.begin(), is_so.end(), 0.0) / static_cast<double>(is_so.size());
+  return count_of(is_so) / static_cast<double>(is_so.size());
+}
+
+// Of the worlds in which no rule is broken before any work; 0 where it is in all.
+double share_by_work(const RiskDraws& draws) {
+  const double kept = static_cast<double>(draws.is_short_before.size()) - count_of(draws.is_short_before);
+  return kept > 0 ? count_of(draws.is_broken_by_work) / kept : 0;
 }
 
 }  // namespace
@@ -18,6 +28,9 @@ void PanelRisk::validate() const {
   require_within(strike_through_probability, 0, 1, "PanelRisk", "strike_through_probability");
   require_within(budget_exceeded_probability, 0, 1, "PanelRisk", "budget_exceeded_probability");
   require_within(clear_left_short_probability, 0, 1, "PanelRisk", "clear_left_short_probability");
+  require_within(short_before_probability, 0, 1, "PanelRisk", "short_before_probability");
+  require_within(broken_by_work_probability, 0, 1, "PanelRisk", "broken_by_work_probability");
+  require_within(target_met_before_probability, 0, 1, "PanelRisk", "target_met_before_probability");
   require_within(target_missed_probability, 0, 1, "PanelRisk", "target_missed_probability");
   require_not_negative(samples, "PanelRisk", "samples");
   require_not_negative(node_solves, "PanelRisk", "node_solves");
@@ -28,6 +41,8 @@ PanelRisk risk_of(const RiskDraws& draws, int node_solves) {
   const std::vector<double>* const figures[] = {&draws.levelling_um,
                                                 &draws.overshoot_um,
                                                 &draws.debt_um,
+                                                &draws.clear_before_um,
+                                                &draws.removable_um,
                                                 &draws.clear_left_um,
                                                 &draws.clear_left_least_um,
                                                 &draws.rms_um,
@@ -38,7 +53,10 @@ PanelRisk risk_of(const RiskDraws& draws, int node_solves) {
                                                 &draws.is_struck_through,
                                                 &draws.is_budget_exceeded,
                                                 &draws.is_clear_left_short,
-                                                &draws.is_target_missed};
+                                                &draws.is_short_before,
+                                                &draws.is_broken_by_work,
+                                                &draws.is_target_missed,
+                                                &draws.is_target_met_before};
   for (const std::vector<double>* figure : figures)
     require(figure->size() == samples, "RiskDraws", "draws", "must be equally many of each figure",
             static_cast<double>(figure->size()));
@@ -47,6 +65,8 @@ PanelRisk risk_of(const RiskDraws& draws, int node_solves) {
   risk.levelling_um = spread_of(draws.levelling_um);
   risk.overshoot_um = spread_of(draws.overshoot_um);
   risk.debt_um = spread_of(draws.debt_um);
+  risk.clear_before_um = spread_of(draws.clear_before_um);
+  risk.removable_um = spread_of(draws.removable_um);
   risk.clear_left_um = spread_of(draws.clear_left_um);
   risk.clear_left_least_um = spread_of(draws.clear_left_least_um);
   risk.rms_um = spread_of(draws.rms_um);
@@ -59,6 +79,9 @@ PanelRisk risk_of(const RiskDraws& draws, int node_solves) {
   risk.strike_through_probability = share_of(draws.is_struck_through);
   risk.budget_exceeded_probability = share_of(draws.is_budget_exceeded);
   risk.clear_left_short_probability = share_of(draws.is_clear_left_short);
+  risk.short_before_probability = share_of(draws.is_short_before);
+  risk.broken_by_work_probability = share_by_work(draws);
+  risk.target_met_before_probability = share_of(draws.is_target_met_before);
   risk.target_missed_probability = share_of(draws.is_target_missed);
   risk.samples = static_cast<int>(samples);
   risk.node_solves = node_solves;

@@ -5,17 +5,20 @@
 
 #include "libtexture/plan/spread.hpp"
 #include "libtexture/plan/texture_left.hpp"
+#include "libtexture/plan/variance_shares.hpp"
 
 namespace libtexture {
 
 /// One value per draw: entry i of each is what happens in possible world i. The same job and seed have the
 /// same worlds for every sequence, so that alternatives are compared world by world.
 struct RiskDraws {
-  std::vector<double> removed_um = {};     ///< mean clear removed by the sequence [um]
-  std::vector<double> levelling_um = {};   ///< of it, cut until the texture's target or stop was met [um]
-  std::vector<double> overshoot_um = {};   ///< of it, cut between that moment and the next look [um]
-  std::vector<double> debt_um = {};        ///< of it, cut by the later steps, which take out scratches [um]
-  std::vector<double> clear_left_um = {};  ///< where it is thinnest, mean over a disc's face [um]
+  std::vector<double> removed_um = {};       ///< mean clear removed by the sequence [um]
+  std::vector<double> levelling_um = {};     ///< of it, cut until the texture's target or stop was met [um]
+  std::vector<double> overshoot_um = {};     ///< of it, cut between that moment and the next look [um]
+  std::vector<double> debt_um = {};          ///< of it, cut by the later steps, which take out scratches [um]
+  std::vector<double> clear_before_um = {};  ///< where it is thinnest before any work, likewise [um]
+  std::vector<double> removable_um = {};     ///< what the budget lets go, reserve kept; 0 = nothing [um]
+  std::vector<double> clear_left_um = {};    ///< where it is thinnest, mean over a disc's face [um]
   std::vector<double> clear_left_least_um =
       {};                           ///< thinnest clear anywhere on the panel [um]; below 0 = struck through
   std::vector<double> rms_um = {};  ///< texture left, in the target's band [um]
@@ -28,18 +31,23 @@ struct RiskDraws {
   std::vector<double> is_struck_through = {};    ///< 1 where the clear is, anywhere; 0 elsewhere
   std::vector<double> is_budget_exceeded = {};   ///< 1 where a rule of the budget is broken
   std::vector<double> is_clear_left_short = {};  ///< of them, 1 where too little clear stays
+  std::vector<double> is_short_before = {};      ///< 1 where too little clear is there before any work
+  std::vector<double> is_broken_by_work = {};    ///< 1 where a rule is broken, and none was before work
   std::vector<double> is_target_missed = {};  ///< 1 where something that the target asks for is not reached
+  std::vector<double> is_target_met_before = {};  ///< 1 where all of it is reached before any work
 
   bool operator==(const RiskDraws&) const = default;
 };
 
 /// What the draws say. removed = levelling + overshoot + debt in every draw (not in their quantiles).
 struct PanelRisk {
-  Spread removed_um = {};     ///< mean clear removed by the sequence [um]
-  Spread levelling_um = {};   ///< of it, cut until the texture's target or stop was met [um]
-  Spread overshoot_um = {};   ///< of it, cut between that moment and the next look [um]
-  Spread debt_um = {};        ///< of it, cut by the later steps, which take out scratches [um]
-  Spread clear_left_um = {};  ///< where it is thinnest, mean over a disc's face, which rules judge [um]
+  Spread removed_um = {};       ///< mean clear removed by the sequence [um]
+  Spread levelling_um = {};     ///< of it, cut until the texture's target or stop was met [um]
+  Spread overshoot_um = {};     ///< of it, cut between that moment and the next look [um]
+  Spread debt_um = {};          ///< of it, cut by the later steps, which take out scratches [um]
+  Spread clear_before_um = {};  ///< where it is thinnest before any work, mean over a disc's face [um]
+  Spread removable_um = {};     ///< what the budget lets go, reserve kept; 0 = nothing [um]
+  Spread clear_left_um = {};    ///< where it is thinnest, mean over a disc's face, which rules judge [um]
   Spread clear_left_least_um =
       {};                     ///< thinnest clear anywhere on the panel's area [um]; below 0 = struck through
   Spread rms_um = {};         ///< texture left, in the target's band [um]
@@ -54,8 +62,14 @@ struct PanelRisk {
   double strike_through_probability = 0;    ///< no clear left somewhere on the panel, 0 to 1
   double budget_exceeded_probability = 0;   ///< a rule of the budget is broken, 0 to 1
   double clear_left_short_probability = 0;  ///< of it, that too little clear stays, 0 to 1
-  double target_missed_probability = 0;     ///< something that the target asks for is not reached, 0 to 1
-  int samples = 0;                          ///< draws that this rests on
+  double short_before_probability = 0;      ///< too little clear is there before any work, 0 to 1
+  /// The work breaks a rule: of the worlds in which none is broken before, 0 to 1.
+  double broken_by_work_probability = 0;
+  double target_missed_probability = 0;      ///< something that the target asks for is not reached, 0 to 1
+  double target_met_before_probability = 0;  ///< all of it is reached before any work, 0 to 1
+  /// What makes the clear left uncertain; of predict(), else 0.
+  VarianceShares variance_shares = {};
+  int samples = 0;      ///< draws that this rests on
   int node_solves = 0;  ///< levelling runs that the draws were interpolated from, for all panels together
 
   bool operator==(const PanelRisk&) const = default;
@@ -64,6 +78,8 @@ struct PanelRisk {
                       optional("levelling_um", &PanelRisk::levelling_um),
                       optional("overshoot_um", &PanelRisk::overshoot_um),
                       optional("debt_um", &PanelRisk::debt_um),
+                      optional("clear_before_um", &PanelRisk::clear_before_um),
+                      optional("removable_um", &PanelRisk::removable_um),
                       optional("clear_left_um", &PanelRisk::clear_left_um),
                       optional("clear_left_least_um", &PanelRisk::clear_left_least_um),
                       optional("rms_um", &PanelRisk::rms_um),
@@ -76,7 +92,11 @@ struct PanelRisk {
                       optional("strike_through_probability", &PanelRisk::strike_through_probability),
                       optional("budget_exceeded_probability", &PanelRisk::budget_exceeded_probability),
                       optional("clear_left_short_probability", &PanelRisk::clear_left_short_probability),
+                      optional("short_before_probability", &PanelRisk::short_before_probability),
+                      optional("broken_by_work_probability", &PanelRisk::broken_by_work_probability),
                       optional("target_missed_probability", &PanelRisk::target_missed_probability),
+                      optional("target_met_before_probability", &PanelRisk::target_met_before_probability),
+                      optional("variance_shares", &PanelRisk::variance_shares),
                       optional("samples", &PanelRisk::samples),
                       optional("node_solves", &PanelRisk::node_solves)};
   }

@@ -63,7 +63,8 @@ class Sampler {
         bands_mm_(bands_of(job.target, sampled.sequence)),
         surface_(surface),
         starts_({surface}),
-        wavelength_mm_(mean_wavelength_mm(surface)) {
+        wavelength_mm_(mean_wavelength_mm(surface)),
+        budget_(budget_of(job)) {
     start_.band_um = band_rms_of(surface, bands_mm_);
     start_.valley_um = surface.valley_depth_um();
     states_.assign(job.panel.size(), std::vector<WorldState>(worlds.person.size(), start_));
@@ -81,8 +82,15 @@ class Sampler {
   SampledRisk result(const Progress& progress) const;
 
  private:
+  // What a person sees of the surfaces before work and at its end, where the target asks for that.
+  struct Seen {
+    std::optional<SeenTarget> before, after;
+  };
+
   March rules() const { return {job_, worlds_, bands_mm_, start_.band_um[0]}; }
-  RiskDraws draws_of(std::size_t panel, const SeenTarget* seen, const Progress& progress) const;
+  RiskDraws draws_of(std::size_t panel, const Seen& seen, const Progress& progress) const;
+  bool is_missed(const WorldState& state, std::size_t world, const std::optional<SeenTarget>& seen) const;
+  void add_clear(std::size_t panel, PanelExtremes extremes, RiskDraws& draws) const;
 
   const Job& job_;
   const Worlds& worlds_;
@@ -92,6 +100,7 @@ class Sampler {
   StartSurfaces starts_;
   WorldState start_;
   const double wavelength_mm_;
+  const Budget budget_;
   std::vector<std::vector<WorldStep>> in_worlds_;  // of the step at work, by panel
   std::vector<std::vector<WorldState>> states_;    // by panel
   int solves_ = 0;
@@ -155,11 +164,36 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
   return solves;
 }
 
-RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen, const Progress& progress) const {
+bool Sampler::is_missed(const WorldState& state, std::size_t world,
+                        const std::optional<SeenTarget>& seen) const {
+  const bool asks_height = job_.target.rms_um || job_.target.preset;
+  return (asks_height && rules().target_margin(state, world) < 0) ||
+         (seen && seen->is_missed(state.band_um[0], worlds_.texture_scale[world]));
+}
+
+// Clear before and after, and what the budget makes of it.
+void Sampler::add_clear(std::size_t p, PanelExtremes extremes, RiskDraws& draws) const {
+  draws.clear_before_um = std::move(extremes.clear_before_um);
+  draws.clear_left_um = std::move(extremes.clear_left_um);
+  draws.clear_left_least_um = std::move(extremes.clear_left_least_um);
+  for (std::size_t world = 0; world < states_[p].size(); ++world) {
+    const ClearSpent spent{states_[p][world].removed_um, draws.clear_before_um[world],
+                           draws.clear_left_um[world]};
+    const bool is_exceeded = breaks(budget_, spent);
+    const bool is_short_before = spent.before_um < must_stay_um(budget_);
+    draws.removable_um.push_back(std::max(0.0, removable_um(budget_, spent.before_um)));
+    draws.is_struck_through.push_back(draws.clear_left_least_um[world] <= 0 ? 1 : 0);
+    draws.is_budget_exceeded.push_back(is_exceeded ? 1 : 0);
+    draws.is_clear_left_short.push_back(spent.left_um < must_stay_um(budget_) ? 1 : 0);
+    draws.is_short_before.push_back(is_short_before ? 1 : 0);
+    draws.is_broken_by_work.push_back(is_exceeded && !is_short_before ? 1 : 0);
+  }
+}
+
+RiskDraws Sampler::draws_of(std::size_t p, const Seen& seen, const Progress& progress) const {
   const Panel& panel = job_.panel[p];
   const IdealCut ideal(surface_);
   const Eigen::Index band = rules().band_of(job_.target.rms_um ? job_.target.band_mm : std::nullopt);
-  const bool asks_height = job_.target.rms_um || job_.target.preset;
   PanelWork work;
   RiskDraws draws;
   draws.step_efficiency.resize(steps());
@@ -183,32 +217,28 @@ RiskDraws Sampler::draws_of(std::size_t p, const SeenTarget* seen, const Progres
                                                               : 0);
     for (std::size_t step = 0; step < state.efficiency.size(); ++step)
       draws.step_efficiency[step].push_back(state.efficiency[step]);
-    const bool is_missed = (asks_height && rules().target_margin(state, world) < 0) ||
-                           (seen && seen->is_missed(state.band_um[0], s));
-    draws.is_target_missed.push_back(is_missed ? 1 : 0);
+    draws.is_target_missed.push_back(is_missed(state, world, seen.after) ? 1 : 0);
+    draws.is_target_met_before.push_back(is_missed(start_, world, seen.before) ? 0 : 1);
   }
   const double patch_m2 =
       surface_.grid().width_mm() * surface_.grid().height_mm() * metre_per_mm * metre_per_mm;
-  const PanelExtremes extremes = extremes_of(cells_of(panel), film_map(panel, job_.coating), work,
-                                             disc_area_m2(sampled_.sequence.step.front().motion), patch_m2,
-                                             wavelength_mm_, hash_key({job_.seed, p}), progress);
-  draws.clear_left_um = extremes.clear_left_um;
-  draws.clear_left_least_um = extremes.clear_left_least_um;
-  for (std::size_t world = 0; world < states_[p].size(); ++world) {
-    draws.is_struck_through.push_back(extremes.clear_left_least_um[world] <= 0 ? 1 : 0);
-    draws.is_budget_exceeded.push_back(
-        breaks(job_.budget, states_[p][world].removed_um, extremes.clear_left_um[world]) ? 1 : 0);
-    draws.is_clear_left_short.push_back(extremes.clear_left_um[world] < must_stay_um(job_.budget) ? 1 : 0);
-  }
+  add_clear(p,
+            extremes_of(cells_of(panel), film_map(panel, job_.coating), work,
+                        disc_area_m2(sampled_.sequence.step.front().motion), patch_m2, wavelength_mm_,
+                        hash_key({job_.seed, p}), progress),
+            draws);
   return draws;
 }
 
 SampledRisk Sampler::result(const Progress& progress) const {
-  std::optional<SeenTarget> seen;
-  if (asks_sight(job_.target)) seen.emplace(job_, worlds_, starts_, sampled_.light);
+  Seen seen;
+  if (asks_sight(job_.target)) {
+    seen.before.emplace(job_, worlds_, StartSurfaces({surface_}), MirroredLight{});
+    seen.after.emplace(job_, worlds_, starts_, sampled_.light);
+  }
   SampledRisk sampled{.node_solves = solves_};
   for (std::size_t p = 0; p < states_.size(); ++p) {
-    sampled.draws.push_back(draws_of(p, seen ? &*seen : nullptr, nth_part(progress, p, states_.size())));
+    sampled.draws.push_back(draws_of(p, seen, nth_part(progress, p, states_.size())));
     std::vector<TexturePath> paths;
     for (const WorldState& state : states_[p]) paths.push_back(state.path);
     sampled.texture_left.push_back(texture_left(paths));

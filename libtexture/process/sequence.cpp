@@ -30,18 +30,22 @@ double percentile_of(const Array2d& values, double share) {
   return *place;
 }
 
-// Margin by which a row meets the rule: >= 0 = met.
-double margin_of(const Stop& stop, const HistoryRow& row, const Waves& waves, double owed_um) {
-  double margin = -HUGE_VAL;
-  if (stop.touched_share) margin = std::max(margin, row.touched_share - *stop.touched_share);
-  if (stop.removed_um) margin = std::max(margin, row.removed_um - *stop.removed_um);
-  if (stop.clear_owed_um) margin = std::max(margin, *stop.clear_owed_um - owed_um);
+// Margin by which a row meets the rule: >= 0 = met; the texture before the sequence had start_rms_um.
+double margin_of(const Stop& stop, const HistoryRow& row, const Waves& waves, double owed_um,
+                 double start_rms_um) {
+  std::vector<double> margins;
+  if (stop.touched_share) margins.push_back(row.touched_share - *stop.touched_share);
+  if (stop.removed_um) margins.push_back(row.removed_um - *stop.removed_um);
+  if (stop.clear_owed_um) margins.push_back(*stop.clear_owed_um - owed_um);
+  if (stop.rms_share) margins.push_back(*stop.rms_share * start_rms_um - row.rms_um);
   if (stop.rms_um) {
     const double rms =
         stop.band_mm ? waves.band_rms_um({stop.band_mm->begin(), stop.band_mm->end()}).front() : row.rms_um;
-    margin = std::max(margin, *stop.rms_um - rms);
+    margins.push_back(*stop.rms_um - rms);
   }
-  return margin;
+  if (margins.empty()) return -HUGE_VAL;
+  const auto [least, most] = std::minmax_element(margins.begin(), margins.end());
+  return stop.when == StopWhen::all ? *least : *most;
 }
 
 // What rows and stop rules are read from: made once a pass.
@@ -84,7 +88,7 @@ class Simulation {
     const Seen first = seen_in(surface_);
     HistoryRow row = row_of(surface_, first, before, history_.before, step, 0);
     report(progress, 0);
-    double margin = margin_of(step.stop, row, first.waves, first.marks.clear_owed_um);
+    double margin = margin_of(step.stop, row, first.waves, first.marks.clear_owed_um, history_.start.rms_um);
     if (margin >= 0)
       history_.warnings.push_back({.kind = StatementKind::step_not_worked, .step = title_of(step)});
     for (int made = 0; made < step.passes && margin < 0;) {
@@ -119,8 +123,9 @@ class Simulation {
         row.passes = ++made;
         row.discs = step.abrasive.carrier == Carrier::compound ? 0 : use.discs;
         row.minutes = made * pass_minutes(step.motion, options_.area_m2);
-        const double last =
-            std::exchange(margin, margin_of(step.stop, row, seen.waves, seen.marks.earlier_clear_owed_um));
+        const double last = std::exchange(
+            margin,
+            margin_of(step.stop, row, seen.waves, seen.marks.earlier_clear_owed_um, history_.start.rms_um));
         const double pass = row.removed_um - std::exchange(removed, row.removed_um);
         // Met within this pass: the part of it after the moment (margin taken as linear), then every whole
         // pass to the look.

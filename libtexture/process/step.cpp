@@ -18,6 +18,8 @@ void Stop::validate() const {
     require(rms_um.has_value(), "Stop", "band_mm", "must come with rms_um, which it is the band of",
             to_text(shortest) + " to " + to_text(longest) + " mm alone");
   }
+  if (rms_share)
+    require(*rms_share > 0 && *rms_share <= 1, "Stop", "rms_share", "must be > 0 and <= 1", *rms_share);
   if (removed_um) {
     require_positive(*removed_um, "Stop", "removed_um");
     require_within(*removed_um, 0, 1000, "Stop", "removed_um");

@@ -12,22 +12,36 @@
 
 namespace libtexture {
 
-/// What ends a step at a look, before its passes are used up: any one of these. One that is met before the
-/// first pass leaves the step out. None given = all passes are made.
+/// How many of the rules of a stop have to be met.
+enum class StopWhen { any, all };
+constexpr std::array<std::pair<StopWhen, const char*>, 2> names_of(StopWhen) {
+  return {{{StopWhen::any, "any"}, {StopWhen::all, "all"}}};
+}
+
+/// What ends a step at a look, before its passes are used up: any one of these, or all. One that is met
+/// before the first pass leaves the step out. None given: all passes are made; in a job, a first step with a
+/// disc stops at the job's target.
 struct Stop {
   std::optional<double> touched_share = {};  ///< area that the abrasive has touched, > 0 to 1
   std::optional<double> rms_um = {};         ///< texture left [um], > 0; of band_mm where that is given
   std::optional<std::array<double, 2>> band_mm =
-      {};                                    ///< shortest and longest wavelength that rms_um counts [mm]
+      {};  ///< shortest and longest wavelength that rms_um counts [mm]
+  /// texture left over that before the sequence, rms heights of all waves, > 0 to 1
+  std::optional<double> rms_share = {};
   std::optional<double> removed_um = {};     ///< mean clear removed by this step [um], > 0 to 1000
   std::optional<double> clear_owed_um = {};  ///< clear that earlier steps' grooves still ask for [um], >= 0
+  StopWhen when = StopWhen::any;             ///< whether any of the rules that are given ends it, or all
 
   void validate() const;
   bool operator==(const Stop&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("touched_share", &Stop::touched_share), optional("rms_um", &Stop::rms_um),
-                      optional("band_mm", &Stop::band_mm), optional("removed_um", &Stop::removed_um),
-                      optional("clear_owed_um", &Stop::clear_owed_um)};
+    return std::tuple{optional("touched_share", &Stop::touched_share),
+                      optional("rms_um", &Stop::rms_um),
+                      optional("band_mm", &Stop::band_mm),
+                      optional("rms_share", &Stop::rms_share),
+                      optional("removed_um", &Stop::removed_um),
+                      optional("clear_owed_um", &Stop::clear_owed_um),
+                      optional("when", &Stop::when)};
   }
 };
 
