@@ -7,6 +7,7 @@
 #include "libtexture/io/bench_file.hpp"
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/io/test_spot_file.hpp"
+#include "libtexture/plan/belief_moved.hpp"
 #include "libtexture/plan/bench.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/compression.hpp"
@@ -45,6 +46,15 @@ void bind_test_spot(py::module_& module) {
         return judge_test_spot(job, spot, curves_for(job, spot, reporter.progress()));
       },
       "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"judge_test_spot">);
+  module.def(
+      "what_moved_belief",
+      [](const Job& job, const Readings& readings, const py::object& progress) {
+        const Reporter reporter(progress);
+        const py::gil_scoped_release without_lock;
+        const TestSpot spot = spot_of(readings);
+        return what_moved_belief(job, spot, curves_for(job, spot, reporter.progress()));
+      },
+      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"what_moved_belief">);
   module.def(
       "calibrate",
       [](const Job& job, const Readings& readings, const py::object& progress) {

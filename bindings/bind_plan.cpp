@@ -7,6 +7,7 @@
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/job.hpp"
 #include "libtexture/plan/predict.hpp"
+#include "libtexture/plan/target_stop.hpp"
 #include "module.hpp"
 #include "progress.hpp"
 #include "results.hpp"
@@ -26,6 +27,8 @@ void bind_budget(py::module_& module) {
       },
       "panel"_a, "paint"_a, py::kw_only(), "x_mm"_a, "y_mm"_a, doc<"film_at">);
   bind_fields<BudgetRule, "BudgetRule">(module);
+  module.def("default_budget", &default_budget, "kind"_a, doc<"default_budget">);
+  module.def("budget_of", &budget_of, "job"_a, doc<"budget_of">);
   module.def("published_budget", &published_budget, doc<"published_budget">);
   module.def("must_stay_um", &must_stay_um, "budget"_a, doc<"must_stay_um">);
   module.def("removable_um", &removable_um, "budget"_a, py::kw_only(), "clear_um"_a, doc<"removable_um">);
@@ -35,6 +38,7 @@ void bind_budget(py::module_& module) {
 void bind_risk(py::module_& module) {
   bind_fields<Spread, "Spread">(module);
   bind_fields<TextureLeft, "TextureLeft">(module);
+  bind_fields<VarianceShares, "VarianceShares">(module);
   bind_fields<PanelRisk, "PanelRisk">(module);
   auto draws = bind_result<RiskDraws, "RiskDraws">(module);
   def_to_pandas(draws);
@@ -128,6 +132,14 @@ void bind_plan(py::module_& module) {
   bind_fields<Job, "Job">(module)
       .def_static("load", &load_job, "path"_a, doc<"load_job">)
       .def("save", &save_job, "path"_a, doc<"save_job">);
+  module.def("target_stop", &target_stop, "target"_a, doc<"target_stop">);
+  module.def(
+      "worked_sequence",
+      [](const Job& job, const std::string& sequence) {
+        return worked_sequence(job, sequence_named(job, sequence), surface_of(job));
+      },
+      "job"_a, py::kw_only(), "sequence"_a = "", doc<"worked_sequence">,
+      py::call_guard<py::gil_scoped_release>());
   module.def("viewer_of", &viewer_of, "job"_a, doc<"viewer_of">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">, py::call_guard<py::gil_scoped_release>());
   bind_budget(module);

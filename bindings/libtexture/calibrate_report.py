@@ -5,8 +5,8 @@ from .calibrate_words import beliefs, plan_rows
 from .inputs import input_rows
 
 
-def calibration_page(result, spot, before, after, job=None):
-    """What calibrate() made of a spot (of judge_test_spot()), with the prediction before and after it, as a page; with
+def calibration_page(result, moved, spot, before, after, job=None):
+    """What calibrate() made of a spot (of judge_test_spot() and what_moved_belief()), with the prediction before and after it, as a page; with
     its job, the page says what it started from."""
     named = beliefs(result, "unicode")
     worked = [one for one in job.sequence if one.name == after.sequence] if job else []
@@ -14,6 +14,7 @@ def calibration_page(result, spot, before, after, job=None):
         "calibrate.html.j2",
         seed=after.seed,
         result=result,
+        moved=moved,
         spot=spot,
         readings=[", ".join(f"{um:g}" for um in read) for read in (spot.before_um, spot.after_um)],
         beliefs=named,

@@ -1,12 +1,13 @@
 """The word calibrate: a test spot's readings, what they teach, and the plan before and after."""
 
+import textwrap
 from importlib import import_module
 from pathlib import Path
 
-from . import Job, calibrate, judge_test_spot, predict, read_test_spot
+from . import Job, calibrate, judge_test_spot, predict, read_test_spot, what_moved_belief
 from .figures import figures_text
 from .progress import Percentage, part_of
-from .table import bullets, cautions, note, ruled
+from .table import WIDTH, bullets, cautions, note, ruled
 from .whole_file import files_of, require_apart, require_outputs, write_whole
 from .wording import ANSWERS_AFTER_SPOT, film
 
@@ -33,18 +34,18 @@ def run_calibrate(options):
     job, spot = Job.load(options.job), read_test_spot(options.readings)
     require_apart(outputs, files_of(job))
     with Percentage("calibrating") as progress:
-        result, calibrated, before, after = learn(job, spot, options.sequence or spot.sequence, progress)
+        result, moved, calibrated, before, after = learn(job, spot, options.sequence or spot.sequence, progress)
     contents = {}
     if options.report:
-        contents[options.report] = pages.calibration_page(result, spot, before, after, job)
+        contents[options.report] = pages.calibration_page(result, moved, spot, before, after, job)
     if options.json:
-        figures = {"readings": spot, "test_spot": result, "before": before, "after": after}
+        figures = {"readings": spot, "test_spot": result, "moved": moved, "before": before, "after": after}
         contents[options.json] = figures_text({name: one.to_dict() for name, one in figures.items()}, job)
     if options.save:
         calibrated.save(options.save)
     for path, content in contents.items():
         write_whole(path, content)
-    print(calibration_table(result, before, after), end="")
+    print(calibration_table(result, moved, before, after), end="")
     if options.save:
         print(f"\ncalibrated job written to {options.save}")
     if options.report:
@@ -52,15 +53,16 @@ def run_calibrate(options):
 
 
 def learn(job, spot, sequence, progress):
-    """What the spot says, the job with it, and the predictions before and after it."""
-    result = judge_test_spot(job, spot, progress=part_of(progress, 0, 4))
-    calibrated = calibrate(job, spot, progress=part_of(progress, 1, 4))
-    before = predict(job, sequence=sequence, progress=part_of(progress, 2, 4)).prediction
-    after = predict(calibrated, sequence=sequence, progress=part_of(progress, 3, 4)).prediction
-    return result, calibrated, before, after
+    """What the spot says, what of it moved the belief, the job with it, and the predictions before and after it."""
+    result = judge_test_spot(job, spot, progress=part_of(progress, 0, 5))
+    moved = what_moved_belief(job, spot, progress=part_of(progress, 1, 5))
+    calibrated = calibrate(job, spot, progress=part_of(progress, 2, 5))
+    before = predict(job, sequence=sequence, progress=part_of(progress, 3, 5)).prediction
+    after = predict(calibrated, sequence=sequence, progress=part_of(progress, 4, 5)).prediction
+    return result, moved, calibrated, before, after
 
 
-def calibration_table(result, before, after):
+def calibration_table(result, moved, before, after):
     """What the spot says, and the prediction before and after it; the verdict last, where a terminal stands."""
     title = f"Test spot with {result.abrasive}"
     removed = (
@@ -73,6 +75,7 @@ def calibration_table(result, before, after):
         note(after),
         removed,
         belief_table(result),
+        textwrap.fill(str(moved), WIDTH),
         bullets("Warnings of the spot", result.warnings),
         side_by_side(before, after),
         cautions(after),

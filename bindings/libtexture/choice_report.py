@@ -1,7 +1,7 @@
 """Comparisons and recommendations as pages for a browser or a printer."""
 
 from . import page, plot
-from .choice_table import plan_of
+from .choice_table import front_distinguishes, plan_of, ranked
 from .inputs import input_rows
 
 
@@ -14,7 +14,8 @@ def comparison_page(comparison, job=None):
         seed=comparison.seed,
         comparison=comparison,
         best=best,
-        is_unsure=any(one.more.is_drowned for one in comparison.alternatives),
+        ranked=ranked(comparison),
+        has_front=front_distinguishes(comparison),
         panels=panels_of(job),
         inputs=input_rows(job, job.sequence if job else []),
         pictures={**lesson(comparison), "pareto": page.chart(plot.pareto_chart, comparison, size=(4.8, height))},
@@ -30,6 +31,8 @@ def recommendation_page(recommendation, job=None):
         seed=job.seed if job else comparison.seed,
         advice=recommendation,
         comparison=comparison,
+        ranked=ranked(comparison),
+        has_front=front_distinguishes(comparison),
         panels=panels_of(job),
         plan=plan,
         inputs=input_rows(job, [plan] if plan else []),

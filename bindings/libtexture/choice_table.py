@@ -1,7 +1,9 @@
 """Comparisons and recommendations as text, at most 100 columns wide."""
 
+import textwrap
+
 from .inputs import stop_words
-from .table import TIME_COLUMNS, bullets, cautions, note, ruled, size_rows, time_row
+from .table import TIME_COLUMNS, WIDTH, bullets, cautions, note, ruled, size_rows, time_row
 from .wording import ANSWERS, film
 
 COSTS = [  # group, heading, unit, width
@@ -19,10 +21,13 @@ COSTS = [  # group, heading, unit, width
 ]
 NAME_WIDTH = 23
 COSTS_NOTE = (
-    "Medians over the same possible worlds. Past: cut after the target was met, before the next look.\n"
-    "Debt: cut by the later steps for scratches. * on the Pareto front: no other is as good in clear,\n"
-    "trouble, time, discs, texture and marks, and better in one."
+    "Medians over the same possible worlds, in the order of the ranking. Past: cut after the target was\n"
+    "met, before the next look. Debt: cut by the later steps for scratches."
 )
+FRONT_NOTE = (
+    "* on the Pareto front: no other is as good in clear, trouble, time, discs, texture and marks, and better in one."
+)
+MISSED_NOTE = "x misses the target too often."
 
 TIME_NOTE = "Best estimates. Looking: wiping included. Edges: by hand, along the length that a panel states."
 
@@ -60,30 +65,44 @@ def plan_of(recommendation):
 
 
 def tables(comparison):
-    rows = [costs_row(one) for one in comparison.alternatives]
+    has_front = front_distinguishes(comparison)
+    rows = [costs_row(one, has_front) for one in ranked(comparison)]
+    is_any_missed = not all(one.is_reaching for one in comparison.alternatives)
+    marks = " ".join(filter(None, [has_front and FRONT_NOTE, is_any_missed and MISSED_NOTE]))
+    notes = "\n".join(filter(None, [COSTS_NOTE, textwrap.fill(marks, WIDTH)]))
     nodes = (
         f"\nFrom {comparison.samples} possible worlds, read off {comparison.node_solves} levelling runs."
         if comparison.node_solves
         else ""
     )
     return [
-        ruled("Sequences compared", COSTS, rows, "sequence", NAME_WIDTH) + "\n" + COSTS_NOTE + nodes,
+        ruled("Sequences compared", COSTS, rows, "sequence", NAME_WIDTH) + "\n" + notes + nodes,
         ruled("A person's time", TIME_COLUMNS, time_rows(comparison), "sequence", NAME_WIDTH) + "\n" + TIME_NOTE,
     ]
+
+
+def ranked(comparison):
+    """The alternatives, the best first."""
+    return sorted(comparison.alternatives, key=lambda one: one.rank)
+
+
+def front_distinguishes(comparison):
+    """Whether the Pareto front tells alternatives apart: not where all are on it."""
+    return not all(one.is_on_front for one in comparison.alternatives)
 
 
 def time_rows(comparison):
     """A person's time by sequence, and of it by disc size where sizes differ."""
     sizes = {size.disc_diameter_mm for one in comparison.alternatives for size in one.disc_sizes}
     rows = []
-    for one in comparison.alternatives:
+    for one in ranked(comparison):
         rows.append(time_row(one.sequence, one.labour, sum(size.discs for size in one.disc_sizes)))
         if len(sizes) > 1:
             rows += size_rows(one.disc_sizes)
     return rows
 
 
-def costs_row(one):
+def costs_row(one, has_front):
     return (
         one.sequence,
         f"{one.removed_um.p50:.2f}",
@@ -96,7 +115,7 @@ def costs_row(one):
         f"{one.discs.p50:.0f}",
         f"{one.rms_um.p50:.3f}",
         f"{one.marks_per_cm2:.2g}",
-        "*" if one.is_on_front else "",
+        ("*" if has_front and one.is_on_front else "") + ("" if one.is_reaching else "x"),
     )
 
 
@@ -149,8 +168,11 @@ def plan(title, sequence):
 
 def outcome(comparison):
     best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
+    if best.verdict == "nothing to do":
+        return bullets(str(comparison.headline), best.reasons)
     title = (
-        f"Least clear: {best.sequence}, {film(best.removed_um.p50)}, 5 to 95 %: {best.removed_um.p05:.1f} to "
+        f"{textwrap.fill(str(comparison.headline), WIDTH)}\n"
+        f"Clear it spends: {film(best.removed_um.p50)}, 5 to 95 %: {best.removed_um.p05:.1f} to "
         f"{best.removed_um.p95:.1f} um\nVerdict on it: {best.verdict.upper()} ({ANSWERS[best.verdict]})"
     )
     return bullets(title, [*best.reasons, *comparison.findings])
@@ -158,6 +180,6 @@ def outcome(comparison):
 
 def advice(recommendation):
     title = f"Verdict: {recommendation.verdict.upper()}"
-    if recommendation.verdict != "do not sand":
+    if recommendation.recommended and recommendation.verdict != "do not sand":
         title += f", with {recommendation.recommended}"
     return bullets(title, recommendation.reasons)

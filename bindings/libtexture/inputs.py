@@ -1,6 +1,6 @@
 """What an answer started from, in words: the same rows on every page, in the symbols of print."""
 
-from . import Job, Sequence, Step, viewer_along
+from . import Job, Sequence, Step, budget_of, viewer_along
 from .wording import UM_PER_MIL, counted, film
 
 PRINT = "unicode"
@@ -19,14 +19,17 @@ def input_rows(job: Job | None, sequences: list[Sequence]) -> list[tuple[str, st
         ("paint", paint_words(job.coating)),
         ("texture", f"{texture_words(job.texture)}; {patch}"),
         ("target", target_words(job.target)),
-        ("budget", budget_words(job.budget)),
+        ("budget", budget_words(budget_of(job))),
         ("visible", f"grooves deeper than {limits.visible_depth_um:g} µm; {limits.marks_per_cm2:g} per cm² may stay"),
         ("edges", f"worked with {HABITS[job.edge.overhang]}, rounded by {job.edge.radius_mm:g} mm"),
     ]
     for sequence in sequences:
         names = [step.name or step.abrasive.name for step in sequence.step]
         prefix = f"{sequence.name}: " if len(sequences) > 1 else ""
-        rows += [(f"{prefix}{name}", step_words(step)) for name, step in zip(names, sequence.step)]
+        rows += [
+            (f"{prefix}{name}", step_words(step, number == 0))
+            for number, (name, step) in enumerate(zip(names, sequence.step))
+        ]
     return rows
 
 
@@ -36,10 +39,12 @@ def panel_words(panel):
         thickness = f" of {panel.sheet.thickness_mm:g} mm" if panel.sheet.thickness_mm else ""
         crown = f"crown of {panel.crown_radius_m:g} m, {panel.sheet.material}{thickness}"
     edges = f", {panel.edge_length_m:g} m of edges" if panel.edge_length_m else ""
-    total_um = [total_um_of(reading) for reading in panel.readings]
-    listed = ", ".join(f"{um:.0f}" for um in total_um)
+    total_um = [total_um_of(reading) for reading in panel.readings if reading.over != "filler"]
+    filler_um = [total_um_of(reading) for reading in panel.readings if reading.over == "filler"]
+    listed, over_filler = (", ".join(f"{um:.0f}" for um in read) for read in (total_um, filler_um))
     read = f"{counted(len(total_um), 'reading')} of the total film: {listed} µm, thinnest {film(min(total_um), PRINT)}"
-    return f"{panel.area_m2:g} m², {crown}{edges}; {read}"
+    left_out = f"; over filler, left out: {over_filler} µm" if filler_um else ""
+    return f"{panel.area_m2:g} m², {crown}{edges}; {read}{left_out}"
 
 
 def total_um_of(reading):
@@ -105,13 +110,18 @@ def budget_words(budget):
     parts = [
         budget.clear_left_least_um is not None and f"at least {film(budget.clear_left_least_um, PRINT)} of clear stays",
         budget.clear_removed_most_um is not None and f"at most {film(budget.clear_removed_most_um, PRINT)} of it goes",
+        budget.clear_removed_most_share is not None and share_words(budget.clear_removed_most_share),
         f"{film(budget.reserve_um, PRINT)} kept for later corrections",
     ]
     return ", ".join(part for part in parts if part)
 
 
-def step_words(step: Step) -> str:
-    """Tools, motion and end of a step."""
+def share_words(share):
+    return "all of it may go" if share == 1 else f"at most {100 * share:.0f} % of it goes"
+
+
+def step_words(step: Step, is_first: bool = False) -> str:
+    """Tools, motion and end of a step; is_first: of its sequence."""
     motion = step.motion
     backing = step.backing.name or "as the job's table states it"
     factor = f" (stiffness times {step.backing.stiffness_factor:.3g})" if step.backing.stiffness_factor != 1 else ""
@@ -119,25 +129,28 @@ def step_words(step: Step) -> str:
     return (
         f"{step.abrasive.name}, {step.wetness}; backing: {backing}{factor}; motion: "
         f"{motion.disc_diameter_mm:g} mm disc, {drive}, {motion.speed_rpm:g} per min, {motion.force_n:g} N, "
-        f"{motion.feed_mm_per_s:g} mm/s along lanes {motion.step_over_mm:g} mm apart; {stop_words(step, PRINT)}; "
+        f"{motion.feed_mm_per_s:g} mm/s along lanes {motion.step_over_mm:g} mm apart; {stop_words(step, PRINT, is_first)}; "
         f"at most {counted(step.passes, 'pass')}"
     )
 
 
-def stop_words(step: Step, symbols: str = "ascii") -> str:
-    """When a step ends: at the first look at which one of these is met."""
+def stop_words(step: Step, symbols: str = "ascii", is_first: bool = False) -> str:
+    """When a step ends: at the first look at which one of these is met, or all; is_first: of a job's sequence."""
     stop, um = step.stop, "um" if symbols == "ascii" else "µm"
     band = f" from {stop.band_mm[0]:g} to {stop.band_mm[1]:g} mm" if stop.band_mm else ""
     ends = [
         stop.touched_share is not None and f"{100 * stop.touched_share:g} % are touched",
         stop.rms_um is not None and f"at most {stop.rms_um:.3g} {um} rms of texture{band} is left",
+        stop.rms_share is not None and f"at most {100 * stop.rms_share:g} % of the texture before is left",
         stop.removed_um is not None and f"{stop.removed_um:g} {um} of clear are removed",
         stop.clear_owed_um is not None and owed_words(stop.clear_owed_um, um),
     ]
-    if not any(ends):
-        return f"all {step.passes} passes are made"
     look = "each pass" if step.look_every_passes == 1 else f"every {step.look_every_passes} passes"
-    return f"look {look} until {' or '.join(end for end in ends if end)}"
+    if not any(ends):
+        is_disc = step.abrasive.carrier != "compound"
+        return f"look {look} until the target is met" if is_first and is_disc else f"all {step.passes} passes are made"
+    joined = " and " if stop.when == "all" else " or "
+    return f"look {look} until {joined.join(end for end in ends if end)}"
 
 
 def owed_words(clear_owed_um, um):

@@ -12,7 +12,7 @@ from matplotlib.figure import Figure
 from . import __version__, plot, wording
 from .inputs import stop_words
 
-TONES = {"go": "go", "go with care": "care", "do not sand": "stop"}  # verdict: class of the page
+TONES = {"nothing to do": "go", "go": "go", "go with care": "care", "do not sand": "stop"}  # verdict: class of the page
 STYLE = {"font.size": 9, "svg.hashsalt": "libtexture"}  # the salt makes the same page the same bytes
 
 

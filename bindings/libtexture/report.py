@@ -2,7 +2,7 @@
 
 from os import PathLike
 
-from . import Comparison, Job, Predicted, Recommendation, must_stay_um, page, plot, viewer_of
+from . import Comparison, Job, Predicted, Recommendation, budget_of, must_stay_um, page, plot, viewer_of
 from .choice_report import comparison_page, recommendation_page
 from .inputs import HABITS, input_rows
 from .whole_file import write_whole
@@ -64,12 +64,13 @@ def panel_pictures(predicted, number, job):
             job.coating,
             kind="png",
             removed_um=prediction.panels[number].removed_um,
-            clear_left_least_um=must_stay_um(job.budget),
+            clear_left_least_um=must_stay_um(budget_of(job)),
         )
     return pictures
 
 
 def can_be_mapped(panel):
-    """Whether the readings' places span an area."""
-    places = [(reading.x_mm, reading.y_mm) for reading in panel.readings if reading.x_mm is not None]
+    """Whether the places of the readings span an area, those over filler left out."""
+    taught = [reading for reading in panel.readings if reading.over != "filler"]
+    places = [(reading.x_mm, reading.y_mm) for reading in taught if reading.x_mm is not None]
     return all(len(set(along)) > 1 for along in zip(*places)) if places else False

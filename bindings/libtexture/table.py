@@ -19,6 +19,7 @@ from .wording import (
     rule_state,
     rule_words,
     step_title,
+    variance_words,
 )
 
 WIDTH = 100
@@ -180,8 +181,10 @@ def risk_table(panel):
     rows = [sure_row(risk, *row) for row in [*SURE[:place], *efficiencies, *SURE[place:]]]
     chances = [
         f"Struck through somewhere on {panel.area_m2:g} m2: {chance(risk.strike_through_probability, risk.samples)}; "
-        f"budget exceeded: {chance(risk.budget_exceeded_probability, risk.samples)}; "
+        f"too little clear before any work: {chance(risk.short_before_probability, risk.samples)}; "
+        f"budget exceeded after it: {chance(risk.budget_exceeded_probability, risk.samples)}; "
         f"target missed: {chance(risk.target_missed_probability, risk.samples)}.",
+        f"Variance of the clear left: {variance_words(risk.variance_shares)}.",
         f"From {risk.samples} possible worlds, read off {risk.node_solves} levelling runs.",
     ]
     wrapped = [textwrap.fill(sentence, WIDTH) for sentence in chances]
@@ -279,9 +282,15 @@ def discs_and_edges(panel, job):
 
 
 def budget(panel):
-    may_go = film(max(0.0, panel.removable_um))
-    would_go = film_range(panel.risk.removed_um) if panel.risk.samples else film(panel.removed_um)
-    lines = [f"Budget of {panel.name}: {would_go} would go, about {may_go} may"]
+    if panel.risk.samples:
+        would_go, may_go = film_range(panel.risk.removed_um), film_range(panel.risk.removable_um)
+        lines = [
+            f"Budget of {panel.name}, in 90 of 100 cases: {would_go} would go,",
+            f"{may_go} may; rule by rule, by the best estimate of the clear:",
+        ]
+    else:
+        may_go = film(max(0.0, panel.removable_um))
+        lines = [f"Budget of {panel.name}: {film(panel.removed_um)} would go, about {may_go} may"]
     lines += [f"  {rule_state(rule):<9} {film(rule.removable_um):>20} by: {rule_words(rule)}" for rule in panel.budget]
     return "\n".join(lines)
 

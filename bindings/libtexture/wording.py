@@ -11,6 +11,7 @@ RULES = {
     "clear_itself": "all of the clear",
     "clear_left": "at least {limit} of clear stays",
     "clear_removed": "at most {limit} of clear goes",
+    "clear_share": "at most {share:.0f} % of the clear goes, {limit}",
 }
 
 BASES = {
@@ -18,12 +19,14 @@ BASES = {
     "published": "published rule",
     "practice": "common practice",
     "own": "this job's rule",
+    "estimate": "estimate",
 }
 
 ANSWERS = {
-    "go": "the budget bears it",
+    "nothing to do": "the target is met as it is",
+    "go": "the work is unlikely to break a rule",
     "go with care": "it may go wrong: settle what the reasons name first",
-    "do not sand": "the budget does not bear it",
+    "do not sand": "the reasons say why",
 }
 
 ANSWERS_AFTER_SPOT = {**ANSWERS, "go with care": "it may still go wrong"}
@@ -74,7 +77,8 @@ def chance(probability, samples):
 
 def rule_words(rule, symbols="ascii"):
     """A budget rule: what it asks, where it comes from."""
-    return f"{RULES[rule.limit].format(limit=film(rule.limit_um, symbols))} ({BASES[rule.basis]})"
+    share = 100 * (rule.limit_share or 0)
+    return f"{RULES[rule.limit].format(limit=film(rule.limit_um, symbols), share=share)} ({BASES[rule.basis]})"
 
 
 def rule_state(rule):
@@ -82,6 +86,18 @@ def rule_state(rule):
     if not rule.is_on:
         return "not asked"
     return "binds" if rule.is_binding else "counts"
+
+
+def variance_words(shares):
+    """What makes the clear left uncertain, the largest part first."""
+    parts = {
+        "how much of the film is clear": shares.clear_share,
+        "the film between the readings": shares.map,
+        "the gauge": shares.gauge,
+        "what the work removes": shares.removal,
+    }
+    listed = sorted(parts.items(), key=lambda part: -part[1])
+    return ", ".join(f"{name} {100 * share:.0f} %" for name, share in listed)
 
 
 def labours(prediction):

@@ -6,6 +6,7 @@
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/normal_distribution.hpp>
 #include <cmath>
+#include <optional>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/random.hpp"
@@ -198,7 +199,8 @@ Array2d draw_clear_um(const FilmMap& map, const std::vector<Place>& places, int 
   covariance.diagonal().array() += least_noise_um * least_noise_um;  // places may repeat
   const Eigen::MatrixXd root = covariance.llt().matrixL();
 
-  const auto share = distribution_of(map.share);
+  std::optional<boost::math::beta_distribution<>> share;  // none: it is known
+  if (map.share.sd > 0) share = distribution_of(map.share);
   Array2d clear(draws, n);
   Eigen::VectorXd normal(n);
   for (int draw = 0; draw < draws; ++draw) {
@@ -209,7 +211,7 @@ Array2d draw_clear_um(const FilmMap& map, const std::vector<Place>& places, int 
     for (double& value : normal) value = standard(generator);
     const double scale = 1 + map.clear_gain_sd * standard(generator);
     const double p = std::clamp(uniform_at({key}), 1e-12, 1 - 1e-12);
-    const double factor = boost::math::quantile(share, p) * scale;
+    const double factor = (share ? boost::math::quantile(*share, p) : map.share.mean) * scale;
     clear.row(draw) = (factor * (total + root * normal)).array().max(0).transpose();
   }
   return clear;

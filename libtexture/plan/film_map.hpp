@@ -15,7 +15,7 @@ namespace libtexture {
 /// The clear's share of the total film, as a beta distribution.
 struct ClearShare {
   double mean = 0;  ///< > 0 to < 1
-  double sd = 0;    ///< standard deviation, > 0
+  double sd = 0;    ///< standard deviation, >= 0; 0 = known
 };
 
 /// What is assumed before anything is known of the clear. A whole factory system of 4.0 to 6.0 mil with about

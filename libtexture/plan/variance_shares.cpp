@@ -11,8 +11,7 @@ namespace libtexture {
 
 namespace {
 
-constexpr int draws = 1000;           // know a variance to 4.5 %; parts come from the same draws
-constexpr double known_share = 1e-4;  // relative spread of a share of the clear that counts as known
+constexpr int draws = 1000;  // know a variance to 4.5 %; parts come from the same draws
 
 double variance_of(const std::vector<double>& values) {
   const auto n = static_cast<double>(values.size());
@@ -38,7 +37,7 @@ FilmVariance film_variance(const Panel& panel, const Paint& paint, std::uint64_t
   exact_paint.gauge = {.uncertainty_um = 0, .gain_percent = 0};
   FilmMap map = film_map(panel, paint), exact = film_map(panel, exact_paint);
   const double all_um2 = thinnest_variance(map, places, seed);
-  map.share.sd = exact.share.sd = known_share * map.share.mean;
+  map.share.sd = exact.share.sd = 0;
   const double share_known_um2 = std::min(all_um2, thinnest_variance(map, places, seed));
   const double gauge_exact_um2 = std::min(share_known_um2, thinnest_variance(exact, places, seed));
   return {all_um2 - share_known_um2, gauge_exact_um2, share_known_um2 - gauge_exact_um2};

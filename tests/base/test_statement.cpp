@@ -83,7 +83,7 @@ TEST_CASE("a statement is led by what its sentence does not name") {
   CHECK(odd.text() ==
         "door: One reading is 393.7 um (15.50 mil) among others of about 205.0 um (8.07 mil). Check its "
         "unit, and "
-        "whether there is filler or the place was sanded before.");
+        "whether there is filler (over = \"filler\" then leaves it out) or the place was sanded before.");
   CHECK(odd.text(Symbols::unicode).find("393.7 \u00b5m (15.50 mil)") != std::string::npos);
   const Statement grain{
       .kind = StatementKind::grain_extrapolated, .abrasives = {"a", "b"}, .figures = {{"grain_um", 7.3}}};

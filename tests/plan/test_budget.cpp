@@ -18,13 +18,48 @@ BudgetRule binding(const Budget& budget, double clear_um) {
 
 }  // namespace
 
-TEST_CASE("a job without a budget keeps the published rules") {
+TEST_CASE("a paint without a budget keeps the rules of its kind") {
   // General Motors service bulletin 86-10-24 (1986): 1.4 mil left. General Motors service manual (2000 model
   // year) and Nissan service bulletin (1993): 0.5 mil removed. Published; 1 mil = 25.4 um, here to a tenth.
-  const Budget budget = Job().budget;
+  const Budget budget = default_budget(PaintKind::factory);
   CHECK(budget == published_budget());
   CHECK(budget.clear_left_least_um.value() == Catch::Approx(1.4 * 25.4).margin(.05).epsilon(0));
   CHECK(budget.clear_removed_most_um.value() == Catch::Approx(.5 * 25.4).margin(.05).epsilon(0));
+}
+
+TEST_CASE(
+    "a respray may lose a quarter of its clear, and keeps what has to stay; unknown paint keeps all rules") {
+  // A respray with 114 um of clear: half a mil, a rule of factory paint, is no rule of it. A quarter is an
+  // estimate, no source: 28.5 um here.
+  const Budget repaint = default_budget(PaintKind::repaint);
+  CHECK(removable_um(repaint, 114) == Catch::Approx(28.5).epsilon(1e-12));
+  const BudgetRule share = binding(repaint, 114);
+  CHECK(share.limit == BudgetLimit::clear_share);
+  CHECK(share.basis == BudgetBasis::estimate);
+  CHECK(share.limit_share == 0.25);
+  // 40 um: a quarter is 10, but no more than 4.4 may go if 35.6 has to stay.
+  CHECK(removable_um(repaint, 40) == Catch::Approx(4.4).epsilon(1e-12));
+  for (const double clear_um : {20., 40., 45., 60., 114., 300.}) {
+    const double strictest =
+        std::min(removable_um(repaint, clear_um), removable_um(published_budget(), clear_um));
+    CHECK(removable_um(default_budget(PaintKind::unknown), clear_um) == Catch::Approx(strictest));
+  }
+}
+
+TEST_CASE(
+    "a job without a rule of its own takes those of its paint, with its reserve; a share of 1 is none") {
+  Job job;
+  for (const PaintKind kind : {PaintKind::factory, PaintKind::repaint, PaintKind::unknown}) {
+    job.coating.kind = kind;
+    CHECK(budget_of(job) == default_budget(kind));
+  }
+  job.budget.reserve_um = 3;
+  CHECK(removable_um(budget_of(job), 60) == Catch::Approx(9.7));  // unknown: 12.7 less the reserve
+  job.budget.clear_left_least_um = 20;
+  CHECK(budget_of(job) == job.budget);
+  job.budget = {.clear_removed_most_share = 1};
+  CHECK(removable_um(budget_of(job), 60) == 60);
+  CHECK(binding(budget_of(job), 60).limit == BudgetLimit::clear_itself);
 }
 
 TEST_CASE("the rule that allows least binds") {
@@ -99,14 +134,28 @@ TEST_CASE("a budget refuses absurd numbers") {
   CHECK_THROWS_AS(budget_rules(Budget{-1, {}, 0}, 50), InvalidInput);
   CHECK_THROWS_AS(budget_rules(Budget{{}, 0, 0}, 50), InvalidInput);
   CHECK_THROWS_AS(budget_rules(Budget{{}, {}, -1}, 50), InvalidInput);
+  for (const double share : {-1., 0., 1.1})
+    CHECK_THROWS_AS(budget_rules(Budget{.clear_removed_most_share = share}, 50), InvalidInput);
   CHECK_THROWS_WITH(removable_um(Budget{}, -1), "Budget: clear_um must be >= 0 (got -1 um)");
 }
 
 TEST_CASE("work breaks a budget by the mean that goes or by the least that stays, reserve kept") {
   const Budget budget{.clear_left_least_um = 35.6, .clear_removed_most_um = 12.7, .reserve_um = 3};
-  CHECK_FALSE(breaks(budget, 9.6, 38.7));
-  CHECK(breaks(budget, 9.8, 38.7));  // 12.7 - 3 = 9.7 may go
-  CHECK(breaks(budget, 9.6, 38.5));  // 35.6 + 3 = 38.6 must stay
-  CHECK_FALSE(breaks({}, 100, .1));  // no rule but the clear itself
-  CHECK(breaks({}, 1, -.1));
+  CHECK_FALSE(breaks(budget, {9.6, 60, 38.7}));
+  CHECK(breaks(budget, {9.8, 60, 38.7}));   // 12.7 - 3 = 9.7 may go
+  CHECK(breaks(budget, {9.6, 60, 38.5}));   // 35.6 + 3 = 38.6 must stay
+  CHECK_FALSE(breaks({}, {100, 100, .1}));  // no rule but the clear itself
+  CHECK(breaks({}, {1, 1, -.1}));
+  const Budget quarter{.reserve_um = 3, .clear_removed_most_share = .25};
+  CHECK_FALSE(breaks(quarter, {11.9, 60, 48}));  // 15 - 3 = 12 may go of 60
+  CHECK(breaks(quarter, {12.1, 60, 48}));
+  // Rule by rule the same, whichever it is.
+  for (const Budget& one : {budget, quarter, Budget{}})
+    for (const ClearSpent& spent :
+         {ClearSpent{9.6, 60, 38.7}, {9.8, 60, 38.7}, {12.1, 60, 48}, {1, 1, -.1}}) {
+      bool is_any = false;
+      for (const BudgetRule& rule : budget_rules(one, spent.before_um))
+        is_any = is_any || (rule.is_on && is_broken(rule, one.reserve_um, spent));
+      CHECK(is_any == breaks(one, spent));
+    }
 }

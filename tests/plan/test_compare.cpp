@@ -18,8 +18,9 @@ void add_panel(Predicted& predicted, RiskDraws draws) {
   draws.removed_um.resize(worlds);
   for (std::size_t i = 0; i < worlds; ++i)
     draws.removed_um[i] = draws.levelling_um[i] + draws.overshoot_um[i] + draws.debt_um[i];
-  for (std::vector<double>* figure : {&draws.rms_um, &draws.minutes, &draws.discs, &draws.is_struck_through,
-                                      &draws.is_budget_exceeded, &draws.is_target_missed})
+  for (std::vector<double>* figure :
+       {&draws.rms_um, &draws.minutes, &draws.discs, &draws.is_struck_through, &draws.is_budget_exceeded,
+        &draws.is_target_missed, &draws.is_broken_by_work, &draws.is_short_before})
     if (figure->empty()) figure->assign(worlds, 0);
   const HeightField flat(Array2d::Zero(4, 4), 1);
   History history{.start = {},
@@ -109,15 +110,20 @@ TEST_CASE("clear is the panels' mean by area, time their sum, trouble what happe
   small.overshoot_um = large.overshoot_um = small.debt_um = large.debt_um = {0, 0};
   small.minutes = {10, 10};
   large.minutes = {30, 30};
-  small.is_budget_exceeded = {1, 0};
+  small.is_budget_exceeded = {1, 1};
+  small.is_broken_by_work = {1, 0};
+  small.is_short_before = {0, 1};
   large.is_target_missed = {1, 0};
   add_panel(predicted, small);
   add_panel(predicted, large);
-  const Alternative one = comparison_of(job, {predicted}).alternatives[0];
+  const Comparison comparison = comparison_of(job, {predicted});
+  CHECK(comparison.short_before_probability == Approx(0.5));
+  const Alternative one = comparison.alternatives[0];
   CHECK(one.removed_um.p50 == Approx(5));  // (2 + 3 x 6)/4
   CHECK(one.minutes.p50 == Approx(40));
   CHECK(one.trouble_probability == Approx(0.5));
-  CHECK(one.budget_exceeded_probability == Approx(0.5));
+  CHECK(one.budget_exceeded_probability == 1);
+  CHECK(one.broken_by_work_probability == Approx(0.5));  // what is short before any work is no trouble of it
   CHECK(one.target_missed_probability == Approx(0.5));
   CHECK(one.strike_through_probability == 0);
 }
@@ -128,8 +134,49 @@ TEST_CASE("a sequence that misses the target in most worlds is not the best, how
   idle.draws[0].is_target_missed = {1, 1};
   const Comparison both = comparison_of(job, {idle, of_one_panel({4, 4}, 0)});
   CHECK(both.best == "way 2");
-  CHECK(of_kind(both.findings, StatementKind::misses_target).sequence == "way 1");
+  CHECK(both.findings.front().kind == StatementKind::misses_target);
+  CHECK(both.findings.front().sequence == "way 1");
+  CHECK(both.headline ==
+        Statement{.kind = StatementKind::alone_reaches, .sequence = "way 2", .figures = {{"sequences", 2}}});
+  CHECK((both.alternatives[0].rank == 2 && both.alternatives[1].rank == 1));
   CHECK(both.alternatives[0].is_on_front);  // it spends least clear all the same
+}
+
+TEST_CASE(
+    "the headline says what was ranked: least clear among those that reach the target, else least missed") {
+  const Job job = with_sequences(3);
+  const auto missed_in = [](Predicted one, int worlds) {
+    one.draws[0].is_target_missed.assign(10, 0);
+    std::fill_n(one.draws[0].is_target_missed.begin(), worlds, 1.0);
+    return one;
+  };
+  const Predicted dear = of_one_panel(std::vector<double>(10, 5), 0),
+                  cheap = of_one_panel(std::vector<double>(10, 2), 0),
+                  idle = of_one_panel(std::vector<double>(10, 1), 0);
+  const Comparison all = comparison_of(job, {dear, cheap, idle});
+  CHECK(all.headline ==
+        Statement{.kind = StatementKind::spends_least, .sequence = "way 3", .figures = {{"sequences", 3}}});
+  const Comparison some = comparison_of(job, {dear, cheap, missed_in(idle, 6)});
+  CHECK(some.best == "way 2");
+  CHECK(some.headline.kind == StatementKind::spends_least);
+  CHECK(some.headline.figures.at("reaching") == 2);
+  CHECK((some.alternatives[0].rank == 2 && some.alternatives[1].rank == 1 && some.alternatives[2].rank == 3));
+  CHECK_FALSE(some.alternatives[2].is_reaching);
+  // The dearest misses least: it comes first, and nothing says that it spends least.
+  const Comparison none = comparison_of(job, {missed_in(dear, 4), missed_in(cheap, 6), missed_in(idle, 9)});
+  CHECK(none.best == "way 1");
+  CHECK(none.headline.kind == StatementKind::none_reaches);
+  CHECK(none.headline.figures.at("target_missed_probability") == Approx(0.4));
+  CHECK(of_kind(none.findings, StatementKind::spends_less).sequence == "way 2");
+  // Findings follow the ranking.
+  CHECK(none.findings.front().sequence == "way 2");
+  // Printed as 20 of 100 is 20 of 100.
+  const Job two = with_sequences(2);
+  Predicted often = of_one_panel(std::vector<double>(1000, 1), 0);
+  often.draws[0].is_target_missed.assign(1000, 0);
+  std::fill_n(often.draws[0].is_target_missed.begin(), 196, 1.0);
+  CHECK_FALSE(
+      comparison_of(two, {often, of_one_panel(std::vector<double>(1000, 3), 0)}).alternatives[0].is_reaching);
 }
 
 TEST_CASE("giving up early is not saving: clear is compared where both meet the target") {

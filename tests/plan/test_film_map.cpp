@@ -44,6 +44,20 @@ Paint paint_of(PaintKind kind, double uncertainty_um = 2, double gain_percent = 
 
 }  // namespace
 
+TEST_CASE("a reading over filler moves nothing on the map, and is no safe place") {
+  Panel panel = some_panel();
+  const Paint paint = paint_of(PaintKind::factory);
+  const FilmMap without = film_map(panel, paint);
+  panel.readings.push_back(at(300, 300, 800));
+  panel.readings.back().over = ReadingOver::filler;
+  panel.readings.push_back(somewhere(700));
+  panel.readings.back().over = ReadingOver::filler;
+  const FilmMap with = film_map(panel, paint);
+  CHECK(with.variation_um == without.variation_um);
+  CHECK(film_at(with, {300, 300}).clear_um == film_at(without, {300, 300}).clear_um);
+  CHECK(film_anywhere(with).clear_sd_um == film_anywhere(without).clear_sd_um);
+}
+
 TEST_CASE("film between readings is that of a Gaussian process with a vague mean") {
   // Reference: numpy and mpmath, conditioning the joint normal distribution of readings and film, 40 digits,
   // the mean given the prior N(115, 1e4 um): that prior still moves the answer by 1e-6. Covariance 300 mm,

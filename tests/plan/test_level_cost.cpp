@@ -88,21 +88,20 @@ TEST_CASE("where the clear ends first, the waves in the way are named with their
 }
 
 TEST_CASE("a stop rule says the target's own words where it can, else the texture left where all was met") {
-  const HeightField surface = texture(3, 0.6);
   Target target = rms_target(0.15);
   target.band_mm = {1, 8};
   LevelCost cost;
   cost.rms_um = 0.123;
-  CHECK(stop_at(target, surface, cost).rms_um == 0.15);
-  CHECK(stop_at(target, surface, cost).band_mm == target.band_mm);
+  CHECK(stop_at(target, cost).rms_um == 0.15);
+  CHECK(stop_at(target, cost).band_mm == target.band_mm);
   Target full, partial;
   full.preset = TargetPreset::full;
   partial.preset = TargetPreset::partial;
-  CHECK(stop_at(full, surface, cost).touched_share == 0.995);
-  CHECK(*stop_at(partial, surface, cost).rms_um == Approx(surface.rms_um() / 2));
+  CHECK(stop_at(full, cost).touched_share == 0.995);
+  CHECK(stop_at(partial, cost).rms_share == 0.5);
   target.letter_mm = 10;
   target.distance_m = 6;
-  CHECK(stop_at(target, surface, cost).rms_um == 0.123);
+  CHECK(stop_at(target, cost).rms_um == 0.123);
 }
 
 TEST_CASE("a surface is thinned only as far as its waves bear it") {

@@ -79,6 +79,23 @@ TEST_CASE("a rule of texture is met where the closed form says, and the rest to 
   CHECK(end.minutes == Approx(passes * pass_minutes(step.motion, .9)));
 }
 
+TEST_CASE("rules are met by any of them or by all, and a share of texture is one of the start") {
+  const Spring spring;
+  Step step = spring.plan.step;
+  const auto end = [&](const Stop& stop) {
+    step.stop = stop;
+    return spring.marched(step, true);
+  };
+  const double early_um = end({.rms_share = .8}).removed_um, late_um = end({.rms_share = .2}).removed_um;
+  REQUIRE(early_um < late_um);
+  // Closed form (19): rms falls by exp(-k R/p), so a share of .2 takes ln 5/ln 1.25 = 7.2 times as much as
+  // .8; passes are whole.
+  CHECK(late_um / early_um == Approx(std::log(5) / std::log(1.25)).epsilon(.15));
+  CHECK(end({.rms_um = .002}).removed_um == late_um);  // .2 of .01 um
+  CHECK(end({.rms_um = .002, .rms_share = .8}).removed_um == early_um);
+  CHECK(end({.rms_um = .002, .rms_share = .8, .when = StopWhen::all}).removed_um == late_um);
+}
+
 TEST_CASE("a later step without a rule of texture is scratch debt, all of it") {
   const Spring spring;
   Step step = spring.plan.step;

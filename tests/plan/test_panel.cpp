@@ -19,6 +19,19 @@ Reading of_mil(double value) {
 
 }  // namespace
 
+TEST_CASE("a panel that is read over filler alone says nothing of its clear") {
+  Panel panel;
+  panel.name = "sill";
+  panel.area_m2 = 0.2;
+  panel.readings = {{.total_um = 800, .over = ReadingOver::filler}};
+  CHECK_FALSE(teaches(panel.readings.front()));
+  CHECK_THROWS_WITH(
+      panel.validate(),
+      "Panel: readings must hold at least one reading that is not over filler (got filler alone)");
+  panel.readings.push_back({.total_um = 120});
+  CHECK_NOTHROW(panel.validate());
+}
+
 TEST_CASE("a reading in mil is the same film in micrometres") {
   CHECK(total_um(of_mil(10)) == Catch::Approx(254).epsilon(1e-15));  // 1 mil = 25.4 um, exact
   CHECK(total_um(of_um(254)) == 254);

@@ -101,6 +101,7 @@ TEST_CASE("a valley that no disc reaches keeps its depth, and one on a flat end 
   CHECK(untouched.clear_left_least_um[0] == Catch::Approx(56).epsilon(2e-3));  // the film is known to .03 um
   const auto touched = extremes_of(cells, exact_film(60), work_of(1, 10, 0, 4, .5), .0177, .0026, 0, 5);
   CHECK(touched.clear_left_um[0] == Catch::Approx(50).epsilon(2e-3));
+  CHECK(touched.clear_before_um[0] == Catch::Approx(60).epsilon(2e-3));
   CHECK(touched.clear_left_least_um[0] == Catch::Approx(49.5).epsilon(2e-3));
   const auto shallow = extremes_of(cells, exact_film(60), work_of(1, 1, 0, 4, 3), .0177, .0026, 0, 5);
   CHECK(shallow.clear_left_least_um[0] == Catch::Approx(56).epsilon(2e-3));

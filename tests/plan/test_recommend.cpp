@@ -67,7 +67,7 @@ TEST_CASE(
   job.coating.clear_um = 100;
   job.texture.bands[0].wavelength_mm = 8;
   job.texture.bands[0].rms_um = 0.5;
-  job.budget = {};
+  job.budget.clear_removed_most_share = 1;  // no rule
   const Recommendation advice = advice_for(job, discs_of(job, {"P1000 film", "P3000 film"}));
   CHECK(advice.finest == "P1000 film first");
   REQUIRE(advice.first_steps.front().abrasive == "P3000 film");
@@ -146,6 +146,53 @@ TEST_CASE("every kind of target finds its first step") {
     CHECK(is_reached(advice.comparison.alternatives[0].target));
     CHECK(advice.comparison.alternatives[0].target_missed_probability < 0.5);
   }
+}
+
+TEST_CASE("full is not answered by a disc that follows the waves") {
+  // A factory roof with long, shallow waves: a foam-backed P5000 touches all of it and levels nothing.
+  Job job = door::job();
+  job.coating = {.kind = PaintKind::factory, .clear_um = 50};
+  job.patch.pixel_mm = 0.5;
+  job.texture.bands[0] = {.wavelength_mm = 4, .rms_um = 0.27};
+  job.target = {.preset = TargetPreset::full};
+  const Recommendation advice = advice_for(job, discs_of(job, {"P5000 foam-backed", "P3000 film"}));
+  for (const FirstStep& first : advice.first_steps)
+    if (first.abrasive == "P5000 foam-backed") {
+      CHECK_FALSE(first.is_reaching);
+      CHECK(found(first.reasons, StatementKind::rms_unmet));
+    }
+  CHECK(advice.recommended != "P5000 foam-backed first");
+}
+
+TEST_CASE("a first step whose grooves nothing at hand reaches is out, with that reason") {
+  const Job job = door::job();
+  const Recommendation advice =
+      advice_for(job, discs_of(job, {"P1200 film", "P3000 film"}), {.grain_ratio_most = 1.2});
+  for (const FirstStep& first : advice.first_steps) {
+    CHECK_FALSE(first.is_reaching);
+    CHECK(found(first.reasons, StatementKind::grooves_unreached));
+  }
+}
+
+TEST_CASE("predict and recommend give the same verdict on the same plan, for the same reasons") {
+  Job job = door::job();
+  job.patch = {512, 512, 0.05};  // thinned for the best estimates of a recommendation
+  job.uncertainty.samples = 200;
+  const Recommendation advice = advice_for(job, discs_of(job, {"P3000 film"}));
+  REQUIRE(advice.sequences.size() == 1);
+  job.sequence = advice.sequences;
+  const Prediction plan = predict(job, surface_of(job)).prediction;
+  CHECK(plan.verdict == advice.verdict);
+  CHECK(plan.reasons == advice.comparison.alternatives.front().reasons);
+}
+
+TEST_CASE("where the texture meets the target as it is, nothing is recommended") {
+  Job job = door::job();
+  job.target.rms_um = 2;
+  const Recommendation advice = advice_for(job, discs_of(job, {"P3000 film"}));
+  CHECK(advice.verdict == Verdict::nothing_to_do);
+  CHECK(advice.recommended.empty());
+  CHECK(advice.reasons.front().kind == StatementKind::target_met_before);
 }
 
 TEST_CASE("tools without a disc cannot begin") {

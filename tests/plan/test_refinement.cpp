@@ -84,6 +84,27 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("a compound reaches the grooves of fine discs only, and a polish those of a compound") {
+  // Common practice, no source: compound after P1500 to P3000, never straight after P1200. The ratio of 3.5
+  // is an estimate; medians of ISO 6344-3: P1200 15.3 um, P1500 12.6, compound 4.
+  const Job job = door::job();
+  const Tools tools = tools_of(job);
+  const auto reaches = [&](const char* next, const char* last) {
+    return reaches_grooves(first_with(next, tools).abrasive, first_with(last, tools).abrasive, {});
+  };
+  CHECK(reaches("compound", "P1500 film"));
+  CHECK(reaches("compound", "P3000 film"));
+  CHECK_FALSE(reaches("compound", "P1200 film"));
+  CHECK_FALSE(reaches("finishing polish", "P3000 film"));
+  CHECK(reaches("finishing polish", "compound"));
+  CHECK_FALSE(reaches("P1200 film", "P2000 film"));
+  WorkLimits patient;
+  patient.refine_passes_most = 100;
+  for (const char* first : {"P1000 film", "P1200 film"})
+    CHECK(refinement(job, tools, first_with(first, tools), patient).front().abrasive.carrier !=
+          Carrier::compound);
+}
+
 TEST_CASE("fewer passes of patience make a longer chain: a finer step cannot take out deep grooves at once") {
   const Job job = door::job();
   const Tools tools = tools_of(job);

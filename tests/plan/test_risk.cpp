@@ -12,12 +12,15 @@ RiskDraws four_draws() {
   for (std::vector<double>* figure :
        {&draws.removed_um, &draws.levelling_um, &draws.overshoot_um, &draws.debt_um, &draws.clear_left_um,
         &draws.clear_left_least_um, &draws.rms_um, &draws.touched_share, &draws.minutes, &draws.discs,
-        &draws.levelling_efficiency})
+        &draws.levelling_efficiency, &draws.clear_before_um, &draws.removable_um})
     *figure = {4, 1, 3, 2};
   draws.is_struck_through = {0, 0, 0, 0};
   draws.is_budget_exceeded = {1, 0, 0, 0};
   draws.is_clear_left_short = {1, 0, 0, 0};
+  draws.is_short_before = {1, 1, 0, 0};
+  draws.is_broken_by_work = {0, 0, 1, 0};
   draws.is_target_missed = {1, 1, 1, 0};
+  draws.is_target_met_before = {0, 0, 0, 1};
   return draws;
 }
 
@@ -30,6 +33,9 @@ TEST_CASE("probabilities are shares of the draws") {
   CHECK(risk.budget_exceeded_probability == .25);
   CHECK(risk.clear_left_short_probability == .25);
   CHECK(risk.target_missed_probability == .75);
+  CHECK(risk.short_before_probability == .5);
+  CHECK(risk.broken_by_work_probability == .5);  // one of the two worlds that were not short before
+  CHECK(risk.target_met_before_probability == .25);
   CHECK(risk.removed_um.p50 == 2.5);
   CHECK(risk.samples == 4);
   CHECK(risk.node_solves == 7);

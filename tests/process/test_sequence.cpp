@@ -79,6 +79,22 @@ TEST_CASE("a step stops at a look that meets its rule, not between two") {
   CHECK(history.passes[end.passes - 3].rms_um > .3);
 }
 
+TEST_CASE("rules end a step by any of them or, where that is stated, by all of them") {
+  Step step = some_step();
+  const double pass = pass_um(step);
+  const auto passes = [&](const Stop& stop) {
+    step.stop = stop;
+    return simulate(texture(.6), coating, {step}).steps.front().passes;
+  };
+  // By hand: a removal is met within the pass that it falls in; so small a share of texture is never left.
+  CHECK(passes({.rms_share = 1e-6, .removed_um = 2.5 * pass}) == 3);
+  CHECK(passes({.rms_share = 1e-6, .removed_um = 2.5 * pass, .when = StopWhen::all}) == 8);
+  CHECK(passes({.rms_share = 1, .removed_um = 2.5 * pass}) == 0);
+  CHECK(passes({.rms_share = 1, .removed_um = 2.5 * pass, .when = StopWhen::all}) == 3);
+  step.stop = {.rms_share = 1.5};
+  CHECK_THROWS_WITH(step.validate(), "Stop: rms_share must be > 0 and <= 1 (got 1.5)");
+}
+
 TEST_CASE("a step whose rule is met before its first pass is left out, and says so") {
   Step level = some_step(), polish = some_step();
   level.stop.rms_um = .15;

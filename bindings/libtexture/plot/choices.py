@@ -15,11 +15,11 @@ LEAST_LABEL = 0.04  # of the width: less has no room for its figure
 
 
 def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
-    """Clear spent by each alternative, split in levelling, overshoot and scratch debt (medians), coarsest first grit on
-    top. The line under each bar holds 90 % of the possible worlds; dashed: the budget."""
+    """Clear spent by each alternative, split in levelling, overshoot and scratch debt (medians), in the order of the
+    ranking, the best on top; those that miss the target too often say so. The line under each bar holds 90 % of the possible worlds; dashed: the budget."""
     require_some(comparison.alternatives, "split_chart", "comparison.alternatives")
     ax = axes_or_new(ax, 4.8, 3.0)
-    shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
+    shown = sorted(comparison.alternatives, key=lambda one: one.rank, reverse=True)
     places = np.arange(len(shown))
     start = np.zeros(len(shown))
     least_um = LEAST_LABEL * max([comparison.removable_um, *(one.removed_um.p95 for one in shown)])
@@ -43,7 +43,7 @@ def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
         ax.plot([spread.p05, spread.p95], [place - 0.38] * 2, color=BLACK, linewidth=1.4, solid_capstyle="butt")
         ax.plot(spread.p50, place - 0.38, "o", color=BLACK, markersize=3.5)
     mark_budget(ax, comparison.removable_um, "bottom")
-    ax.set_yticks(places, [one.sequence for one in shown])
+    ax.set_yticks(places, [_name_of(one) for one in shown])
     ax.set_ylim(-0.7, len(shown) - 0.5)
     ax.set_xlim(left=0)
     ax.set_xlabel("clear spent, µm (medians; line: 5 to 95 %)")
@@ -58,6 +58,12 @@ def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
         columnspacing=1.2,
     )
     return ax
+
+
+def _name_of(one):
+    """A sequence, and how often it misses the target where that is too often."""
+    missed = f"\nmisses the target: {100 * one.target_missed_probability:.0f} %"
+    return one.sequence if one.is_reaching else one.sequence + missed
 
 
 def pareto_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:

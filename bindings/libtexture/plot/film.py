@@ -24,8 +24,8 @@ def film_map(
     pixels: int = 64,
 ) -> Axes:
     """Clear left on a panel between its readings, once removed_um are gone; the readings with their total film; and
-    lines of equal chance that less than clear_left_least_um is left (the clear at a place taken as normal). The
-    readings need places that span an area."""
+    lines of equal chance that less than clear_left_least_um is left (the clear at a place taken as normal). Readings
+    over filler are drawn apart, as crosses: they say nothing of the clear. The others need places that span an area."""
     ax = axes_or_new(ax, 5.0, 3.8)
     picture = film_picture(panel, paint, pixels=pixels)
     left_um = picture.clear_um - removed_um
@@ -77,10 +77,11 @@ def _draw_chances(ax, x_mm, y_mm, chance_percent):
 
 
 def _draw_reading(ax, reading):
-    place = reading.x_mm, reading.y_mm
-    ax.plot(*place, "o", markerfacecolor="white", markeredgecolor="black", markersize=5, clip_on=False)
+    place, is_filler = (reading.x_mm, reading.y_mm), reading.over == "filler"
+    look = {"marker": "x", "color": "black"} if is_filler else {"marker": "o", "color": "white", "mec": "black"}
+    ax.plot(*place, markersize=5, linestyle="none", clip_on=False, **look)
     ax.annotate(
-        f"{total_um_of(reading):.0f}",
+        f"filler {total_um_of(reading):.0f}" if is_filler else f"{total_um_of(reading):.0f}",
         place,
         (0, 6),
         textcoords="offset points",
