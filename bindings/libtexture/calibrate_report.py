@@ -6,8 +6,8 @@ from .inputs import input_rows
 
 
 def calibration_page(result, moved, spot, before, after, job=None):
-    """What calibrate() made of a spot (of judge_test_spot() and what_moved_belief()), with the prediction before and after it, as a page; with
-    its job, the page says what it started from."""
+    """What calibrate() made of a spot (of judge_test_spot() and what_moved_belief()), with the prediction before and
+    after it, as a page; with its job, the page says what it started from."""
     named = beliefs(result, "unicode")
     worked = [one for one in job.sequence if one.name == after.sequence] if job else []
     return page.render(

@@ -129,8 +129,8 @@ def step_words(step: Step, is_first: bool = False) -> str:
     return (
         f"{step.abrasive.name}, {step.wetness}; backing: {backing}{factor}; motion: "
         f"{motion.disc_diameter_mm:g} mm disc, {drive}, {motion.speed_rpm:g} per min, {motion.force_n:g} N, "
-        f"{motion.feed_mm_per_s:g} mm/s along lanes {motion.step_over_mm:g} mm apart; {stop_words(step, PRINT, is_first)}; "
-        f"at most {counted(step.passes, 'pass')}"
+        f"{motion.feed_mm_per_s:g} mm/s along lanes {motion.step_over_mm:g} mm apart; "
+        f"{stop_words(step, PRINT, is_first)}; at most {counted(step.passes, 'pass')}"
     )
 
 

@@ -16,12 +16,12 @@ Words words_of(StatementKind kind) {
   switch (kind) {
     case StatementKind::target_met_before:
       return {"target_met_before",
-              "Nothing to do: the target is met before any work in {target_met_before_probability:cases}."};
+              "The target is met before any work in {target_met_before_probability:cases}."};
     case StatementKind::target_mostly_missed:
       return {
           "target_mostly_missed",
-          "Do not sand so: the target is missed in {target_missed_probability:cases}, and the clear would "
-          "be spent for nothing."};
+          "This way misses the target in {target_missed_probability:cases}: the clear would be spent for "
+              "nothing."};
     case StatementKind::clear_short_before:
       return {"clear_short_before",
               "Before any work, less than {must_stay_um:film} of clear is there at the thinnest place in "

@@ -176,7 +176,7 @@ TEST_CASE("a first step whose grooves nothing at hand reaches is out, with that 
 
 TEST_CASE("predict and recommend give the same verdict on the same plan, for the same reasons") {
   Job job = door::job();
-  job.patch = {512, 512, 0.05};  // thinned for the best estimates of a recommendation
+  job.patch = {320, 320, 0.08};  // thinned for the best estimates of a recommendation
   job.uncertainty.samples = 200;
   const Recommendation advice = advice_for(job, discs_of(job, {"P3000 film"}));
   REQUIRE(advice.sequences.size() == 1);

@@ -64,14 +64,14 @@ EXAMPLES = {
     "Layer": lambda: lt.Layer(modulus_mpa=0.3, thickness_mm=10, poisson=0.1, plateau_kpa=12),
     "Backing": backing,
     "Motion": motion,
-    "Stop": lambda: lt.Stop(touched_share=0.99, rms_um=0.1, band_mm=(1, 8)),
+    "Stop": lambda: lt.Stop(touched_share=0.99, rms_um=0.1, band_mm=(1, 8), when="all"),
     "Step": lambda: lt.Step(
         name="level", abrasive=abrasive(), backing=backing(), motion=motion(), passes=2, stop=lt.Stop(rms_um=0.01)
     ),
     "GrooveFigures": lambda: lt.GrooveFigures(step="level", depth_um=0.2, groove_length_mm=5),
     "ScratchLimits": lambda: lt.ScratchLimits(marks_per_cm2=2),
     "HistoryRow": lambda: lt.HistoryRow(name="level", passes=3, band_rms_um=[0.1, 0.2]),
-    "Reading": lambda: lt.Reading(total_um=120),
+    "Reading": lambda: lt.Reading(total_um=120, over="filler"),
     "Panel": panel,
     "Sheet": lambda: lt.Sheet(material="aluminium", thickness_mm=1.2),
     "Crown": lambda: lt.Crown(radius_m=4, sheet=lt.Sheet(material="plastic")),
@@ -85,7 +85,7 @@ EXAMPLES = {
     "Gauge": lambda: lt.Gauge(uncertainty_um=3),
     "Paint": lambda: lt.Paint(kind="repaint", clear_um=60),
     "Target": lambda: lt.Target(rms_um=0.15, band_mm=(1, 8)),
-    "Budget": lambda: lt.Budget(clear_left_least_um=35),
+    "Budget": lambda: lt.Budget(clear_left_least_um=35, clear_removed_most_share=0.2),
     "Uncertainty": lambda: lt.Uncertainty(samples=200, hardness_log_sd=0.2),
     "Sequence": lambda: lt.Sequence(name="one step", step=[EXAMPLES["Step"]()]),
     "Job": lambda: lt.Job(
@@ -143,8 +143,14 @@ EXAMPLES = {
     ),
     "Spread": lambda: lt.Spread(p05=6, p50=8, p95=11),
     "TextureLeft": lambda: lt.TextureLeft(removed_um=1.5, rms_um=lt.Spread(p05=0.2, p50=0.3, p95=0.4)),
+    "VarianceShares": lambda: lt.VarianceShares(clear_share=0.8, map=0.1, gauge=0.04, removal=0.06),
     "PanelRisk": lambda: lt.PanelRisk(
-        removed_um=lt.Spread(p05=6, p50=8, p95=11), budget_exceeded_probability=0.1, samples=1000, node_solves=40
+        removed_um=lt.Spread(p05=6, p50=8, p95=11),
+        budget_exceeded_probability=0.1,
+        short_before_probability=0.04,
+        variance_shares=EXAMPLES["VarianceShares"](),
+        samples=1000,
+        node_solves=40,
     ),
     "PanelPrediction": lambda: lt.PanelPrediction(
         name="door", removed_um=8.5, budget=[EXAMPLES["BudgetRule"]()], steps=[EXAMPLES["HistoryRow"]()]

@@ -81,13 +81,15 @@ def test_the_command_shows_belief_and_plan_before_and_after(tmp_path):
     assert re.search(r"^wear rate, mm3/\(N m\) +" + " +".join(map(re.escape, figures)), told.stdout, re.M)
     assert re.search(r"^verdict +\w+", told.stdout, re.M)
     written = json.loads(out.read_text())
-    assert set(written) == {"version", "seed", "job", "readings", "test_spot", "before", "after"}
+    assert set(written) == {"version", "seed", "job", "readings", "test_spot", "moved", "before", "after"}
     after = lt.Prediction.from_dict(written["after"])
     assert "Verdict after the spot: " + after.verdict.upper() in told.stdout
     assert "settle what the reasons name first" not in told.stdout  # a spot was worked
     for statement in (after.reasons[0], after.cautions[0], after.step_cautions[0], after.warnings[0]):
         assert statement.text in " ".join(told.stdout.split())
     assert lt.TestSpotResult.from_dict(written["test_spot"]) == result
+    moved = lt.what_moved_belief(lt.Job.load(path), tmp_path / "spot.csv")
+    assert moved.kind == "belief_by_readings" and moved.text in " ".join(told.stdout.split())
     again = command("predict", saved, "--json", tmp_path / "again.json")
     assert again.returncode == 0
     again = json.loads((tmp_path / "again.json").read_text())
@@ -120,6 +122,7 @@ def test_the_command_writes_a_page_of_what_was_learned(tmp_path):
         after.reasons[0].text_in("unicode"),
         f"Wear rate is now believed {now:.2f} times what it was before the spot",
         f"the gauge alone says {gauge:.2f} times",
+        lt.Statement.from_dict(written["moved"]).text,
         "6 readings before: 262, 260, 261, 261, 259, 262 µm; 6 after: 256, 254, 256, 255, 254, 257 µm",
         "last glossy valley gone after 4 passes",
         "glossy valleys still seen after 3 passes",

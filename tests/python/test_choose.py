@@ -12,6 +12,7 @@ from conftest import EXAMPLES
 from libtexture.choice_report import comparison_page, recommendation_page
 from libtexture.choice_table import comparison_table, recommendation_table
 from libtexture.inputs import input_rows, stop_words
+from libtexture.table import table
 from test_command import JOBS, PATCH, command, small_job
 from test_report import Page
 
@@ -103,19 +104,75 @@ def test_a_small_disc_is_set_against_a_large_one_at_equal_pressure(tmp_path):
 def test_a_comparison_page_says_its_answer_first_with_its_reasons_and_how_sure_it_is(comparison, door):
     best = next(one for one in comparison.alternatives if one.sequence == comparison.best)
     others = [one for one in comparison.alternatives if one is not best]
-    drowned = comparison.replace(
-        alternatives=[best, *[one.replace(more=one.more.replace(is_drowned=True)) for one in others]]
-    )
-    sure = comparison.replace(
-        alternatives=[best, *[one.replace(more=one.more.replace(is_drowned=False)) for one in others]]
-    )
-    assert f"{best.sequence} probably spends least clear" in Page(comparison_page(drowned, door)).text
-    text = Page(comparison_page(sure, door)).text
-    order = [f"{best.sequence} spends least clear", best.reasons[0].text_in("unicode"), "Each part is a median"]
+    assert comparison.headline.kind in ("spends_least", "probably_spends_least")
+    text = Page(comparison_page(comparison, door)).text
+    order = [comparison.headline.text.rstrip("."), best.reasons[0].text_in("unicode"), "Each part is a median"]
     places = [text.index(words) for words in order]
     assert places == sorted(places)
     assert text.count(f"more than {best.sequence}") >= len(others)  # each row says what it is set against
     assert f"about {comparison.removable_um:.1f} µm" in text
+
+
+def words_of(drawing, comparison):
+    figure = Figure()
+    ax = figure.subplots()
+    drawing(comparison, ax)
+    return [label.get_text() for label in ax.get_yticklabels()]
+
+
+def test_headline_table_page_and_picture_agree_on_what_was_ranked(comparison, door):
+    first, second, third = comparison.alternatives
+    # The third spends least, and misses the target too often to come first.
+    ranked = comparison.replace(
+        best=second.sequence,
+        headline=lt.Statement(
+            kind="spends_least", sequence=second.sequence, figures={"reaching": 2, "sequences": 3, "samples": 200}
+        ),
+        alternatives=[
+            first.replace(rank=2, is_reaching=True),
+            second.replace(rank=1, is_reaching=True),
+            third.replace(rank=3, is_reaching=False, target_missed_probability=0.6, is_on_front=True),
+        ],
+    )
+    names = [second.sequence, first.sequence, third.sequence]
+    drawn = words_of(lt.plot.split_chart, ranked)
+    assert [label.split("\n")[0] for label in reversed(drawn)] == names
+    assert "misses the target: 60 %" in drawn[0] and all("misses" not in label for label in drawn[1:])
+    table = comparison_table(ranked)
+    rows = [line for line in table.splitlines() if line.startswith(tuple(names))]
+    assert [next(name for name in names if row.startswith(name)) for row in rows[:3]] == names
+    assert rows[2].endswith("x") and not rows[0].endswith("x")
+    assert f"{second.sequence} spends least clear of the 2 of 3 that reach the target." in table
+    page = Page(comparison_page(ranked, door)).text
+    assert f"{second.sequence} spends least clear of the 2 of 3 that reach the target" in page
+    places = [page.index(f"{name} ", page.index("Figure by figure")) for name in names]
+    assert places == sorted(places)
+    assert "What the others cost more" not in page
+
+
+def test_the_front_is_shown_only_where_it_tells_sequences_apart(comparison, door):
+    def with_front(*is_on):
+        return comparison.replace(
+            alternatives=[one.replace(is_on_front=on) for one, on in zip(comparison.alternatives, is_on)]
+        )
+
+    for pareto, is_shown in ((with_front(True, True, True), False), (with_front(True, False, True), True)):
+        assert ("Pareto front" in comparison_table(pareto)) == is_shown
+        assert ("on the Pareto front" in Page(comparison_page(pareto, door)).text) == is_shown
+
+
+def test_nothing_to_do_is_said_by_every_command(door):
+    idle = door.replace(target=lt.Target(rms_um=5.0))
+    plan = lt.predict(idle).prediction
+    assert plan.verdict == "nothing to do" and plan.reasons[0].kind == "target_met_before"
+    every = lt.compare(idle)
+    assert every.headline.kind == "all_meet_before"
+    for text in (table(plan, idle), comparison_table(every), Page(comparison_page(every, idle)).text):
+        assert "nothing to do" in text.lower()
+    advice = lt.recommend(idle, passes_most=20)
+    assert advice.verdict == "nothing to do" and not advice.recommended
+    for text in (recommendation_table(advice), Page(recommendation_page(advice, idle)).text):
+        assert "nothing to do" in text.lower()
 
 
 def test_every_page_says_what_it_started_from(comparison, door):
@@ -126,9 +183,9 @@ def test_every_page_says_what_it_started_from(comparison, door):
     rows = dict(input_rows(door, door.sequence))
     assert f"{door.coating.gauge.uncertainty_um:g} µm" in rows["gauge"]
     for sequence in door.sequence:
-        for step in sequence.step:
+        for number, step in enumerate(sequence.step):
             words = rows[f"{sequence.name}: {step.name}"]
-            end = stop_words(step, "unicode")
+            end = stop_words(step, "unicode", number == 0)
             for told in (step.abrasive.name, step.backing.name, f"{step.motion.force_n:g} N", end):
                 assert told in words
             assert words in text
@@ -140,6 +197,11 @@ def test_every_page_says_what_it_started_from(comparison, door):
 def test_a_step_ends_at_the_first_of_its_stop_rules_or_with_its_passes(door):
     step = door.sequence[0].step[0].replace(look_every_passes=2)
     assert stop_words(step.replace(stop=lt.Stop(), passes=3)) == "all 3 passes are made"
+    assert stop_words(step.replace(stop=lt.Stop()), is_first=True) == "look every 2 passes until the target is met"
+    whole = lt.Stop(touched_share=0.995, rms_share=0.35, when="all")
+    assert stop_words(step.replace(stop=whole)) == (
+        "look every 2 passes until 99.5 % are touched and at most 35 % of the texture before is left"
+    )
     both = lt.Stop(touched_share=0.95, removed_um=4.0)
     assert stop_words(step.replace(stop=both)) == (
         "look every 2 passes until 95 % are touched or 4 um of clear are removed"
@@ -176,7 +238,7 @@ def test_the_command_compares_and_writes_figures_and_a_page_that_stands_alone(tm
     figures, lesson = tmp_path / "all.json", tmp_path / "lesson.html"
     result = command("compare", job, "--json", figures, "--report", lesson)
     assert (result.returncode, result.stderr) == (0, "")
-    assert "Least clear: " in result.stdout and "Cautions for the job" in result.stdout
+    assert "Clear it spends: " in result.stdout and "Cautions for the job" in result.stdout
     written = json.loads(figures.read_text())
     assert lt.Job.from_dict(written.pop("job")) == lt.Job.load(job) and written.pop("version") == lt.__version__
     written = lt.Comparison.from_dict(written)

@@ -48,6 +48,25 @@ def test_budget_rules_say_which_binds():
     assert [(rule.limit, rule.removable_um) for rule in thick if rule.is_binding] == [("clear_removed", 12.7)]
 
 
+def test_rules_are_those_of_the_paint_until_a_job_states_its_own():
+    job = EXAMPLES["Job"]().replace(budget=lt.Budget(reserve_um=3))
+    for kind in ("factory", "repaint", "unknown"):
+        paint = job.replace(coating=lt.Paint(kind=kind))
+        assert lt.budget_of(paint) == lt.default_budget(kind).replace(reserve_um=3)
+    # 1.4 mil stays, and a quarter of what is there may go (estimate): of 114 um 28.5, less the reserve.
+    assert lt.removable_um(lt.budget_of(paint.replace(coating=lt.Paint(kind="repaint"))), clear_um=114) == 25.5
+    own = lt.Budget(clear_removed_most_um=5)
+    assert lt.budget_of(job.replace(budget=own)) == own
+
+
+def test_a_first_step_without_a_rule_is_worked_to_the_target():
+    job = lt.Job.load(JOBS[-1].with_name("rear_door.toml"))
+    for sequence in job.sequence:
+        worked = lt.worked_sequence(job, sequence=sequence.name)
+        assert worked.step[0].stop == lt.target_stop(job.target) == lt.Stop(rms_um=0.2, band_mm=(1, 8))
+        assert worked.step[1:] == sequence.step[1:]
+
+
 SEEN = EXAMPLES["Job"]().replace(
     patch=lt.Grid(rows=64, cols=64, pixel_mm=0.4),
     texture=lt.TextureSource(seen=lt.SeenTexture(wavelength_mm=2.5, letter_mm=15, distance_m=3)),

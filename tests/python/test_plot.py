@@ -186,6 +186,18 @@ def test_a_film_map_shows_the_clear_left_with_its_readings(ax):
     assert ax.images[0].get_array().shape[1] == 16 > ax.images[0].get_array().shape[0]
 
 
+def test_a_reading_over_filler_is_drawn_apart_and_is_no_safe_place(ax):
+    readings = [lt.Reading(x_mm=x, y_mm=y, total_um=118) for x in (0, 400) for y in (0, 300)]
+    panel = EXAMPLES["Panel"]().replace(readings=readings)
+    paint = lt.Paint(kind="factory")
+    before = lt.film_picture(panel, paint, pixels=16)
+    filled = panel.replace(readings=[*readings, lt.Reading(x_mm=200, y_mm=150, total_um=800, over="filler")])
+    assert lt.film_picture(filled, paint, pixels=16).clear_um.max() == before.clear_um.max()
+    lt.plot.film_map(filled, paint, ax, pixels=16)
+    assert "filler 800" in [text.get_text() for text in ax.texts]
+    assert [line.get_marker() for line in ax.lines].count("x") == 1
+
+
 def test_a_film_map_draws_lines_of_equal_chance_that_too_little_is_left(ax):
     readings = [lt.Reading(x_mm=x, y_mm=y, total_um=100 + x / 5) for x in (0, 400) for y in (0, 300)]
     panel, paint = EXAMPLES["Panel"]().replace(readings=readings), lt.Paint(kind="factory")

@@ -16,7 +16,8 @@ LEAST_LABEL = 0.04  # of the width: less has no room for its figure
 
 def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
     """Clear spent by each alternative, split in levelling, overshoot and scratch debt (medians), in the order of the
-    ranking, the best on top; those that miss the target too often say so. The line under each bar holds 90 % of the possible worlds; dashed: the budget."""
+    ranking, the best on top; those that miss the target too often say so. The line under each bar holds 90 % of the
+    possible worlds; dashed: the budget."""
     require_some(comparison.alternatives, "split_chart", "comparison.alternatives")
     ax = axes_or_new(ax, 4.8, 3.0)
     shown = sorted(comparison.alternatives, key=lambda one: one.rank, reverse=True)
