@@ -185,10 +185,10 @@ Words words_of(StatementKind kind) {
       return {"too_many_passes", "Too slow: it needs {passes:count} passes; the limit is {limit:count}."};
     case StatementKind::too_many_discs:
       return {"too_many_discs",
-              "Too slow: it uses {discs_per_m2:1} discs per square metre; the limit is {limit}."};
+              "Too slow: it uses {discs:1} discs per square metre; the limit is {limit}."};
     case StatementKind::too_many_minutes:
       return {"too_many_minutes",
-              "Too slow: it takes {minutes_per_m2:0} minutes per square metre; the limit is {limit}."};
+              "Too slow: it takes {minutes:0} minutes per square metre; the limit is {limit}."};
 
     case StatementKind::step_not_worked:
       return {"step_not_worked", "Left out, because its stop rule is met before the first pass."};

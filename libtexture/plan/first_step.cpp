@@ -192,8 +192,8 @@ FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const 
     if (used > most) first.reasons.push_back({.kind = kind, .figures = {{figure, used}, {"limit", most}}});
   };
   refuse_over("passes", first.passes, limits.passes_most, StatementKind::too_many_passes);
-  refuse_over("discs_per_m2", first.discs / area_m2, limits.discs_per_m2_most, StatementKind::too_many_discs);
-  refuse_over("minutes_per_m2", first.minutes / area_m2, limits.minutes_per_m2_most,
+  refuse_over("discs", first.discs / area_m2, limits.discs_per_m2_most, StatementKind::too_many_discs);
+  refuse_over("minutes", first.minutes / area_m2, limits.minutes_per_m2_most,
               StatementKind::too_many_minutes);
   first.is_reaching = first.reasons.empty();
   if (!first.is_reaching && first.levelling_um > least_um)

@@ -61,7 +61,7 @@ def test_write_report_takes_a_comparison_and_its_charts_have_units(comparison, d
     assert "µm" in ax.get_xlabel()
     assert [text.get_text() for text in ax.get_legend().get_texts()] == ["levelling", "overshoot", "scratch debt"]
     widths = [bar.get_width() for bar in ax.patches]
-    shown = sorted(comparison.alternatives, key=lambda one: one.first_grain_um)
+    shown = sorted(comparison.alternatives, key=lambda one: one.rank, reverse=True)  # the best on top
     parts = ("levelling_um", "overshoot_um", "debt_um")
     assert widths == pytest.approx([getattr(one, part).p50 for part in parts for one in shown], abs=1e-12)
     ax = lt.plot.pareto_chart(comparison, Figure().subplots())
