@@ -13,6 +13,7 @@ from .calibrate_words import add_calibrate
 from .choice_table import comparison_table, recommendation_table
 from .figures import figures_text
 from .progress import Percentage
+from .summary import summary
 from .table import table
 from .whole_file import files_of, require_apart, require_outputs, write_whole
 
@@ -44,6 +45,7 @@ def parser():
 def add_predict(verbs):
     words = add_verb(verbs, "predict", "Predicts", "what a job costs in clear coat, and whether its budget bears it")
     words.add_argument("--sequence", metavar="NAME", default="", help="one of the job's sequences; else the first")
+    words.add_argument("--details", action="store_true", help="prints every table, caution and warning too")
     words.set_defaults(run=run_predict)
 
 
@@ -73,7 +75,8 @@ def run_predict(options):
         return predict(job, sequence=options.sequence, progress=progress)
 
     def told(predicted, job):
-        return table(predicted.prediction, job)
+        prediction = predicted.prediction
+        return summary(prediction, job) + ("\n" + table(prediction, job) if options.details else "")
 
     run(options, "predicting", work, told, "html_of", "report")
 

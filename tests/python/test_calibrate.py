@@ -181,7 +181,7 @@ def test_the_plan_says_minutes_discs_edges_and_what_to_do_first(tmp_path):
     path = small_job(tmp_path, "rear_door", (r"\[budget\]", "[labour]\nlook_minutes = 2.0\n\n[budget]"))
     job = lt.Job.load(path)
     assert job.labour.look_minutes == 2
-    told, prediction = command("predict", path), lt.predict(job).prediction
+    told, prediction = command("predict", path, "--details"), lt.predict(job).prediction
     panel = prediction.panels[0]
     figures = [panel.labour.sanding_minutes, panel.labour.looking_minutes, panel.labour.disc_change_minutes]
     assert re.search(rf"^{panel.name} +" + " +".join(f"{figure:.1f}" for figure in figures), told.stdout, re.M)

@@ -48,7 +48,7 @@ def test_an_unknown_or_missing_word_ends_with_status_2_and_one_line(words):
 
 def test_predict_prints_tables_of_at_most_100_columns_with_the_figures_in_both_units(tmp_path):
     path = small_job(tmp_path)
-    result = command("predict", path)
+    result = command("predict", path, "--details")
     assert (result.returncode, result.stderr) == (0, "")
     assert max(map(len, result.stdout.splitlines())) <= 100
     prediction = lt.predict(lt.Job.load(path)).prediction
@@ -69,13 +69,47 @@ def test_predict_prints_tables_of_at_most_100_columns_with_the_figures_in_both_u
 # The two invented scenarios state in their first lines what the answer should be.
 @pytest.mark.parametrize("name, verdicts", [("rear_door", {"GO", "GO WITH CARE"}), ("factory_lid", {"DO NOT SAND"})])
 def test_an_example_gets_the_answer_that_its_scenario_asks_for(tmp_path, name, verdicts):
-    said = re.search(r"^Verdict: ([A-Z ]+) \(", command("predict", small_job(tmp_path, name)).stdout, re.M)
-    assert said[1] in verdicts
+    said = command("predict", small_job(tmp_path, name)).stdout.splitlines()[0].split("   ")[0]
+    assert said in verdicts
+
+
+# One screen of an answer: the verdict first, the cautions last, nothing cut off.
+@pytest.mark.parametrize("name", ["rear_door", "factory_lid", "bonnet"])
+def test_predict_answers_on_one_screen(tmp_path, name):
+    path = small_job(tmp_path, name)
+    lines = command("predict", path).stdout.splitlines()
+    assert len(lines) <= 20 and max(map(len, lines)) <= 100
+    plan = lt.predict(lt.Job.load(path)).prediction
+    assert lines[0].startswith(plan.verdict.upper() + "   ") and lt.Job.load(path).panel[0].name in lines[0]
+    assert "Clear does not come back" in lines[-1]
+
+
+def test_the_screen_shows_the_figures_of_the_risk_and_names_the_other_sequences(tmp_path):
+    path = small_job(tmp_path)
+    job, text = lt.Job.load(path), command("predict", path).stdout
+    (panel,) = lt.predict(job).prediction.panels
+    cost, left = panel.risk.removed_um, panel.risk.clear_left_um
+    assert re.search(rf"clear it costs, um +{cost.p50:.1f} +{cost.p05:.1f} to {cost.p95:.1f} ", text)
+    assert re.search(rf"thinnest clear left, um +{left.p50:.1f} +{left.p05:.1f} to {left.p95:.1f} ", text)
+    assert f"{lt.must_stay_um(lt.budget_of(job)):.1f} must stay" in text
+    assert "2 other sequences: libtexture compare" in text
+    for row in panel.steps:
+        assert re.search(rf"^{row.name} .* {row.passes} +{row.removed_um:.2f} +{row.gloss_20_gu:.0f}$", text, re.M)
+
+
+def test_several_panels_get_a_row_each(tmp_path):
+    both = (r"\[\[panel\]\]", '[[panel]]\nname = "front door"\narea_m2 = 1.1\nreadings = [{ total_um = 255 }]\n\n[[panel]]')
+    path = small_job(tmp_path, "rear_door", both)
+    lines = command("predict", path).stdout.splitlines()
+    assert len(lines) <= 20
+    for panel in lt.predict(lt.Job.load(path)).prediction.panels:
+        cost = panel.risk.removed_um
+        assert any(re.match(rf"{panel.name} +{cost.p05:.1f} to {cost.p95:.1f} um", line) for line in lines)
 
 
 def test_the_sequence_is_chosen_by_name(tmp_path):
     path = small_job(tmp_path, "factory_lid")
-    assert "by polish only" in command("predict", path, "--sequence", "polish only").stdout
+    assert 'by "polish only"' in command("predict", path, "--sequence", "polish only").stdout
     refused = command("predict", path, "--sequence", "polish onyl")
     assert refused.returncode == 2 and "polish only" in refused.stderr
 
