@@ -26,7 +26,7 @@ class Statement:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, kind: typing.Literal['clear_struck_through', 'budget_kept', 'too_much_removed', 'too_little_left', 'target_missed', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'marks_left', 'odd_reading', 'seen_letter_fine', 'target_letter_fine', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', figures: dict[str, float] = {}) -> None:
+    def __init__(self, *, kind: typing.Literal['target_met_before', 'target_mostly_missed', 'clear_struck_through', 'clear_short_before', 'budget_kept', 'too_much_removed', 'too_little_left', 'clear_share_unsure', 'film_between_unsure', 'gauge_unsure', 'removal_unsure', 'target_missed', 'waves_left', 'odd_reading', 'spends_least', 'probably_spends_least', 'alone_reaches', 'none_reaches', 'all_meet_before', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'grooves_unreached', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'marks_left', 'stop_is_not_target', 'seen_letter_fine', 'target_letter_fine', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'belief_by_readings', 'belief_by_looks', 'belief_by_texture', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', figures: dict[str, float] = {}) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1785,8 +1785,9 @@ class History:
         """
 class Stop:
     """
-    What ends a step at a look, before its passes are used up: any one of these. One that is met before the
-    first pass leaves the step out. None given = all passes are made.
+    What ends a step at a look, before its passes are used up: any one of these, or all. One that is met
+    before the first pass leaves the step out. None given: all passes are made; in a job, a first step with a
+    disc stops at the job's target.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -1798,7 +1799,7 @@ class Stop:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, touched_share: float | None = None, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, removed_um: float | None = None, clear_owed_um: float | None = None) -> None:
+    def __init__(self, *, touched_share: float | None = None, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, rms_share: float | None = None, removed_um: float | None = None, clear_owed_um: float | None = None, when: typing.Literal['any', 'all'] = 'any') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1832,6 +1833,11 @@ class Stop:
         mean clear removed by this step [um], > 0 to 1000
         """
     @property
+    def rms_share(self) -> float | None:
+        """
+        texture left over that before the sequence, rms heights of all waves, > 0 to 1
+        """
+    @property
     def rms_um(self) -> float | None:
         """
         texture left [um], > 0; of band_mm where that is given
@@ -1840,6 +1846,11 @@ class Stop:
     def touched_share(self) -> float | None:
         """
         area that the abrasive has touched, > 0 to 1
+        """
+    @property
+    def when(self) -> str:
+        """
+        whether any of the rules that are given ends it, or all
         """
 class Step:
     """
@@ -2107,7 +2118,7 @@ class Reading:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, x_mm: float | None = None, y_mm: float | None = None, total_um: float | None = None, total_mil: float | None = None) -> None:
+    def __init__(self, *, x_mm: float | None = None, y_mm: float | None = None, total_um: float | None = None, total_mil: float | None = None, over: typing.Literal['panel', 'filler'] = 'panel') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2124,6 +2135,11 @@ class Reading:
     def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
+        """
+    @property
+    def over(self) -> str:
+        """
+        over filler a reading is shown, and teaches nothing of the clear
         """
     @property
     def total_mil(self) -> float | None:
@@ -2200,7 +2216,7 @@ class Panel:
     @property
     def readings(self) -> list[Reading]:
         """
-        at least one
+        at least one that is not over filler
         """
     @property
     def sheet(self) -> Sheet:
@@ -2603,7 +2619,7 @@ class Budget:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, clear_left_least_um: float | None = None, clear_removed_most_um: float | None = None, reserve_um: float = 0.0, clear_left_basis: typing.Literal['physics', 'published', 'practice', 'own'] = 'own', clear_removed_basis: typing.Literal['physics', 'published', 'practice', 'own'] = 'own') -> None:
+    def __init__(self, *, clear_left_least_um: float | None = None, clear_removed_most_um: float | None = None, reserve_um: float = 0.0, clear_removed_most_share: float | None = None, clear_left_basis: typing.Literal['physics', 'published', 'practice', 'own', 'estimate'] = 'own', clear_removed_basis: typing.Literal['physics', 'published', 'practice', 'own', 'estimate'] = 'own', clear_share_basis: typing.Literal['physics', 'published', 'practice', 'own', 'estimate'] = 'own') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2637,9 +2653,19 @@ class Budget:
         where clear_removed_most_um comes from
         """
     @property
+    def clear_removed_most_share(self) -> float | None:
+        """
+        clear that may go as a share of what is there at the thinnest place, > 0 to 1; 1 = no such rule
+        """
+    @property
     def clear_removed_most_um(self) -> float | None:
         """
         clear that may go [um], > 0
+        """
+    @property
+    def clear_share_basis(self) -> str:
+        """
+        where clear_removed_most_share comes from
         """
     @property
     def reserve_um(self) -> float:
@@ -2912,7 +2938,7 @@ class Job:
     @property
     def budget(self) -> Budget:
         """
-        what may be spent; not given = the published rules
+        what may be spent; without a rule of its own see budget_of()
         """
     @property
     def catalogue(self) -> str | None:
@@ -3045,7 +3071,7 @@ class BudgetRule:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, limit: typing.Literal['clear_itself', 'clear_left', 'clear_removed'] = 'clear_itself', basis: typing.Literal['physics', 'published', 'practice', 'own'] = 'physics', limit_um: float = 0.0, is_on: bool = True, is_binding: bool = False, removable_um: float = 0.0) -> None:
+    def __init__(self, *, limit: typing.Literal['clear_itself', 'clear_left', 'clear_removed', 'clear_share'] = 'clear_itself', basis: typing.Literal['physics', 'published', 'practice', 'own', 'estimate'] = 'physics', limit_um: float = 0.0, is_on: bool = True, is_binding: bool = False, removable_um: float = 0.0, limit_share: float | None = None, broken_probability: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3069,9 +3095,15 @@ class BudgetRule:
         where it comes from
         """
     @property
+    def broken_probability(self) -> float:
+        """
+        in a prediction: chance that it is broken after work, 0 to 1
+        """
+    @property
     def is_binding(self) -> bool:
         """
-        the one that allows least of those that are on; the first where several do
+        the one that allows least of those that are on, the first where several do; in a prediction the one that
+        the work breaks in most worlds, where it breaks any
         """
     @property
     def is_on(self) -> bool:
@@ -3084,9 +3116,14 @@ class BudgetRule:
         what it limits
         """
     @property
+    def limit_share(self) -> float | None:
+        """
+        its figure where it is a share of the clear
+        """
+    @property
     def limit_um(self) -> float:
         """
-        the rule's figure [um]
+        the rule's figure [um]; of a share, on the given clear
         """
     @property
     def removable_um(self) -> float:
@@ -3182,6 +3219,58 @@ class TextureLeft:
         """
         texture left, all waves [um]; a world that ended before keeps what it ended with
         """
+class VarianceShares:
+    """
+    Shares of the variance of the clear left at the thinnest place; they sum to 1.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> VarianceShares:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, clear_share: float = 0.0, map: float = 0.0, gauge: float = 0.0, removal: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> VarianceShares:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def clear_share(self) -> float:
+        """
+        how much of the film is clear, 0 to 1
+        """
+    @property
+    def gauge(self) -> float:
+        """
+        what the gauge reads: its scatter and its scale, 0 to 1
+        """
+    @property
+    def map(self) -> float:
+        """
+        the film between the readings, 0 to 1
+        """
+    @property
+    def removal(self) -> float:
+        """
+        what the work takes there, 0 to 1
+        """
 class PanelRisk:
     """
     What the draws say. removed = levelling + overshoot + debt in every draw (not in their quantiles).
@@ -3196,7 +3285,7 @@ class PanelRisk:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_left_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: collections.abc.Sequence[Spread] = [], texture_left: collections.abc.Sequence[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, clear_left_short_probability: float = 0.0, target_missed_probability: float = 0.0, samples: int = 0, node_solves: int = 0) -> None:
+    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_before_um: Spread = ..., removable_um: Spread = ..., clear_left_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: collections.abc.Sequence[Spread] = [], texture_left: collections.abc.Sequence[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, clear_left_short_probability: float = 0.0, short_before_probability: float = 0.0, broken_by_work_probability: float = 0.0, target_missed_probability: float = 0.0, target_met_before_probability: float = 0.0, variance_shares: VarianceShares = ..., samples: int = 0, node_solves: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3215,9 +3304,19 @@ class PanelRisk:
         The fields as plain values, as in JSON.
         """
     @property
+    def broken_by_work_probability(self) -> float:
+        """
+        The work breaks a rule: of the worlds in which none is broken before, 0 to 1.
+        """
+    @property
     def budget_exceeded_probability(self) -> float:
         """
         a rule of the budget is broken, 0 to 1
+        """
+    @property
+    def clear_before_um(self) -> Spread:
+        """
+        where it is thinnest before any work, mean over a disc's face [um]
         """
     @property
     def clear_left_least_um(self) -> Spread:
@@ -3270,6 +3369,11 @@ class PanelRisk:
         of it, cut between that moment and the next look [um]
         """
     @property
+    def removable_um(self) -> Spread:
+        """
+        what the budget lets go, reserve kept; 0 = nothing [um]
+        """
+    @property
     def removed_um(self) -> Spread:
         """
         mean clear removed by the sequence [um]
@@ -3285,6 +3389,11 @@ class PanelRisk:
         draws that this rests on
         """
     @property
+    def short_before_probability(self) -> float:
+        """
+        too little clear is there before any work, 0 to 1
+        """
+    @property
     def step_efficiency(self) -> list[Spread]:
         """
         the same for each step alone
@@ -3293,6 +3402,11 @@ class PanelRisk:
     def strike_through_probability(self) -> float:
         """
         no clear left somewhere on the panel, 0 to 1
+        """
+    @property
+    def target_met_before_probability(self) -> float:
+        """
+        all of it is reached before any work, 0 to 1
         """
     @property
     def target_missed_probability(self) -> float:
@@ -3308,6 +3422,11 @@ class PanelRisk:
     def touched_share(self) -> Spread:
         """
         area that the first step has touched
+        """
+    @property
+    def variance_shares(self) -> VarianceShares:
+        """
+        What makes the clear left uncertain; of predict(), else 0.
         """
 class RiskDraws:
     """
@@ -3336,6 +3455,11 @@ class RiskDraws:
         A pandas.DataFrame; ImportError where pandas is not installed.
         """
     @property
+    def clear_before_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        where it is thinnest before any work, likewise [um]
+        """
+    @property
     def clear_left_least_um(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         thinnest clear anywhere on the panel [um]; below 0 = struck through
@@ -3356,6 +3480,11 @@ class RiskDraws:
         discs used
         """
     @property
+    def is_broken_by_work(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        1 where a rule is broken, and none was before work
+        """
+    @property
     def is_budget_exceeded(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         1 where a rule of the budget is broken
@@ -3366,9 +3495,19 @@ class RiskDraws:
         of them, 1 where too little clear stays
         """
     @property
+    def is_short_before(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        1 where too little clear is there before any work
+        """
+    @property
     def is_struck_through(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         1 where the clear is, anywhere; 0 elsewhere
+        """
+    @property
+    def is_target_met_before(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        1 where all of it is reached before any work
         """
     @property
     def is_target_missed(self) -> numpy.typing.NDArray[numpy.float64]:
@@ -3394,6 +3533,11 @@ class RiskDraws:
     def overshoot_um(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         of it, cut between that moment and the next look [um]
+        """
+    @property
+    def removable_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        what the budget lets go, reserve kept; 0 = nothing [um]
         """
     @property
     def removed_um(self) -> numpy.typing.NDArray[numpy.float64]:
@@ -3802,7 +3946,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4039,7 +4183,7 @@ class Reached:
     @property
     def asks(self) -> str:
         """
-        field of Target: rms_um, preset, image_clarity_percent or letter_mm
+        field of Target: rms_um, preset, image_clarity_percent or letter_mm; preset_rms for the texture of full
         """
     @property
     def found(self) -> float | None:
@@ -4054,7 +4198,7 @@ class Reached:
     @property
     def wanted(self) -> float:
         """
-        what is asked; preset full: touched share; preset partial: rms height [um]
+        what is asked; preset full: touched share; partial, preset_rms: rms height [um]
         """
 class Difference:
     """
@@ -4144,7 +4288,7 @@ class Alternative:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: collections.abc.Sequence[Reached] = [], is_on_front: bool = False, more: Difference = ...) -> None:
+    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, broken_by_work_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: collections.abc.Sequence[Reached] = [], is_on_front: bool = False, more: Difference = ..., is_reaching: bool = False, rank: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4163,9 +4307,14 @@ class Alternative:
         The fields as plain values, as in JSON.
         """
     @property
+    def broken_by_work_probability(self) -> float:
+        """
+        a rule is broken by the work, in all worlds, 0 to 1
+        """
+    @property
     def budget_exceeded_probability(self) -> float:
         """
-        a rule of the budget is broken, 0 to 1
+        a rule of the budget is broken, before work or by it, 0 to 1
         """
     @property
     def debt_um(self) -> Spread:
@@ -4199,6 +4348,11 @@ class Alternative:
         and marks, and better in one (medians)
         """
     @property
+    def is_reaching(self) -> bool:
+        """
+        misses the target in under a fifth of the worlds, as printed
+        """
+    @property
     def labour(self) -> LabourMinutes:
         """
         a person's time on all panels, best estimate
@@ -4227,6 +4381,11 @@ class Alternative:
     def overshoot_um(self) -> Spread:
         """
         from that moment to the next look [um]
+        """
+    @property
+    def rank(self) -> int:
+        """
+        1 = best: see Comparison::best
         """
     @property
     def reasons(self) -> list[Statement]:
@@ -4266,7 +4425,7 @@ class Alternative:
     @property
     def trouble_probability(self) -> float:
         """
-        any of the next three, on any panel, 0 to 1
+        struck through, a rule broken by the work or the target missed, on any panel, 0 to 1
         """
     @property
     def verdict(self) -> str:
@@ -4287,7 +4446,7 @@ class Comparison:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, note: str | None = None, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', removable_um: float = 0.0, findings: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, note: str | None = None, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', headline: Statement = ..., short_before_probability: float = 0.0, removable_um: float = 0.0, findings: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4317,8 +4476,8 @@ class Comparison:
     @property
     def best(self) -> str:
         """
-        Spends least clear (median) of those that miss the target in under a fifth of the worlds; where none is,
-        the one that misses it least often.
+        The first by rank: those that reach the target, by the clear that they spend (median); then the others,
+        by how often they miss it. Verdicts do not count.
         """
     @property
     def cautions(self) -> list[Statement]:
@@ -4329,6 +4488,11 @@ class Comparison:
     def findings(self) -> list[Statement]:
         """
         what each other sequence costs more than the best
+        """
+    @property
+    def headline(self) -> Statement:
+        """
+        what was ranked, and what came first
         """
     @property
     def node_solves(self) -> int:
@@ -4354,6 +4518,11 @@ class Comparison:
     def seed(self) -> int:
         """
         of the job
+        """
+    @property
+    def short_before_probability(self) -> float:
+        """
+        Too little clear is there before any work, on any panel: whatever the sequence, 0 to 1.
         """
     @property
     def step_cautions(self) -> list[Statement]:
@@ -4457,7 +4626,7 @@ class Recommendation:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, note: str | None = None, verdict: typing.Literal['go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[Statement] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[Statement] = []) -> None:
+    def __init__(self, *, note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[Statement] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[Statement] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4508,7 +4677,7 @@ class Recommendation:
     @property
     def recommended(self) -> str:
         """
-        name of the sequence; empty where none reaches the target
+        name of the sequence; empty where none reaches it, and where there is nothing to do
         """
     @property
     def sequences(self) -> list[Sequence]:
@@ -5271,6 +5440,11 @@ def bench_cautions(*, wetness: str) -> list[Statement]:
     """
     Cautions of wearing discs on a bench, by how wet that is done.
     """
+def budget_of(job: Job) -> Budget:
+    """
+    The rules that a job is judged by: its own; where it states none (a reserve is none), those of
+    default_budget() for its paint, with its reserve.
+    """
 def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     """
     Every rule on a clear of so much [um], >= 0, at its least: those that the budget counts, the clear itself,
@@ -5295,6 +5469,7 @@ def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits =
 def compare(job: Job, *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Comparison:
     """
     Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
+    The same with the best estimates on another surface: see predict_all().
     """
 def compare_benches(first: Bench, second: Bench) -> BenchComparison:
     """
@@ -5306,6 +5481,12 @@ def crown_contact(motion: Motion, backing: Backing, *, crown: Crown | None = Non
     foams' own curves, and the panel's sheet gives as a plate on the springs of its crown (docs/physics.md,
     equations 11 to 11d), within 1 % of an independent solution; of the peak while the middle is pressed
     hardest. A half-space follows any crown and a rigid disc none: the whole face then counts as touching.
+    """
+def default_budget(kind: str) -> Budget:
+    """
+    The budget of a paint for which none is stated. Factory: the two published rules. Repaint: the published
+    one of clear left, and at most a quarter of the clear that is there (estimate). Unknown: all three, so
+    that the strictest counts.
     """
 def depth_laws(scratches: Scratches) -> list[DepthLaw]:
     """
@@ -5515,9 +5696,9 @@ def pareto_front(costs: collections.abc.Sequence[list[float]]) -> list[bool]:
     """
 def predict(job: Job, *, sequence: str = '', progress: bool | collections.abc.Callable[[float], object] | None = None) -> Predicted:
     """
-    Predicts a job on a starting surface (job.texture's own: surface_of() of libtexture/io). Histories, and
-    the rows and sums of a panel, are of best estimates, with the clear at the panel's thinnest reading; risk
-    and verdict are of all possible worlds (sample_risk).
+    Predicts a job, its sequence as worked_sequence() has it, on a starting surface (job.texture's own:
+    surface_of() of libtexture/io). Histories, and the rows and sums of a panel, are of best estimates, with
+    the clear at the panel's thinnest reading; risk and verdict are of all possible worlds (sample_risk).
     """
 def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Pressed:
     """
@@ -5528,8 +5709,8 @@ def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress
     """
 def published_budget() -> Budget:
     """
-    The budget of a job that states none: the two published rules, 35.6 um (1.4 mil) left and 12.7 um (0.5
-    mil) removed; sources in docs/physics.md.
+    The two published rules, of factory paint: 35.6 um (1.4 mil) left and 12.7 um (0.5 mil) removed; sources
+    in docs/physics.md.
     """
 def read_bench(path: str | os.PathLike[str]) -> Bench:
     """
@@ -5581,7 +5762,7 @@ def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     Columns: when (before or after), and total_um or total_mil, or both with one filled in per row; apart by
     comma or semicolon, decimal point. InvalidInput names the file and the line; FileMissing the file.
     """
-def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.abc.Callable[[float], object] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05) -> Recommendation:
+def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.abc.Callable[[float], object] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05, grain_ratio_most: float = 3.5) -> Recommendation:
     """
     Weighs every disc of the tools as the first step and compares those that reach the target, with what
     follows them, in the same worlds. Recommended is, of those with the mildest verdict that are on the front,
@@ -5596,6 +5777,7 @@ def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.
         refine_passes_most: passes of a refining step: more heat the paint and load the pad; estimate
         owed_left_um: clear that grooves of before may still ask for when a refining step ends
     and another follows, which takes that as well [um], >= 0; estimate
+        grain_ratio_most: the next step's grain is at most so many times finer, >= 1; estimate: no compound straight after P1200
     """
 def removable_um(budget: Budget, *, clear_um: float) -> float:
     """
@@ -5716,6 +5898,11 @@ def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed
     weak overtones to the ring. InvalidInput where the grid cannot resolve a band (wavelength under 4 pixels)
     or hold it (over half the larger side).
     """
+def target_stop(target: Target) -> Stop:
+    """
+    The stop rule that says what a target asks of height and touch, all parts together; no rule where it asks
+    for sight alone.
+    """
 def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
     """
     The margin of EdgeProfile::margin_mm, for another clear or confidence.
@@ -5735,6 +5922,18 @@ def wet_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayL
     Share of a wave's amplitude left in the wet top after time_s (>= 0; may be infinite):
     exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity,
     docs/physics.md (58).
+    """
+def what_moved_belief(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Statement:
+    """
+    What moved the belief in the wear rate most, by the logarithm of its median: the readings alone, what the
+    glossy valleys add to them, or what the texture left adds to both. Curves as judge_test_spot() has them.
+    """
+def worked_sequence(job: Job, *, sequence: str = '') -> Sequence:
+    """
+    A sequence as it is worked on a starting surface: where its first step is a disc without a stop rule, it
+    stops at the job's target. A target that asks for sight is then met at an rms height: the one that is left
+    where the computed curve of levelling first meets it, on the panel that needs most; where it never does,
+    all passes are made. All other steps stay as they are.
     """
 def write_surface(field: HeightField, path: str | os.PathLike[str]) -> None:
     """
