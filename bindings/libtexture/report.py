@@ -5,6 +5,7 @@ from os import PathLike
 from . import Comparison, Job, Predicted, Recommendation, budget_of, must_stay_um, page, plot, viewer_of
 from .choice_report import comparison_page, recommendation_page
 from .inputs import HABITS, input_rows
+from .summary import answer, edge_lines, next_thing
 from .whole_file import write_whole
 from .wording import labours
 
@@ -27,12 +28,17 @@ def write_report(
 def html_of(predicted: Predicted, job: Job | None = None) -> str:
     """The page as text."""
     prediction = predicted.prediction
+    kept_um = must_stay_um(budget_of(job)) if job else 0.0
     return page.render(
         "report.html.j2",
         seed=prediction.seed,
         prediction=prediction,
+        kept_um=kept_um,
+        answer=answer(prediction),
+        next_thing=next_thing(prediction),
+        edges=edge_lines(prediction.panels),
         labours=labours(prediction),
-        pictures=[panel_pictures(predicted, number, job) for number in range(len(prediction.panels))],
+        pictures=[panel_pictures(predicted, number, job, kept_um) for number in range(len(prediction.panels))],
         job=job,
         viewer_of=viewer_of,
         habit=HABITS[job.edge.overhang] if job else "",
@@ -43,13 +49,17 @@ def html_of(predicted: Predicted, job: Job | None = None) -> str:
 # ---- Pictures
 
 
-def panel_pictures(predicted, number, job):
+def panel_pictures(predicted, number, job, kept_um):
     """Pictures of one panel by name, as data addresses."""
     prediction, history = predicted.prediction, predicted.histories[number]
     after = history.surfaces[-1]
     index = {"refractive_index": job.coating.refractive_index} if job else {}
-    strip = plot.reflection_strip(history, rows=360, cols=360, **index)
+    strip = plot.reflection_strip(history, rows=200, cols=200, **index)
     pictures = {
+        "scenes": [
+            (title, page.picture(luminance))
+            for title, luminance in plot.before_and_after(history, rows=640, cols=640, **index).items()
+        ],
         "texture": page.chart(plot.texture_against_clear, predicted, panel=number),
         "owed": page.chart(plot.scratch_owed, prediction, panel=number),
         "bands": page.chart(plot.band_amplitudes, prediction, panel=number),
@@ -57,6 +67,11 @@ def panel_pictures(predicted, number, job):
         "maps": page.charts(plot.height_maps, {"before": history.before, "after": after}, 2, (7.2, 3.4)),
         "reflections": [(title, page.picture(luminance)) for title, luminance in strip.items()],
     }
+    if prediction.panels[number].risk.samples:
+        pictures["dots"] = page.chart(
+            plot.clear_left_dots, predicted, panel=number, must_stay_um=kept_um, size=(5.6, 2.5)
+        )
+        pictures["split"] = page.chart(plot.clear_spent_split, prediction, panel=number, size=(5.6, 2.2))
     if job and can_be_mapped(job.panel[number]):
         pictures["film"] = page.chart(
             plot.film_map,
@@ -64,7 +79,7 @@ def panel_pictures(predicted, number, job):
             job.coating,
             kind="png",
             removed_um=prediction.panels[number].removed_um,
-            clear_left_least_um=must_stay_um(budget_of(job)),
+            clear_left_least_um=kept_um,
         )
     return pictures
 

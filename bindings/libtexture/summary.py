@@ -67,11 +67,31 @@ def wrapped(text):
 
 def reason_lines(prediction):
     """The reason that decides, by the words above."""
-    reason = min((one for one in prediction.reasons if one.kind in REASONS), key=rank, default=None)
+    reason = deciding(prediction)
     if not reason:
         return []
+    return wrapped(reason_words(prediction, reason))
+
+
+def reason_words(prediction, reason):
     named = f"{reason.panel}: " if len(prediction.panels) > 1 else ""
-    return wrapped(named + REASONS[reason.kind].format(chance=chance_of(reason)))
+    return named + REASONS[reason.kind].format(chance=chance_of(reason))
+
+
+def deciding(prediction):
+    return min((one for one in prediction.reasons if one.kind in REASONS), key=rank, default=None)
+
+
+def answer(prediction):
+    """The verdict as a sentence or two, for a page."""
+    reason = deciding(prediction)
+    panels = prediction.panels
+    if len(panels) > 1 or not panels[0].risk.samples:
+        return reason_words(prediction, reason) if reason else ""
+    risk = panels[0].risk
+    cost = f"{risk.removed_um.p50:.1f} µm of clear ({risk.removed_um.p05:.1f} to {risk.removed_um.p95:.1f})"
+    spent = f"Levelling the {panels[0].name} by “{prediction.sequence}” will probably cost {cost}."
+    return " ".join([spent, *([reason_words(prediction, reason)] if reason else [])])
 
 
 def rank(reason):

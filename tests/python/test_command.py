@@ -98,7 +98,8 @@ def test_the_screen_shows_the_figures_of_the_risk_and_names_the_other_sequences(
 
 
 def test_several_panels_get_a_row_each(tmp_path):
-    both = (r"\[\[panel\]\]", '[[panel]]\nname = "front door"\narea_m2 = 1.1\nreadings = [{ total_um = 255 }]\n\n[[panel]]')
+    front = '[[panel]]\nname = "front door"\narea_m2 = 1.1\nreadings = [{ total_um = 255 }]\n\n[[panel]]'
+    both = (r"\[\[panel\]\]", front)
     path = small_job(tmp_path, "rear_door", both)
     lines = command("predict", path).stdout.splitlines()
     assert len(lines) <= 20

@@ -277,3 +277,35 @@ def test_a_plot_makes_its_own_axes_where_none_are_given(field):
     ax = lt.plot.height_map(field)
     assert ax.figure.axes and labels(ax) == ["mm", "mm"]
     pyplot.close("all")
+
+
+def test_dots_are_equally_likely_cases_that_can_be_counted(predicted, ax):
+    left_um = np.asarray(predicted.draws[0].clear_left_um)
+    for share in (0.25, 0.6):
+        axes = Figure().subplots()
+        must_stay_um = float(np.quantile(left_um, share))
+        lt.plot.clear_left_dots(predicted, axes, must_stay_um=must_stay_um)
+        short, enough = (np.asarray(dots.get_offsets()) for dots in axes.collections)
+        # Quantile dots (Fernandes et al., "Uncertainty displays using quantile dotplots or CDFs improve transit
+        # decision-making", CHI 2018): a dot is 1 of 20 cases, so the line parts them as it parts the draws.
+        assert len(short) == pytest.approx(20 * share, abs=1) and len(short) + len(enough) == 20
+        assert short[:, 0].max() < must_stay_um <= enough[:, 0].min()
+        assert axes.get_title(loc="left").startswith(f"{len(short)} of 20 cases under")
+
+
+def test_the_clear_spent_is_split_in_the_medians_of_its_parts(predicted, ax):
+    lt.plot.clear_spent_split(predicted, ax)
+    risk = predicted.prediction.panels[0].risk
+    widths = [bar.get_width() for bar in ax.patches]
+    assert widths == pytest.approx([risk.levelling_um.p50, risk.overshoot_um.p50, risk.debt_um.p50])
+    assert "µm" in ax.get_xlabel()
+
+
+def test_before_and_after_are_the_first_and_the_last_of_the_strip(predicted):
+    history = predicted.histories[0]
+    strip = lt.plot.reflection_strip(history, rows=40, cols=40)
+    pair = lt.plot.before_and_after(history, rows=40, cols=40)
+    titles = list(strip)
+    assert list(pair) == [titles[0], titles[-2]]  # the last is the ideal
+    for title, picture in pair.items():
+        np.testing.assert_array_equal(picture, strip[title])

@@ -8,6 +8,7 @@ from types import SimpleNamespace
 import pytest
 from conftest import EXAMPLES
 from libtexture.inputs import HABITS
+from libtexture.summary import answer
 from libtexture.wording import edge_words, margin_words, step_title
 
 import libtexture as lt
@@ -72,10 +73,11 @@ def test_the_answer_comes_first_then_the_figures_the_inputs_and_the_limits(page,
     (panel,) = prediction.panels
     order = [
         prediction.verdict.capitalize(),
-        prediction.reasons[0].text_in("unicode"),
+        answer(prediction),
         f"{panel.risk.removed_um.p05:.1f} to {panel.risk.removed_um.p95:.1f} µm",
         "Step by step",
         "Budget, rule by rule",
+        prediction.reasons[0].text_in("unicode"),
         prediction.cautions[0].text,
         "What it started from",
         "How far to trust it",
@@ -120,7 +122,9 @@ def test_the_strip_ends_with_the_ideal_and_every_row_says_what_is_seen(page, pre
     (panel,) = predicted.prediction.panels
     words = [attributes["alt"] for tag, attributes in page.tags if attributes.get("alt", "").startswith("Reflection")]
     titles = [step_title(row, number) for number, row in enumerate(panel.steps, 1)]
-    assert words == ["Reflection before", *(f"Reflection after {title}" for title in titles), "Reflection ideal"]
+    large, strip = words[:2], words[2:]
+    assert large == ["Reflection before", f"Reflection after {titles[-1]}"]  # what a customer compares, side by side
+    assert strip == ["Reflection before", *(f"Reflection after {title}" for title in titles), "Reflection ideal"]
     for heading, figure in (("clarity .5 mm %", "image_clarity_percent"), ("letter mm", "smallest_letter_mm")):
         cells = [attributes for tag, attributes in page.tags if tag == "td" and attributes.get("data-of") == heading]
         assert len(cells) == 1 + len(panel.steps), figure
@@ -153,7 +157,7 @@ def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(pr
     (panel,) = predicted.prediction.panels
     risk = lt.PanelRisk(
         removed_um=lt.Spread(p05=6.1, p50=7.7, p95=9.8),
-        clear_left_least_um=lt.Spread(p05=21.0, p50=30.0, p95=38.0),
+        clear_left_um=lt.Spread(p05=21.0, p50=30.0, p95=38.0),
         minutes=lt.Spread(p05=31, p50=40, p95=52),
         budget_exceeded_probability=0.12,
         short_before_probability=0.03,
@@ -164,18 +168,18 @@ def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(pr
         samples=100,
     )
     prediction = predicted.prediction.replace(panels=[panel.replace(risk=risk)])
-    text = Page(lt.report.html_of(SimpleNamespace(prediction=prediction, histories=predicted.histories), JOB)).text
+    shown = SimpleNamespace(prediction=prediction, histories=predicted.histories, draws=predicted.draws)
+    text = Page(lt.report.html_of(shown, JOB)).text
     for words in (
         "6.1 to 9.8 µm (0.24 to 0.39 mil)",
         "21.0 to 38.0 µm",
         "Machine time",
-        "31 to 52 min in 90 of 100",
-        "12 % over budget",
-        "3 % before any work",
-        "0.0 to 12.7 µm (0.00 to 0.50 mil) may go in 90 of 100 cases",
+        "31 to 52 min and",
+        "Over budget in 12 of 100 cases (30 of 1000 cases before any work)",
+        "about 7.2 µm (0.28 mil) may go",
         "how much of the film is clear 83 %, the film between the readings 10 %, the gauge 4 %",
-        "1 % to strike through",
-        "30 % to miss the target",
+        "struck through somewhere (no clear left) in 10 of 1000 cases",
+        "target missed in 30 of 100 cases",
     ):
         assert words in text
     assert text.index("6.1 to 9.8 µm") < text.index("What the work buys")

@@ -5,12 +5,14 @@ Every function draws on the Axes it is given, or on new ones, and returns them.
 
 from .axes import COLOURS
 from .beliefs import belief_chart
-from .choices import PARTS, pareto_chart, split_chart
+from .chances import clear_left_dots
+from .choices import PARTS, clear_spent_split, pareto_chart, split_chart
 from .edges import edge_section
 from .film import film_map
 from .marks import scratch_populations
 from .plans import band_amplitudes, ideal_cut, scratch_owed, texture_against_clear
 from .reflections import (
+    before_and_after,
     mirrored_share,
     reflection_picture,
     reflection_strip,
@@ -26,8 +28,11 @@ __all__ = [
     "PARTS",
     "backing_stiffness",
     "band_amplitudes",
+    "before_and_after",
     "belief_chart",
     "bench_residuals",
+    "clear_left_dots",
+    "clear_spent_split",
     "edge_section",
     "film_map",
     "height_map",

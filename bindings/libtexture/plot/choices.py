@@ -3,8 +3,20 @@
 import numpy as np
 from matplotlib.axes import Axes
 
-from .. import Comparison
-from .axes import BLACK, COLOURS, add_mil_axis, axes_or_new, look_of, mark_budget, require_some
+from .. import Comparison, Predicted, Prediction
+from .axes import (
+    BLACK,
+    COLOURS,
+    add_mil_axis,
+    axes_or_new,
+    look_of,
+    mark_budget,
+    panel_of,
+    prediction_of,
+    require_some,
+)
+
+Planned = Predicted | Prediction
 
 PARTS = (  # of the clear spent: field, word, colour, hatch: told apart without colour as well
     ("levelling_um", "levelling", COLOURS[0], ""),
@@ -19,13 +31,24 @@ def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
     ranking, the best on top; those that miss the target too often say so. The line under each bar holds 90 % of the
     possible worlds; dashed: the budget."""
     require_some(comparison.alternatives, "split_chart", "comparison.alternatives")
-    ax = axes_or_new(ax, 4.8, 3.0)
     shown = sorted(comparison.alternatives, key=lambda one: one.rank, reverse=True)
-    places = np.arange(len(shown))
-    start = np.zeros(len(shown))
-    least_um = LEAST_LABEL * max([comparison.removable_um, *(one.removed_um.p95 for one in shown)])
+    return _draw_split(axes_or_new(ax, 4.8, 3.0), [(_name_of(one), one) for one in shown], comparison.removable_um)
+
+
+def clear_spent_split(prediction: Planned, ax: Axes | None = None, *, panel: int = 0) -> Axes:
+    """The same of one panel of a prediction: a bar, its line, and what may go by half of the cases."""
+    plan = prediction_of(prediction)
+    risk = panel_of(plan, panel, "clear_spent_split").risk
+    return _draw_split(axes_or_new(ax, 5.6, 1.8), [(plan.sequence, risk)], risk.removable_um.p50)
+
+
+def _draw_split(ax, named, removable_um):
+    """A bar for each (name, spreads of the clear that it spends), from the bottom up."""
+    places = np.arange(len(named))
+    start = np.zeros(len(named))
+    least_um = LEAST_LABEL * max([removable_um, *(spent.removed_um.p95 for _, spent in named)])
     for field, word, colour, hatch in PARTS:
-        widths = np.array([getattr(one, field).p50 for one in shown])
+        widths = np.array([getattr(spent, field).p50 for _, spent in named])
         bars = ax.barh(
             places, widths, 0.56, left=start, color=colour, hatch=hatch, edgecolor="white", linewidth=0.8, label=word
         )
@@ -39,13 +62,13 @@ def split_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
             bbox=None if colour == COLOURS[0] else {"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
         )
         start += np.maximum(widths, 0)
-    for place, one in zip(places, shown):
-        spread = one.removed_um
+    for place, (_, spent) in zip(places, named):
+        spread = spent.removed_um
         ax.plot([spread.p05, spread.p95], [place - 0.38] * 2, color=BLACK, linewidth=1.4, solid_capstyle="butt")
         ax.plot(spread.p50, place - 0.38, "o", color=BLACK, markersize=3.5)
-    mark_budget(ax, comparison.removable_um, "bottom")
-    ax.set_yticks(places, [_name_of(one) for one in shown])
-    ax.set_ylim(-0.7, len(shown) - 0.5)
+    mark_budget(ax, removable_um, "bottom")
+    ax.set_yticks(places, [name for name, _ in named])
+    ax.set_ylim(-0.7, len(named) - 0.5)
     ax.set_xlim(left=0)
     ax.set_xlabel("clear spent, µm (medians; line: 5 to 95 %)")
     add_mil_axis(ax, "x")

@@ -64,6 +64,17 @@ def reflection_strip(history: History, path: str | PathLike[str] | None = None, 
     return pictures
 
 
+def before_and_after(history: History, **view: Any) -> dict[str, Picture]:
+    """Of the pictures of reflection_strip() the two that a customer compares: before, and after the last step."""
+    surfaces = {title: (field, share) for title, field, share in mirrored_surfaces(history, view.get("angle_deg", 45))}
+    before, *_, after, _ = surfaces
+    return {
+        title: render_reflection(field, specular_share=share, **view)
+        for title, (field, share) in surfaces.items()
+        if title in (before, after)
+    }
+
+
 def reflections(history: History, axes: Row | None = None, **view: Any) -> Row:
     """The pictures of reflection_strip(), on Axes: texture bends and blurs the image, scratches veil it. The patch is
     repeated over the whole picture."""
