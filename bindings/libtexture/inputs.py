@@ -1,6 +1,6 @@
 """What an answer started from, in words: the same rows on every page, in the symbols of print."""
 
-from . import Job, Sequence, Step, viewer_along
+from . import Job, Sequence, Step, titles_of, viewer_along
 from .wording import UM_PER_MIL, counted, film
 
 PRINT = "unicode"
@@ -24,7 +24,7 @@ def input_rows(job: Job | None, sequences: list[Sequence]) -> list[tuple[str, st
         ("edges", f"worked with {HABITS[job.edge.overhang]}, rounded by {job.edge.radius_mm:g} mm"),
     ]
     for sequence in sequences:
-        names = [step.name or step.abrasive.name for step in sequence.step]
+        names = titles_of(sequence.step)
         prefix = f"{sequence.name}: " if len(sequences) > 1 else ""
         rows += [(f"{prefix}{name}", step_words(step)) for name, step in zip(names, sequence.step)]
     return rows
@@ -113,7 +113,7 @@ def budget_words(budget):
 def step_words(step: Step) -> str:
     """Tools, motion and end of a step."""
     motion = step.motion
-    backing = step.backing.name or "as the job's table states it"
+    backing = step.backing.name or "unnamed, as the job states it"
     factor = f" (stiffness times {step.backing.stiffness_factor:.3g})" if step.backing.stiffness_factor != 1 else ""
     drive = f"{motion.orbit_mm:g} mm orbit" if motion.orbit_mm else "rotary"
     return (

@@ -47,7 +47,6 @@ void resolve_step(Json& step, const Catalogue& catalogue, const std::string& pat
   resolve("abrasive", find_abrasive);
   resolve("backing", find_backing);
   resolve("motion", find_motion);
-  if (!step.contains("name") && step.contains("abrasive")) step["name"] = step["abrasive"]["name"];
 }
 
 void resolve_steps(Json& values, const Catalogue& catalogue) {

@@ -10,7 +10,7 @@
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/sample_risk.hpp"
-#include "libtexture/process/disc_contact.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 
@@ -250,8 +250,9 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
   return predicted;
 }
 
-AllPredicted predict_these(const Job& job, const HeightField& surface, const std::vector<Sequence>& sequences,
+AllPredicted predict_these(const Job& job, const HeightField& surface, std::vector<Sequence> sequences,
                            const Progress& progress) {
+  for (Sequence& sequence : sequences) sequence.step = with_titles(std::move(sequence.step));
   auto histories = histories_of(job, surface, sequences, part_of(progress, 0, nominal_work));
   std::vector<SampledSequence> sampled;
   for (std::size_t i = 0; i < sequences.size(); ++i)

@@ -7,6 +7,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/pace.hpp"
 #include "libtexture/surface/height_field.hpp"
 
@@ -44,11 +45,10 @@ const Sequence& sequence_of(const Job& job, const std::string& name) {
 const Step& step_of(const Job& job, const TestSpot& spot) {
   const Sequence& sequence = sequence_of(job, spot.sequence);
   if (spot.step.empty()) return sequence.step.front();
-  for (const Step& one : sequence.step)
-    if (one.name == spot.step) return one;
-  require(false, "TestSpot", "step", "must be one of sequence \"" + sequence.name + "\"",
+  const auto place = place_of(sequence.step, spot.step);
+  require(place.has_value(), "TestSpot", "step", "must be one of sequence \"" + sequence.name + "\"",
           "\"" + spot.step + "\"");
-  return sequence.step.front();
+  return sequence.step[*place];
 }
 
 /// What the passes remove where the wear rate is exp(shift) times the step's [um].
@@ -325,8 +325,8 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   const Removal removal{step, spot.area_m2, job.coating.hardness_mpa};
 
   TestSpotResult result;
-  result.abrasive = step.abrasive.name;
-  result.backing = step.backing.name;
+  result.abrasive = label_of(step.abrasive);
+  result.backing = label_of(step.backing);
   const double wear_sd =
       std::hypot(step.abrasive.wear_rate_log_sd, job.uncertainty.size_exponent_sd * log_size(step.abrasive));
   result.before = lognormal_belief(step.abrasive.wear_rate_mm3_per_n_m, wear_sd);
@@ -358,12 +358,13 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
 Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
   const TestSpotResult result = judge_test_spot(job, spot, curves);
   const double ratio = result.after.median / result.before.median;
-  const Backing tried = step_of(job, spot).backing;
+  const Step& tried = step_of(job, spot);
+  const std::string abrasive_key = key_of(tried.abrasive), backing_key = key_of(tried.backing);
   Job calibrated = job;
   for (Sequence& sequence : calibrated.sequence)
     for (Step& step : sequence.step) {
       Abrasive& abrasive = step.abrasive;
-      if (abrasive.name == result.abrasive) {
+      if (key_of(abrasive) == abrasive_key) {
         abrasive.ranges[wear_rate] = {
             abrasive.wear_rate_mm3_per_n_m * result.after.least / result.before.median,
             abrasive.wear_rate_mm3_per_n_m * result.after.most / result.before.median};
@@ -373,7 +374,7 @@ Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
         abrasive.stated_grain_um.reset();  // what the spot taught is of this grain
         abrasive.source = "test spot";
       }
-      if (result.stiffness_after && step.backing == tried) {
+      if (result.stiffness_after && key_of(step.backing) == backing_key) {
         step.backing.stiffness_factor *= result.stiffness_after->median / result.stiffness_before->median;
         step.backing.stiffness_log_sd = result.stiffness_after->log_sd;
       }

@@ -17,7 +17,7 @@ namespace libtexture {
 /// A spot of the panel on which a step of the job was tried.
 struct TestSpot {
   std::string sequence = {};  ///< of the job; empty = its first
-  std::string step = {};      ///< name of the step that was tried; empty = the sequence's first
+  std::string step = {};      ///< title of the step that was tried; empty = the sequence's first
   int passes = 0;             ///< overlapped passes made with fresh discs, 1 to 1000
   double area_m2 = 0.04;      ///< area of the spot, which sets how discs load [m2], > 0 to 100; estimate
   std::vector<double> before_um = {};  ///< readings of the total film before, all over the spot [um]
@@ -108,9 +108,9 @@ SpotCurves curves_of(const Job& job, const TestSpot& spot, const HeightField& su
 /// film reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
 TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotCurves& curves = {});
 
-/// The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
+/// The job with what the test spot says: in every step that uses that abrasive (by its key, identity.hpp), fresh and worn
 /// wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
-/// told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing.
+/// told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing, by its key.
 /// Further spots narrow it further. What ties the three together is dropped: taken as independent.
 Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves = {});
 

@@ -7,6 +7,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/random.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/tool/crown_contact.hpp"
 
 namespace libtexture {
@@ -91,12 +92,12 @@ Worlds worlds_of(const Job& job) {
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
   const int samples = static_cast<int>(worlds.person.size());
   StepWorlds drawn;
-  drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + step.abrasive.name),
+  drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + key_of(step.abrasive)),
                                 step.abrasive.wear_rate_log_sd);
   for (std::size_t i = 0; i < drawn.wear_factor.size(); ++i)
     drawn.wear_factor[i] *= std::exp(worlds.size_exponent[i] * log_size(step.abrasive));
   drawn.stiffness_factor =
-      lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + step.backing.name),
+      lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + key_of(step.backing)),
                 step.backing.stiffness_log_sd);
   const double between = log_sd_of(step.motion.force_cv);
   const double within = log_sd_of(worlds.uncertainty.force_within_cv);

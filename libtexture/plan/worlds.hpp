@@ -25,8 +25,8 @@ Worlds worlds_of(const Job& job);
 
 /// What a step draws besides, one value per world: the force, of mean 1, log-normal with motion.force_cv
 /// between persons and force_within_cv from step to step (by its place in the sequence); wear rate and
-/// stiffness, log-normal of median 1, by the names of abrasive and backing, so that each is the same tool in
-/// all sequences; in the wear rate of an abrasive whose figure was carried over from another grain, the
+/// stiffness, log-normal of median 1, by the keys of abrasive and backing (identity.hpp), so that each is the
+/// same tool in all sequences; in the wear rate of an abrasive whose figure was carried over from another grain, the
 /// world's exponent of the law of size as well (docs/physics.md (68a)).
 struct StepWorlds {
   std::vector<double> force_factor;

@@ -1,6 +1,7 @@
 #include "catch.hpp"
 #include "folder.hpp"
 #include "libtexture/io/job_file.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/io/whole_file.hpp"
 
 using namespace libtexture;
@@ -82,7 +83,8 @@ TEST_CASE("a job file becomes a job with its tools in full") {
   CHECK(job.target.band_mm == std::array<double, 2>{1, 8});
   const Step& step = job.sequence.at(0).step.at(0);
   CHECK(step.abrasive.grit == Grit("P2000"));
-  CHECK(step.name == "P2000 film");
+  CHECK(step.name.empty());
+  CHECK(titles_of(job.sequence.at(0).step).at(0) == "P2000 film");
   CHECK(step.backing.skin->thickness_um > 0);
   CHECK(step.stop.touched_share == 0.99);
   CHECK(job.sequence.at(0).step.at(1).motion.force_n == 20);
@@ -177,8 +179,9 @@ TEST_CASE("names are one line, and differ where results go by them") {
                 "[coating]") ==
         "job.toml:4: Job: panel must have names that differ (got \"door\" "
         "twice)");
-  CHECK(refusal("passes = 6", "passes = 6\nname = \"P2000 film\"") ==
-        "job.toml:23: sequence[0]: Sequence: step must have names that differ (got \"P2000 film\" twice)");
+  CHECK(refusal("stop = { touched_share = 0.99 }\n[[sequence.step]]",
+                "name = \"one\"\n[[sequence.step]]\nname = \"one\"") ==
+        "job.toml:23: sequence[0]: Sequence: step must have names that differ (got \"one\" twice)");
 }
 
 TEST_CASE("a tool that is neither a name nor a table is told both") {
