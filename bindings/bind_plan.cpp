@@ -70,7 +70,9 @@ void bind_prediction(py::module_& module) {
       [](const Job& job, const std::string& sequence, const py::object& progress) {
         const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
-        return predict(job, surface_of(job), sequence, reporter.progress());
+        Predicted predicted = predict(job, surface_of(job), sequence, reporter.progress());
+        add_new(predicted.prediction.warnings, surface_notes(job));
+        return predicted;
       },
       "job"_a, py::kw_only(), "sequence"_a = "", "progress"_a = py::none(), doc<"predict">);
 }
@@ -130,6 +132,8 @@ void bind_plan(py::module_& module) {
       .def("save", &save_job, "path"_a, doc<"save_job">);
   module.def("viewer_of", &viewer_of, "job"_a, doc<"viewer_of">);
   module.def("surface_of", &surface_of, "job"_a, doc<"surface_of">, py::call_guard<py::gil_scoped_release>());
+  module.def("surface_notes", &surface_notes, "job"_a, doc<"surface_notes">,
+             py::call_guard<py::gil_scoped_release>());
   bind_budget(module);
   bind_prediction(module);
   bind_film_map(module);

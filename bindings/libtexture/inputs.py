@@ -65,7 +65,8 @@ def origin_words(source):
     if source.bands:
         return f"drawn at random: {wave_words(source.bands)}"
     if source.file:
-        return f"from {source.file}"
+        form = "its tilt and form taken out" if source.form == "removed" else "as it is"
+        return f"measured, from {source.file}, {form}"
     if source.seen:
         seen = source.seen
         return f"judged by eye: waves about {seen.wavelength_mm:g} mm long, {letter_words(seen)}"

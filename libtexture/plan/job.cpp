@@ -8,6 +8,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/plausible.hpp"
 #include "libtexture/process/identity.hpp"
 
 namespace libtexture {
@@ -157,6 +158,7 @@ void Job::validate() const {
   for (const Sequence& one : sequence) one.validate();
   require_names_differ(sequence, "Job", "sequence");
   require_one_tool_a_name(sequence);
+  require_plausible(*this);
   if (!texture.file) require_bands_held(*this, patch);  // a file brings a patch of its own
 }
 

@@ -9,6 +9,7 @@
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
+#include "libtexture/plan/plausible.hpp"
 #include "libtexture/plan/sample_risk.hpp"
 #include "libtexture/process/identity.hpp"
 #include "libtexture/process/sequence.hpp"
@@ -29,13 +30,9 @@ constexpr double odd_reading_factor = 2;  // from the median: to look at again; 
 // Shares of the time, for progress, as measured on a patch of 512 x 512: the best estimates, and the edges.
 constexpr double nominal_work = 0.4, edges_work = 0.02;
 
-// Clear where the film is thinnest: at the least reading, or anywhere where readings have no place.
+// Clear where the film is thinnest.
 Film thinnest_film(const Panel& panel, const Paint& paint) {
-  const FilmMap map = film_map(panel, paint);
-  const auto least =
-      std::min_element(panel.readings.begin(), panel.readings.end(),
-                       [](const Reading& a, const Reading& b) { return total_um(a) < total_um(b); });
-  return least->x_mm ? film_at(map, {*least->x_mm, *least->y_mm}) : film_anywhere(map);
+  return film_at_thinnest(film_map(panel, paint), panel);
 }
 
 PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& film, const History& history) {
@@ -69,6 +66,24 @@ Verdict verdict_by(double probability, const ChanceLimits& limits) {
   return probability >= limits.care ? Verdict::go_with_care : Verdict::go;
 }
 
+// The margin along a panel's edges; none, and why in `failed`, where it cannot be found: everything else of a
+// prediction stands without it.
+std::optional<EdgeMargin> edge_margin_or(Statement& failed, const Job& job, const std::vector<Step>& steps,
+                                         const PanelPrediction& panel, const Progress& progress) {
+  if (panel.removed_um > most_edge_removal_um) {
+    failed.figures = {{"removed_um", panel.removed_um}, {"most_um", most_edge_removal_um}};
+    return std::nullopt;
+  }
+  try {
+    return edge_margin(job.edge, job.budget, panel.clear_um, panel.clear_sd_um, steps, panel.steps, progress);
+  } catch (const NotConverged& error) {
+    failed.figures = {{"residual", error.residual}, {"tolerance", error.tolerance}};
+  } catch (const InvalidInput&) {
+    // A section that cannot be resolved with these tools, say; the job itself is validated.
+  }
+  return std::nullopt;
+}
+
 // A person's work around the sanding: minutes, discs, and the edges where the panel states them.
 void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& steps, PanelPrediction& result,
                 std::vector<Statement>& warnings, const Progress& progress) {
@@ -80,12 +95,14 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
     warnings.push_back({.kind = StatementKind::edge_margin_of_flat,
                         .panel = panel.name,
                         .figures = {{"crown_radius_m", *panel.crown_radius_m}}});
-  if (std::all_of(steps.begin(), steps.end(),
-                  [](const Step& step) { return has_edge_profile(step.backing); }))
-    result.edge =
-        edge_margin(job.edge, job.budget, result.clear_um, result.clear_sd_um, steps, result.steps, progress);
-  else
+  if (!std::all_of(steps.begin(), steps.end(),
+                   [](const Step& step) { return has_edge_profile(step.backing); })) {
     warnings.push_back({.kind = StatementKind::edge_margin_left_out, .panel = panel.name});
+    return;
+  }
+  Statement failed{.kind = StatementKind::edge_margin_failed, .panel = panel.name};
+  result.edge = edge_margin_or(failed, job, steps, result, progress);
+  if (!result.edge) warnings.push_back(failed);
 }
 
 // What the budget says of the worlds: how often it is exceeded, by which rule, and what would settle it.
@@ -218,6 +235,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, std::vector<His
   prediction.note = job.note;
   prediction.band_edges_mm = histories.front().band_edges_mm;
   add_letter_warnings(job, prediction.warnings);
+  add_new(prediction.warnings, unusual_lengths(job));
   for (std::size_t i = 0; i < job.panel.size(); ++i) {
     const Panel& panel = job.panel[i];
     prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));

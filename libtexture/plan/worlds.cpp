@@ -44,7 +44,7 @@ double bearable_force_n(const Step& step, double force_n, const std::optional<Cr
   for (const Layer& layer : step.backing.layers)
     least_kpa = std::min(least_kpa, plateau_share * layer.plateau_kpa.value_or(HUGE_VAL));
   if (std::isinf(least_kpa) || pressure_on_kpa(step, force_n, crown) <= least_kpa) return force_n;
-  double low = 0, high = force_n;
+  double low = least_force_n, high = force_n;
   for (int halving = 0; halving < 50; ++halving) {
     const double middle = (low + high) / 2;
     (pressure_on_kpa(step, middle, crown) <= least_kpa ? low : high) = middle;
@@ -118,7 +118,8 @@ Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
   scaled.abrasive.wear_rate_mm3_per_n_m *= wear;
   scaled.abrasive.worn_wear_rate_mm3_per_n_m *= wear;
   scaled.backing.stiffness_factor *= drawn.stiffness_factor[world];
-  const double force_n = std::min(most_force_n, drawn.force_factor[world] * step.motion.force_n);
+  const double force_n =
+      std::clamp(drawn.force_factor[world] * step.motion.force_n, least_force_n, most_force_n);
   scaled.motion.force_n = bearable_force_n(scaled, force_n, crown);
   return scaled;
 }

@@ -39,7 +39,8 @@ void warn(const Step& step, const Backing& working, const CrownContact& touch,
                                           {"lanes_mm", step.motion.step_over_mm},
                                           {"even_lanes_mm", touch.radius_mm}};
     const bool misses = dose.untouched_share > 0;
-    figures.emplace(misses ? "untouched_share" : "least_dose_share", misses ? dose.untouched_share : dose.least);
+    figures.emplace(misses ? "untouched_share" : "least_dose_share",
+                    misses ? dose.untouched_share : dose.least);
     say(misses ? StatementKind::lanes_miss : StatementKind::lanes_leave_stripes, std::move(figures));
   }
   const double speed = sliding_m_per_s(step.motion);

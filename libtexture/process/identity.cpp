@@ -17,8 +17,10 @@ void append(std::string& text, double value) {
 }
 
 void append(std::string& text, const std::optional<double>& value) {
-  if (value) append(text, *value);
-  else text += " -";
+  if (value)
+    append(text, *value);
+  else
+    text += " -";
 }
 
 template <HasFields T>

@@ -10,9 +10,9 @@
 
 namespace libtexture {
 
-/// The key of a tool: its name, or, where it has none, what it is made of. Tools of one key are one tool: they
-/// share what is drawn at random, and what a test spot found out. What is believed of a tool (wear rates,
-/// stiffness_factor, spreads) and how it is driven (speed, force, lanes) are not in it.
+/// The key of a tool: its name, or, where it has none, what it is made of. Tools of one key are one tool:
+/// they share what is drawn at random, and what a test spot found out. What is believed of a tool (wear
+/// rates, stiffness_factor, spreads) and how it is driven (speed, force, lanes) are not in it.
 std::string key_of(const Abrasive& abrasive);
 std::string key_of(const Backing& backing);
 std::string key_of(const Motion& motion);

@@ -111,7 +111,8 @@ class Simulation {
       double overshoot = 0;
       for (std::size_t k = 0; k < at.size(); ++k) {
         const HeightField& now = levelled.surfaces[k];
-        const GrooveFigures figures = figures_of(step, place, contact.pressure_kpa, levelled.contact_share[k]);
+        const GrooveFigures figures =
+            figures_of(step, place, contact.pressure_kpa, levelled.contact_share[k]);
         scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
         surface_ = now;
         const Seen seen = seen_in(now);

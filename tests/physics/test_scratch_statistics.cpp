@@ -167,7 +167,8 @@ TEST_CASE("simulated grooves of one growing step follow the depth law") {
 TEST_CASE(
     "simulated removal by a finer step leaves the survivors that the formula leaves, under the new grooves") {
   for (const double refinement_um : {0.15, 0.5}) {
-    const std::vector<Cut> cuts{{grooves(level_step, 0.2), 0.8}, {grooves(refine_step, 0.085), refinement_um}};
+    const std::vector<Cut> cuts{{grooves(level_step, 0.2), 0.8},
+                                {grooves(refine_step, 0.085), refinement_um}};
     const auto sample = sample_of(cuts, no_cap, 12);
     const Scratches scratches = formulas_for(cuts);
     const auto law = depth_laws(scratches);

@@ -134,9 +134,9 @@ TEST_CASE("a test spot teaches abrasive and backing of the step by one rule") {
   CHECK(result.abrasive == "P1500 film");
   CHECK(result.backing == "unnamed backing");
   const std::vector<Step> after = calibrate(job, spot, curves).sequence[0].step;
-  for (const std::size_t i : {0U, 1U, 2U})
-    CHECK(after[i].abrasive.wear_rate_log_sd == result.after.log_sd);
-  for (const std::size_t i : {0U, 1U}) CHECK(after[i].backing.stiffness_log_sd == result.stiffness_after->log_sd);
+  for (const std::size_t i : {0U, 1U, 2U}) CHECK(after[i].abrasive.wear_rate_log_sd == result.after.log_sd);
+  for (const std::size_t i : {0U, 1U})
+    CHECK(after[i].backing.stiffness_log_sd == result.stiffness_after->log_sd);
   CHECK(after[2].backing == third.backing);
 }
 
@@ -145,9 +145,10 @@ TEST_CASE("a name stands for one tool in a job") {
   job.sequence = {{"one", twice("first", "second")}};
   CHECK_NOTHROW(job.validate());
   job.sequence[0].step[1].backing.layers[0].modulus_mpa *= 2;
-  CHECK_THROWS_WITH(job.validate(),
-                    "Job: sequence[0].step[1].backing must have a name of its own: another tool of that name is "
-                    "made otherwise (got \"film on firm interface\")");
+  CHECK_THROWS_WITH(
+      job.validate(),
+      "Job: sequence[0].step[1].backing must have a name of its own: another tool of that name is "
+      "made otherwise (got \"film on firm interface\")");
   job.sequence[0].step[1].backing.name = "a softer one";
   CHECK_NOTHROW(job.validate());
 }
