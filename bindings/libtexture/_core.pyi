@@ -26,7 +26,7 @@ class Statement:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, kind: typing.Literal['clear_struck_through', 'budget_kept', 'too_much_removed', 'too_little_left', 'target_missed', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'marks_left', 'odd_reading', 'seen_letter_fine', 'target_letter_fine', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', figures: dict[str, float] = {}) -> None:
+    def __init__(self, *, kind: typing.Literal['clear_struck_through', 'budget_kept', 'too_much_removed', 'too_little_left', 'target_missed', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'edge_margin_failed', 'marks_left', 'odd_reading', 'seen_letter_fine', 'target_letter_fine', 'length_unusual', 'places_unusual', 'form_removed', 'map_not_periodic', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'texture_unexpected', 'stiffness_unexpected', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', field: str = '', figures: dict[str, float] = {}) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -47,7 +47,7 @@ class Statement:
         The sentence, led by the panel, step or abrasives that it does not name itself: "door: The clear ...".
         InvalidInput where it lacks a figure or a name that its kind needs.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -60,6 +60,11 @@ class Statement:
     def backing(self) -> str:
         """
         the backing that it is about
+        """
+    @property
+    def field(self) -> str:
+        """
+        the field of a job that it is about
         """
     @property
     def figures(self) -> dict[str, float]:
@@ -125,7 +130,7 @@ class Grid:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -244,7 +249,7 @@ class TextureBand:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -301,7 +306,7 @@ class Coat:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -354,7 +359,7 @@ class Coating:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -398,7 +403,7 @@ class WetFilm:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -456,7 +461,7 @@ class GroovePopulation:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -498,7 +503,7 @@ class Viewer:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -591,7 +596,7 @@ class Abrasive:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -709,7 +714,7 @@ class Skin:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -766,7 +771,7 @@ class Layer:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -850,7 +855,7 @@ class Backing:
         """
         Stiffness [kPa/um] by wavelength [mm], > 0: pressure per displacement of a wave.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -932,7 +937,7 @@ class Motion:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1037,7 +1042,7 @@ class Sheet:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1081,7 +1086,7 @@ class Crown:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1123,7 +1128,7 @@ class CrownContact:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1175,7 +1180,7 @@ class LaneDose:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1394,7 +1399,7 @@ class GrooveFigures:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, step: str, depth_um: float, coverage: float = 5.0, depth_cap: float = 7.0, half_angle_deg: float = 75.0, groove_length_mm: float, stray_marks_per_dm2_um: float = 0.0) -> None:
+    def __init__(self, *, step: int, depth_um: float, coverage: float = 5.0, depth_cap: float = 7.0, half_angle_deg: float = 75.0, groove_length_mm: float, stray_marks_per_dm2_um: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1408,7 +1413,7 @@ class GrooveFigures:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1438,9 +1443,9 @@ class GrooveFigures:
         half-angle of the triangle [degrees], > 0 to < 90; estimate
         """
     @property
-    def step(self) -> str:
+    def step(self) -> int:
         """
-        the step that cuts them
+        which step of the sequence cuts them, from 0
         """
     @property
     def stray_marks_per_dm2_um(self) -> float:
@@ -1475,7 +1480,7 @@ class ScratchLimits:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1574,7 +1579,7 @@ class HistoryRow:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1812,7 +1817,7 @@ class Stop:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1869,7 +1874,7 @@ class Step:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1901,7 +1906,7 @@ class Step:
     @property
     def name(self) -> str:
         """
-        as results name it, one line; may be empty
+        as results name it, one line; may be empty: then its abrasive's
         """
     @property
     def passes(self) -> int:
@@ -1946,7 +1951,7 @@ class EdgeClear:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2121,7 +2126,7 @@ class Reading:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2173,7 +2178,7 @@ class Panel:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2235,7 +2240,7 @@ class Estimate:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2283,7 +2288,7 @@ class SeenTexture:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2340,7 +2345,7 @@ class WetTexture:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2356,7 +2361,7 @@ class WetTexture:
         """
 class TextureSource:
     """
-    Exactly one of these.
+    Exactly one of bands, file, seen and wet_film.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -2368,7 +2373,7 @@ class TextureSource:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, bands: collections.abc.Sequence[TextureBand] = [], file: str | None = None, seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
+    def __init__(self, *, bands: collections.abc.Sequence[TextureBand] = [], file: str | None = None, form: typing.Literal['removed', 'kept'] = 'removed', seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2382,7 +2387,7 @@ class TextureSource:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2395,6 +2400,11 @@ class TextureSource:
     def file(self) -> str | None:
         """
         a measured surface; a job file's own folder is where a relative path starts
+        """
+    @property
+    def form(self) -> str:
+        """
+        of a file: whether its plane and form are taken out
         """
     @property
     def scale(self) -> float:
@@ -2445,7 +2455,7 @@ class Gauge:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2487,7 +2497,7 @@ class Paint:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2550,7 +2560,7 @@ class Target:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2617,7 +2627,7 @@ class Budget:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2674,7 +2684,7 @@ class Labour:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2736,7 +2746,7 @@ class EdgeWork:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2793,7 +2803,7 @@ class Sequence:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2837,7 +2847,7 @@ class Uncertainty:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2879,8 +2889,10 @@ class Job:
         """
         The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
         names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
-        Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
-        FileMissing where there is no job file. A file that ends in .json is a job as save_job() writes it.
+        Relative paths start at the job file's folder. A job with a measured map may leave `patch` out where the
+        file states its pixel; thicknesses of clear may be given in mil (clear_left_least_mil). Errors are one
+        line that starts "rear_door.toml:42: "; FileMissing where there is no job file. A file that ends in .json
+        is a job as save_job() writes it.
         """
     def __eq__(self, arg0: object) -> bool:
         ...
@@ -2905,7 +2917,7 @@ class Job:
         Writes a job as such a text, a whole file or none, for load_job() to read; its paths start at that file's
         folder. The file's name must end in .json.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2968,7 +2980,7 @@ class Job:
     @property
     def sequence(self) -> list[Sequence]:
         """
-        to predict and compare; names differ
+        to predict and compare; names differ; one tool has one name
         """
     @property
     def target(self) -> Target:
@@ -3059,7 +3071,7 @@ class BudgetRule:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3121,7 +3133,7 @@ class Spread:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3168,7 +3180,7 @@ class TextureLeft:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3210,7 +3222,7 @@ class PanelRisk:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3443,7 +3455,7 @@ class LabourMinutes:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3510,7 +3522,7 @@ class DiscLife:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3558,7 +3570,7 @@ class DiscSizeMinutes:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3616,7 +3628,7 @@ class EdgeMargin:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3680,7 +3692,7 @@ class PanelPrediction:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3816,7 +3828,7 @@ class Prediction:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4032,7 +4044,7 @@ class Reached:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4086,7 +4098,7 @@ class Difference:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4158,7 +4170,7 @@ class Alternative:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4301,7 +4313,7 @@ class Comparison:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4393,7 +4405,7 @@ class FirstStep:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4471,7 +4483,7 @@ class Recommendation:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4548,7 +4560,7 @@ class Machine:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4654,7 +4666,7 @@ class TestSpot:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4702,7 +4714,7 @@ class TestSpot:
     @property
     def rms_left_um(self) -> float | None:
         """
-        texture left after all passes, rms [um], > 0; none = not known
+        Texture left after all passes, rms [um], > 0 and no more than there was; none = not known.
         """
     @property
     def sequence(self) -> str:
@@ -4718,7 +4730,7 @@ class TestSpot:
     @property
     def step(self) -> str:
         """
-        name of the step that was tried; empty = the sequence's first
+        title of the step that was tried; empty = the sequence's first
         """
 class Belief:
     """
@@ -4748,7 +4760,7 @@ class Belief:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4800,7 +4812,7 @@ class TestSpotResult:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4907,7 +4919,7 @@ class BenchRun:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4949,7 +4961,7 @@ class Bench:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5031,7 +5043,7 @@ class BenchResult:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5109,7 +5121,7 @@ class BenchComparison:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5151,7 +5163,7 @@ class CompressionCurve:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5203,7 +5215,7 @@ class CompressionResult:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5278,10 +5290,11 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     """
 def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Job:
     """
-    The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
-    wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
-    told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing.
-    Further spots narrow it further. What ties the three together is dropped: taken as independent.
+    The job with what the test spot says: in every step that uses that abrasive (by its key, identity.hpp),
+    fresh and worn wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate;
+    where texture was told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of
+    that backing, by its key. Further spots narrow it further. What ties the three together is dropped: taken
+    as independent.
     """
 def catalogue_entry(abrasive: Abrasive) -> str:
     """
@@ -5462,8 +5475,10 @@ def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, pr
     the texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
     loading and being changed, with the gauge's uncertainty, its scale, and spot_cv; looks bracket the removal
     at which the last glossy valley goes; the texture left is log-normal (docs/physics.md, test spot).
-    InvalidInput where the job has no such step, where curves are needed and none are given, and where the
-    film reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
+    A belief whose median leaves its prior by more than two standard deviations, or that lies where the search
+    ends, is warned of. InvalidInput where the job has no such step, where more texture is left than there
+    was, where curves are needed and none are given, and where the film reads thicker after by more than three
+    times the gauge's uncertainty: then readings were mixed up.
     """
 def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     """
@@ -5561,8 +5576,9 @@ def read_surface(path: str | os.PathLike[str], *, pixel_mm: float | None = None)
     profile. .csv  one line per row, numbers apart by comma or semicolon (decimal point), '#' lines are
     comments; one number
     per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
-    pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
-    never has). InvalidInput names the file and the line or byte; FileMissing names a file that is not there.
+    pixel_mm: side of a pixel [mm]; must be given where the file has none (.npy never has), and must be the
+    file's own where it has one. InvalidInput names the file and the line or byte; FileMissing names a file
+    that is not there.
     """
 def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     """
@@ -5700,9 +5716,16 @@ def specular_share_map(scratches: Scratches, *, angle_deg: float = 45.0) -> nump
     Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by
     the depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
     """
+def surface_notes(job: Job) -> list[Statement]:
+    """
+    What there is to say of a measured map: the tilt and form that were taken out, heights that are unusual,
+    edges that do not fit on to each other; nothing of other textures.
+    """
 def surface_of(job: Job) -> HeightField:
     """
-    The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file.
+    The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file. A
+    file's pixels must be those of the job's patch, and its plane and form are taken out (texture.form).
+    InvalidInput for heights that are in another unit.
     """
 def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed: int | numpy.random.Generator) -> HeightField:
     """
@@ -5715,6 +5738,11 @@ def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed
     Gaussian heights log-normal with exactly this skewness (a patch of few waves scatters about it); it adds
     weak overtones to the ring. InvalidInput where the grid cannot resolve a band (wavelength under 4 pixels)
     or hold it (over half the larger side).
+    """
+def titles_of(steps: collections.abc.Sequence[Step]) -> list[str]:
+    """
+    Titles of the steps of a sequence, all different: of steps without a name whose abrasive comes again, the
+    second is "P1500 film (2)".
     """
 def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
     """

@@ -74,7 +74,7 @@ void mils_to_um(Json& job, const char* table_name) {
     const std::string key_um = key.substr(0, key.size() - 3) + "um", path = key_path(table_name, key);
     if (!takes_mil(key_path(table_name, key_um))) continue;
     expect(!given.contains(key_um), value, path, "left out, as " + key_um + " is given too");
-    (*table)[key_um] = um_per_mil * detail::read_number(value, path);
+    (*table)[key_um] = um_per_mil * value_from<double>(value, path);
     table->erase(key);
   }
 }

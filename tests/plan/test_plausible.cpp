@@ -8,7 +8,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/io/catalogue.hpp"
-#include "libtexture/io/value_kinds.hpp"
+#include "libtexture/io/describe.hpp"
 #include "libtexture/plan/plausible.hpp"
 
 using namespace libtexture;
@@ -16,20 +16,17 @@ using Catch::Approx;
 
 namespace {
 
-// The paths of all numbers below a struct whose names end in a unit of length.
-template <class T>
-void add_lengths(std::set<std::string>& paths, const std::string& path) {
-  if constexpr (detail::IsOptional<T>::value || detail::IsVector<T>::value) {
-    add_lengths<typename T::value_type>(paths, path);
-  } else if constexpr (HasFields<T>) {
-    for_each_field<T>([&](const auto& field) {
-      using Member = std::remove_cvref_t<decltype(std::declval<T&>().*field.member)>;
-      add_lengths<Member>(paths, path.empty() ? field.name : path + "." + field.name);
-    });
-  } else if constexpr (std::is_same_v<T, double> || detail::IsArray<T>::value) {
-    const std::string unit = unit_of(path);
-    if (unit == "um" || unit == "mm" || unit == "m") paths.insert(path);
-  }
+// The paths of all numbers below a value whose names end in a unit of length.
+void add_lengths(std::set<std::string>& paths, const Descriptor& descriptor, const std::string& path) {
+  using Form = Descriptor::Form;
+  const bool is_number = descriptor.form == Form::number ||
+                         (descriptor.form == Form::array && descriptor.element->form == Form::number);
+  const std::string unit = unit_of(path);
+  if (is_number && (unit == "um" || unit == "mm" || unit == "m")) paths.insert(path);
+  if (descriptor.form == Form::optional || descriptor.form == Form::list)
+    add_lengths(paths, *descriptor.element, path);
+  for (const Descriptor::Member& member : descriptor.members)
+    add_lengths(paths, *member.type, path.empty() ? member.name : path + "." + member.name);
 }
 
 std::string refusal(const std::function<void(Job&)>& change) {
@@ -56,7 +53,7 @@ Statement warned(const std::function<void(Job&)>& change) {
 
 TEST_CASE("every thickness and length of a job is asked about") {
   std::set<std::string> paths;
-  add_lengths<Job>(paths, "");
+  add_lengths(paths, descriptor_of<Job>(), "");
   CHECK(paths.size() > 40);
   // Not lengths, or held otherwise: places to the panel's size, grains to their table, readings in mil by
   // Reading.

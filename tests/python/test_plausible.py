@@ -25,9 +25,10 @@ def test_steps_are_called_by_titles_that_differ():
 
 def test_a_measured_map_is_told_with_the_prediction(tmp_path):
     grid = lt.Grid(rows=48, cols=64, pixel_mm=0.2)
-    flat = lt.synthesize([lt.TextureBand(wavelength_mm=2.2, rms_um=0.7)], grid, seed=3)
+    bands = [lt.TextureBand(wavelength_mm=2.2, rms_um=0.7)]
+    flat = lt.synthesize(bands=bands, grid=grid, seed=3)
     tilted = flat.height_um + np.linspace(0, 20, 64)
-    lt.write_surface(lt.HeightField(tilted, pixel_mm=0.2), tmp_path / "map.csv")
+    lt.write_surface(lt.HeightField(height_um=tilted, pixel_mm=0.2), tmp_path / "map.csv")
     source = lt.TextureSource(file=str(tmp_path / "map.csv"))
     job = EXAMPLES["Job"]().replace(patch=grid, texture=source, uncertainty=lt.Uncertainty(samples=100))
     assert lt.surface_of(job).rms_um == pytest.approx(0.7, rel=0.05)
