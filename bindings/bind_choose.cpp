@@ -35,7 +35,9 @@ void bind_choose(py::module_& module) {
       [](const Job& job, const py::object& progress) {
         const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
-        return compare(job, surface_of(job), reporter.progress());
+        Comparison result = compare(job, surface_of(job), reporter.progress());
+        add_new(result.warnings, surface_notes(job));
+        return result;
       },
       "job"_a, py::kw_only(), "progress"_a = py::none(), doc("compare"));
   def_with_options<WorkLimits>(
@@ -45,7 +47,10 @@ void bind_choose(py::module_& module) {
         const auto limits = value_of<WorkLimits>(given, "recommend");
         const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
-        return recommend(job, surface_of(job), tools_of(job, machine), limits, reporter.progress());
+        Recommendation result =
+            recommend(job, surface_of(job), tools_of(job, machine), limits, reporter.progress());
+        add_new(result.comparison.warnings, surface_notes(job));
+        return result;
       },
       "job"_a, py::kw_only(), "machine"_a = Machine{}, "progress"_a = py::none());
 }

@@ -70,6 +70,8 @@ void bind_plan(py::module_& module) {
       py::call_guard<py::gil_scoped_release>());
   module.def("viewer_of", &viewer_of, "job"_a, doc("viewer_of"));
   module.def("surface_of", &surface_of, "job"_a, doc("surface_of"), py::call_guard<py::gil_scoped_release>());
+  module.def("surface_notes", &surface_notes, "job"_a, doc("surface_notes"),
+             py::call_guard<py::gil_scoped_release>());
   bind_budget(module);
 }
 

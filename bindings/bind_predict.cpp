@@ -85,7 +85,9 @@ void bind_prediction(py::module_& module) {
       [](const Job& job, const std::string& sequence, const py::object& progress) {
         const Reporter reporter(progress);
         const py::gil_scoped_release without_lock;
-        return predict(job, surface_of(job), sequence, reporter.progress());
+        Predicted result = predict(job, surface_of(job), sequence, reporter.progress());
+        add_new(result.prediction.warnings, surface_notes(job));
+        return result;
       },
       "job"_a, py::kw_only(), "sequence"_a = "", "progress"_a = py::none(), doc("predict"));
 }

@@ -2,6 +2,7 @@
 #include <pybind11/eigen.h>
 
 #include "libtexture/process/edge.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/press.hpp"
 #include "libtexture/process/sequence.hpp"
@@ -142,6 +143,7 @@ void bind_history(py::module_& module) {
 void bind_sequence(py::module_& module) {
   bind_fields<Stop>(module, "Stop");
   bind_fields<Step>(module, "Step");
+  module.def("titles_of", &titles_of, "steps"_a, doc("titles_of"));
   def_with_options<SimulateOptions>(
       module, "SimulateOptions", "simulate",
       "*, surface: HeightField, coating: Coating, steps: list[Step], " PROGRESS, "History", doc("simulate"),

@@ -62,6 +62,11 @@ class Statement:
         the backing that it is about
         """
     @property
+    def field(self) -> str:
+        """
+        the field of a job that it is about
+        """
+    @property
     def figures(self) -> dict[str, float]:
         """
         its figures by name; the name ends in the unit
@@ -1394,7 +1399,7 @@ class GrooveFigures:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, step: str, depth_um: float, coverage: float = 5.0, depth_cap: float = 7.0, half_angle_deg: float = 75.0, groove_length_mm: float, stray_marks_per_dm2_um: float = 0.0) -> None:
+    def __init__(self, *, step: int, depth_um: float, coverage: float = 5.0, depth_cap: float = 7.0, half_angle_deg: float = 75.0, groove_length_mm: float, stray_marks_per_dm2_um: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1438,9 +1443,9 @@ class GrooveFigures:
         half-angle of the triangle [degrees], > 0 to < 90; estimate
         """
     @property
-    def step(self) -> str:
+    def step(self) -> int:
         """
-        the step that cuts them
+        which step of the sequence cuts them, from 0
         """
     @property
     def stray_marks_per_dm2_um(self) -> float:
@@ -1912,7 +1917,7 @@ class Step:
     @property
     def name(self) -> str:
         """
-        as results name it, one line; may be empty
+        as results name it, one line; may be empty: then its abrasive's
         """
     @property
     def passes(self) -> int:
@@ -2372,7 +2377,7 @@ class WetTexture:
         """
 class TextureSource:
     """
-    Exactly one of these.
+    Exactly one of bands, file, seen and wet_film.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -2384,7 +2389,7 @@ class TextureSource:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, bands: collections.abc.Sequence[TextureBand] = [], file: str | None = None, seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
+    def __init__(self, *, bands: collections.abc.Sequence[TextureBand] = [], file: str | None = None, form: typing.Literal['removed', 'kept'] = 'removed', seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2411,6 +2416,11 @@ class TextureSource:
     def file(self) -> str | None:
         """
         a measured surface; a job file's own folder is where a relative path starts
+        """
+    @property
+    def form(self) -> str:
+        """
+        of a file: whether its plane and form are taken out
         """
     @property
     def scale(self) -> float:
@@ -2905,8 +2915,10 @@ class Job:
         """
         The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
         names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
-        Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
-        FileMissing where there is no job file. A file that ends in .json is a job as save_job() writes it.
+        Relative paths start at the job file's folder. A job with a measured map may leave `patch` out where the
+        file states its pixel; thicknesses of clear may be given in mil (clear_left_least_mil). Errors are one
+        line that starts "rear_door.toml:42: "; FileMissing where there is no job file. A file that ends in .json
+        is a job as save_job() writes it.
         """
     def __eq__(self, arg0: object) -> bool:
         ...
@@ -2994,7 +3006,7 @@ class Job:
     @property
     def sequence(self) -> list[Sequence]:
         """
-        to predict and compare; names differ
+        to predict and compare; names differ; one tool has one name
         """
     @property
     def target(self) -> Target:
@@ -4871,7 +4883,7 @@ class TestSpot:
     @property
     def rms_left_um(self) -> float | None:
         """
-        texture left after all passes, rms [um], > 0; none = not known
+        Texture left after all passes, rms [um], > 0 and no more than there was; none = not known.
         """
     @property
     def sequence(self) -> str:
@@ -4887,7 +4899,7 @@ class TestSpot:
     @property
     def step(self) -> str:
         """
-        name of the step that was tried; empty = the sequence's first
+        title of the step that was tried; empty = the sequence's first
         """
 class Belief:
     """
@@ -5452,10 +5464,11 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     """
 def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Job:
     """
-    The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
-    wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
-    told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing.
-    Further spots narrow it further. What ties the three together is dropped: taken as independent.
+    The job with what the test spot says: in every step that uses that abrasive (by its key, identity.hpp),
+    fresh and worn wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate;
+    where texture was told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of
+    that backing, by its key. Further spots narrow it further. What ties the three together is dropped: taken
+    as independent.
     """
 def catalogue_entry(abrasive: Abrasive) -> str:
     """
@@ -5643,8 +5656,10 @@ def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, pr
     the texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
     loading and being changed, with the gauge's uncertainty, its scale, and spot_cv; looks bracket the removal
     at which the last glossy valley goes; the texture left is log-normal (docs/physics.md, test spot).
-    InvalidInput where the job has no such step, where curves are needed and none are given, and where the
-    film reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
+    A belief whose median leaves its prior by more than two standard deviations, or that lies where the search
+    ends, is warned of. InvalidInput where the job has no such step, where more texture is left than there
+    was, where curves are needed and none are given, and where the film reads thicker after by more than three
+    times the gauge's uncertainty: then readings were mixed up.
     """
 def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     """
@@ -5742,8 +5757,9 @@ def read_surface(path: str | os.PathLike[str], *, pixel_mm: float | None = None)
     profile. .csv  one line per row, numbers apart by comma or semicolon (decimal point), '#' lines are
     comments; one number
     per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
-    pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
-    never has). InvalidInput names the file and the line or byte; FileMissing names a file that is not there.
+    pixel_mm: side of a pixel [mm]; must be given where the file has none (.npy never has), and must be the
+    file's own where it has one. InvalidInput names the file and the line or byte; FileMissing names a file
+    that is not there.
     """
 def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     """
@@ -5882,9 +5898,16 @@ def specular_share_map(scratches: Scratches, *, angle_deg: float = 45.0) -> nump
     Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by
     the depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
     """
+def surface_notes(job: Job) -> list[Statement]:
+    """
+    What there is to say of a measured map: the tilt and form that were taken out, heights that are unusual,
+    edges that do not fit on to each other; nothing of other textures.
+    """
 def surface_of(job: Job) -> HeightField:
     """
-    The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file.
+    The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file. A
+    file's pixels must be those of the job's patch, and its plane and form are taken out (texture.form).
+    InvalidInput for heights that are in another unit.
     """
 def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed: int | numpy.random.Generator) -> HeightField:
     """

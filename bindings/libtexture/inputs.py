@@ -1,6 +1,6 @@
 """What an answer started from, in words: the same rows on every page, in the symbols of print."""
 
-from . import Job, Sequence, Step, budget_of, viewer_along
+from . import Job, Sequence, Step, budget_of, titles_of, viewer_along
 from .wording import UM_PER_MIL, counted, film
 
 PRINT = "unicode"
@@ -24,7 +24,7 @@ def input_rows(job: Job | None, sequences: list[Sequence]) -> list[tuple[str, st
         ("edges", f"worked with {HABITS[job.edge.overhang]}, rounded by {job.edge.radius_mm:g} mm"),
     ]
     for sequence in sequences:
-        names = [step.name or step.abrasive.name for step in sequence.step]
+        names = titles_of(sequence.step)
         prefix = f"{sequence.name}: " if len(sequences) > 1 else ""
         rows += [
             (f"{prefix}{name}", step_words(step, number == 0))
@@ -70,7 +70,8 @@ def origin_words(source):
     if source.bands:
         return f"drawn at random: {wave_words(source.bands)}"
     if source.file:
-        return f"from {source.file}"
+        form = "its tilt and form taken out" if source.form == "removed" else "as it is"
+        return f"measured, from {source.file}, {form}"
     if source.seen:
         seen = source.seen
         return f"judged by eye: waves about {seen.wavelength_mm:g} mm long, {letter_words(seen)}"
@@ -123,7 +124,7 @@ def share_words(share):
 def step_words(step: Step, is_first: bool = False) -> str:
     """Tools, motion and end of a step; is_first: of its sequence."""
     motion = step.motion
-    backing = step.backing.name or "as the job's table states it"
+    backing = step.backing.name or "unnamed, as the job states it"
     factor = f" (stiffness times {step.backing.stiffness_factor:.3g})" if step.backing.stiffness_factor != 1 else ""
     drive = f"{motion.orbit_mm:g} mm orbit" if motion.orbit_mm else "rotary"
     return (

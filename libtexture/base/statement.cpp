@@ -88,6 +88,7 @@ class Writer {
     if (place == "step") return statement_.step;
     if (place == "abrasives") return joined(statement_.abrasives);
     if (place == "backing") return statement_.backing;
+    if (place == "field") return statement_.field;
     return std::nullopt;
   }
 

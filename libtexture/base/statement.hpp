@@ -20,6 +20,7 @@ struct Statement {
   std::string step = {};                                     ///< the step that it is about
   std::vector<std::string> abrasives = {};                   ///< the abrasives that it is about
   std::string backing = {};                                  ///< the backing that it is about
+  std::string field = {};                                    ///< the field of a job that it is about
   std::map<std::string, double> figures = {};  ///< its figures by name; the name ends in the unit
 
   /// The sentence, led by the panel, step or abrasives that it does not name itself: "door: The clear ...".
@@ -33,7 +34,8 @@ struct Statement {
         required("kind", &Statement::kind),         optional("panel", &Statement::panel),
         optional("sequence", &Statement::sequence), optional("other_sequence", &Statement::other_sequence),
         optional("step", &Statement::step),         optional("abrasives", &Statement::abrasives),
-        optional("backing", &Statement::backing),   optional("figures", &Statement::figures)};
+        optional("backing", &Statement::backing),   optional("field", &Statement::field),
+        optional("figures", &Statement::figures)};
   }
 };
 

@@ -223,6 +223,11 @@ Words words_of(StatementKind kind) {
       return {"edge_margin_left_out",
               "No margin along the edges is reported: a rigid backing or a half-space has no mean "
               "approach."};
+    case StatementKind::edge_margin_failed:
+      return {"edge_margin_failed",
+              "No margin along the edges is reported[: the work removes {removed_um:film}, and at most "
+              "{most_um:film} can be followed there][: its solver stopped at a residual of {residual}, where "
+              "{tolerance} was asked for]. Keep off the edges, or work them by hand."};
     case StatementKind::marks_left:
       return {"marks_left",
               "The last step ends too early or is too coarse: it leaves {marks_per_cm2:count} visible "
@@ -241,6 +246,30 @@ Words words_of(StatementKind kind) {
               "Letters of {letter_mm} at {distance_m} are at or below the limit of sight, {limit_mm:1}: "
               "is target.letter_mm in cm? If not, no surface meets the target."};
 
+    case StatementKind::length_unusual:
+      return {
+          "length_unusual",
+          "Unusual: {field} = {value}; usual are {usual_least} to {usual_most}.[ In nanometres? Then write "
+          "{nm_means}.][ In micrometres? Then write {um_means}.][ In mil? Then write {mil_means}.][ In "
+          "millimetres? Then write {mm_means}.][ In centimetres? Then write {cm_means}.][ In inches? Then "
+          "write {inch_means}.][ In metres? Then write {m_means}.]"};
+    case StatementKind::places_unusual:
+      return {
+          "places_unusual",
+          "The places of the readings are {apart_mm:0} apart, on a panel whose side is about {side_mm:0}. "
+          "Check that x_mm and y_mm are in millimetres."};
+    case StatementKind::form_removed:
+      return {"form_removed",
+              "The measured map was tilted by {tilt_um:1} and curved by {form_um:1}, from highest to lowest. "
+              "Both are taken out; {rms_um:2} rms of {rms_before_um:2} are left as texture."};
+    case StatementKind::map_not_periodic:
+      return {
+          "map_not_periodic",
+          "The measured map does not repeat: opposite edges differ by {edge_um:2} rms, {times:1} times as "
+          "much "
+          "as neighbouring points. The model repeats it, so that a strip along its edges counts as texture "
+          "that is not there; a larger map makes that strip matter less."};
+
     case StatementKind::spot_says_little:
       return {"spot_says_little",
               "The spot says little: the gauge is uncertain by {gauge_sd_um:2}, and about {removed_um:2} "
@@ -251,9 +280,23 @@ Words words_of(StatementKind kind) {
               "The film reads thicker after than before, within the uncertainty of the gauge: less was "
               "removed than the gauge can resolve."};
     case StatementKind::wear_rate_unexpected:
-      return {"wear_rate_unexpected",
-              "The wear rate lies outside its expected range; check passes, force and readings before "
-              "relying on it."};
+      return {
+          "wear_rate_unexpected",
+          "The wear rate is now believed to be {ratio:2} times what it was before, {prior_sds:1} standard "
+          "deviations away[, at the edge of what is searched, {edge_ratio:2} times]. Check passes, force and "
+          "readings before relying on it."};
+    case StatementKind::texture_unexpected:
+      return {"texture_unexpected",
+              "The texture is now believed to be {ratio:2} times what it was before, {prior_sds:1} standard "
+              "deviations away[, at the edge of what is searched, {edge_ratio:2} times]. Check rms_left_um "
+              "and its "
+              "unit, and the passes at which gloss was gone, before relying on it."};
+    case StatementKind::stiffness_unexpected:
+      return {
+          "stiffness_unexpected",
+          "The backing is now believed to be {ratio:2} times as stiff as before, {prior_sds:1} standard "
+          "deviations away[, at the edge of what is searched, {edge_ratio:2} times]. Check which backing was "
+          "used, and rms_left_um and its unit, before relying on it."};
 
     case StatementKind::belief_by_readings:
       return {"belief_by_readings",

@@ -1,9 +1,12 @@
 #include "libtexture/io/job_file.hpp"
 
+#include "libtexture/base/units.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/io/surface_file.hpp"
 #include "libtexture/io/values.hpp"
 #include "libtexture/io/whole_file.hpp"
+#include "libtexture/plan/plausible.hpp"
+#include "libtexture/surface/form.hpp"
 
 namespace libtexture {
 
@@ -47,7 +50,6 @@ void resolve_step(Json& step, const Catalogue& catalogue, const std::string& pat
   resolve("abrasive", find_abrasive);
   resolve("backing", find_backing);
   resolve("motion", find_motion);
-  if (!step.contains("name") && step.contains("abrasive")) step["name"] = step["abrasive"]["name"];
 }
 
 void resolve_steps(Json& values, const Catalogue& catalogue) {
@@ -60,6 +62,77 @@ void resolve_steps(Json& values, const Catalogue& catalogue) {
     for (std::size_t j = 0; j < sequence["step"].size(); ++j)
       resolve_step(sequence["step"][j], catalogue, element_path(path, j));
   }
+}
+
+/// Thicknesses that are stated in mil, under the key of micrometres.
+void mils_to_um(Json& job, const char* table_name) {
+  const auto table = job.find(table_name);
+  if (table == job.end() || !table->is_object()) return;
+  const Json given = *table;
+  for (const auto& [key, value] : given.items()) {
+    if (!key.ends_with("_mil")) continue;
+    const std::string key_um = key.substr(0, key.size() - 3) + "um", path = key_path(table_name, key);
+    if (!takes_mil(key_path(table_name, key_um))) continue;
+    expect(!given.contains(key_um), value, path, "left out, as " + key_um + " is given too");
+    (*table)[key_um] = um_per_mil * value_from<double>(value, path);
+    table->erase(key);
+  }
+}
+
+/// A measured map brings its own patch, where the job states none.
+void take_patch_of_file(Json& job) {
+  if (job.contains("patch") || !job.contains("texture") || !job["texture"].is_object()) return;
+  const Json file = job["texture"].value("file", Json());
+  if (!file.is_string()) return;
+  try {
+    job["patch"] = to_json(read_surface(file.get<std::string>()).grid());
+  } catch (const InvalidInput& error) {
+    throw BadValue(std::string("texture.file: ") + error.what() +
+                       "; a job's patch is left out only where the file "
+                       "states its pixel",
+                   "texture.file");
+  }
+}
+
+/// The map of a job's file, its pixels those of the job's patch.
+HeightField measured_map(const Job& job) {
+  HeightField map = read_surface(*job.texture.file, job.patch.pixel_mm);
+  const Grid& own = map.grid();
+  if (own.rows == job.patch.rows && own.cols == job.patch.cols) return map;
+  const auto words = [](const Grid& grid) {
+    return "rows = " + std::to_string(grid.rows) + ", cols = " + std::to_string(grid.cols);
+  };
+  throw InvalidInput(*job.texture.file + ": the file holds " + words(own) + ", and the job's patch states " +
+                     words(job.patch) + ": write patch = { " + words(own) +
+                     ", pixel_mm = " + to_text(own.pixel_mm) + " }");
+}
+
+/// Heights that no paint has are in another unit.
+void require_plausible_heights(const HeightField& map, const std::string& file) {
+  const double rms_um = map.rms_um();
+  if (rms_um == 0) return;
+  working_at(file + ": ", [&] { require_plausible(rms_um, "heights", "texture.file.rms_um"); });
+}
+
+/// A measured map as texture, and what there is to say of it.
+struct Measured {
+  HeightField surface;
+  std::vector<Statement> notes;
+};
+
+Measured measured(const Job& job) {
+  Measured result{measured_map(job), {}};
+  require_bands_held(job, result.surface.grid());
+  if (job.texture.form == MapForm::removed) {
+    FormRemoved removed = without_form(result.surface);
+    result.notes = statements_of(removed);
+    result.surface = std::move(removed.surface);
+  }
+  require_plausible_heights(result.surface, *job.texture.file);
+  const double rms_um = result.surface.rms_um();
+  if (rms_um > 0) add_new(result.notes, unusual_length(rms_um, "texture.file.rms_um"));
+  add_new(result.notes, statements_of(edge_jump(result.surface)));
+  return result;
 }
 
 /// A file's path as a job in that folder names it.
@@ -89,6 +162,8 @@ Job read_job(const Json& values, const fs::path& folder) {
   require_there(values, "catalogue", folder, "");
   if (values.contains("texture") && values["texture"].is_object())
     require_there(values["texture"], "file", folder, "texture");
+  take_patch_of_file(full);
+  for (const char* table : {"coating", "budget"}) mils_to_um(full, table);
   resolve_steps(full, catalogue_of(value_from<std::optional<std::string>>(full.value("catalogue", Json()))));
   return value_from<Job>(full);
 }
@@ -100,12 +175,12 @@ Job load_job(const fs::path& path) {
 }
 
 HeightField surface_of(const Job& job) {
-  if (job.texture.file) {
-    HeightField measured = read_surface(*job.texture.file, job.patch.pixel_mm);
-    require_bands_held(job, measured.grid());
-    return scaled(measured, job.texture);
-  }
-  return starting_surface(job.texture, job.patch, job.seed);
+  return job.texture.file ? scaled(measured(job).surface, job.texture)
+                          : starting_surface(job.texture, job.patch, job.seed);
+}
+
+std::vector<Statement> surface_notes(const Job& job) {
+  return job.texture.file ? measured(job).notes : std::vector<Statement>();
 }
 
 Tools tools_of(const Job& job, const Machine& machine) {

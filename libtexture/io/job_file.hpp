@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "libtexture/io/bad_value.hpp"
 #include "libtexture/plan/job.hpp"
@@ -12,15 +13,23 @@ namespace libtexture {
 
 /// The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
 /// names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
-/// Relative paths start at the job file's folder. Errors are one line that starts "rear_door.toml:42: ";
-/// FileMissing where there is no job file. A file that ends in .json is a job as save_job() writes it.
+/// Relative paths start at the job file's folder. A job with a measured map may leave `patch` out where the
+/// file states its pixel; thicknesses of clear may be given in mil (clear_left_least_mil). Errors are one
+/// line that starts "rear_door.toml:42: "; FileMissing where there is no job file. A file that ends in .json
+/// is a job as save_job() writes it.
 Job load_job(const std::filesystem::path& path);
 
 /// The same from values; relative paths start at `folder`. Throws BadValue.
 Job read_job(const Json& values, const std::filesystem::path& folder);
 
-/// The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file.
+/// The starting surface of a job: drawn from its seed, dried from its wet film, or read from its file. A
+/// file's pixels must be those of the job's patch, and its plane and form are taken out (texture.form).
+/// InvalidInput for heights that are in another unit.
 HeightField surface_of(const Job& job);
+
+/// What there is to say of a measured map: the tilt and form that were taken out, heights that are unusual,
+/// edges that do not fit on to each other; nothing of other textures.
+std::vector<Statement> surface_notes(const Job& job);
 
 /// Which motions of a catalogue are the machine at hand.
 struct Machine {

@@ -58,8 +58,15 @@ std::optional<Number> number_of(std::string_view text) {
   return value;
 }
 
+constexpr double same_pixel = 1e-6;  // relative: what is written with six digits is the same
+
 double pixel_or_refuse(const std::filesystem::path& path, std::optional<double> given,
                        std::optional<double> own) {
+  if (given && own && !(std::abs(*given - *own) <= same_pixel * *own))
+    throw InvalidInput(path.string() + ": the file states pixel_mm = " + to_text(*own) + ", and " +
+                       to_text(*given) +
+                       " is asked for (a job's patch, or pixel_mm): mend the one that is wrong");
+  if (own) return *own;
   if (given) return *given;
   if (own) return *own;
   throw InvalidInput(path.string() + ": pixel_mm must be given: the file does not hold it");

@@ -13,8 +13,9 @@ namespace libtexture {
 ///   profile. .csv  one line per row, numbers apart by comma or semicolon (decimal point), '#' lines are
 ///   comments; one number
 ///         per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
-/// pixel_mm: side of a pixel [mm]; goes before the file's own; must be given where the file has none (.npy
-/// never has). InvalidInput names the file and the line or byte; FileMissing names a file that is not there.
+/// pixel_mm: side of a pixel [mm]; must be given where the file has none (.npy never has), and must be the
+/// file's own where it has one. InvalidInput names the file and the line or byte; FileMissing names a file
+/// that is not there.
 HeightField read_surface(const std::filesystem::path& path, std::optional<double> pixel_mm = {});
 
 /// Writes a surface so that read_surface gives the same numbers back, whole or not at all.

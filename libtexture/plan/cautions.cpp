@@ -1,6 +1,6 @@
 #include "libtexture/plan/cautions.hpp"
 
-#include "libtexture/process/disc_contact.hpp"
+#include "libtexture/process/identity.hpp"
 
 namespace libtexture {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "libtexture/base/error.hpp"
-#include "libtexture/process/disc_contact.hpp"
+#include "libtexture/process/identity.hpp"
 
 namespace libtexture {
 

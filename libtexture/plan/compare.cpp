@@ -10,6 +10,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/pareto.hpp"
+#include "libtexture/process/identity.hpp"
 
 namespace libtexture {
 
@@ -97,7 +98,7 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
   const std::vector<RiskDraws>& draws = predicted.draws;
   Alternative one;
   one.sequence = sequence.name;
-  one.first_abrasive = sequence.step.front().abrasive.name;
+  one.first_abrasive = label_of(sequence.step.front().abrasive);
   one.first_grain_um = sequence.step.front().abrasive.grit.median_um();
   one.verdict = predicted.prediction.verdict;
   one.reasons = predicted.prediction.reasons;
@@ -240,8 +241,8 @@ void add_step_cautions(std::vector<Statement>& all, const Sequence& sequence) {
                                [&](const Statement& one) { return one.kind == caution.kind; });
       if (same == all.end()) same = all.insert(all.end(), {.kind = caution.kind});
       std::vector<std::string>& abrasives = same->abrasives;
-      if (std::find(abrasives.begin(), abrasives.end(), step.abrasive.name) == abrasives.end())
-        abrasives.push_back(step.abrasive.name);
+      const std::string label = label_of(step.abrasive);
+      if (std::find(abrasives.begin(), abrasives.end(), label) == abrasives.end()) abrasives.push_back(label);
     }
 }
 

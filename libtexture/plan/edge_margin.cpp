@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/tool/dose.hpp"
 
 namespace libtexture {
@@ -128,12 +129,14 @@ EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_
     passes += row.passes;
   }
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    const EdgeProfile profile = edge_profile(steps[i].backing, steps[i].motion,
-                                             {.removal_um = total_um,
-                                              .passes = std::clamp(passes, 1, most_passes),
-                                              .radius_mm = work.radius_mm,
-                                              .overhang = work.overhang},
-                                             nth_part(progress, i, steps.size()));
+    const EdgeProfile profile = working_at("edge, step " + titles_of(steps)[i] + ": ", [&] {
+      return edge_profile(steps[i].backing, steps[i].motion,
+                          {.removal_um = total_um,
+                           .passes = std::clamp(passes, 1, most_passes),
+                           .radius_mm = work.radius_mm,
+                           .overhang = work.overhang},
+                          nth_part(progress, i, steps.size()));
+    });
     const double share = rows[i].removed_um / total_um;
     add(across, profile, share, EdgeSpread(steps[i], rows[i].passes, work.overhang));
     result.removed_area_mm2 += share * profile.removed_area_mm2;

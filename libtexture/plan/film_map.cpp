@@ -19,33 +19,27 @@ namespace {
 // A reading is never exact: keeps two readings at one place solvable for a gauge of stated uncertainty 0.
 constexpr double least_noise_um = 0.01;
 
+// Between readings without a place: no other place of the map comes near.
+constexpr double apart_mm = 1e7;
+
 constexpr double clear_uncertainty_share = 0.15;  // of a stated clear_um; estimate
 
 double correlation(const FilmMap& map, const Place& a, const Place& b) {
   return std::exp(-std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) / map.length_mm);
 }
 
-/// Readings of a panel that teach of the clear: those with a place first.
-struct Values {
-  std::vector<Place> places;
-  std::vector<double> total_um;
-};
-
-Values values_of(const Panel& panel) {
-  Values values;
-  for (const Reading& reading : panel.readings)
-    if (reading.x_mm && teaches(reading)) {
-      values.places.push_back({*reading.x_mm, *reading.y_mm});
-      values.total_um.push_back(total_um(reading));
-    }
-  for (const Reading& reading : panel.readings)
-    if (!reading.x_mm && teaches(reading)) values.total_um.push_back(total_um(reading));
-  return values;
+/// Readings of a panel that teach of the clear [um]: those with a place first, as places_of() has them.
+std::vector<double> totals_of(const Panel& panel) {
+  std::vector<double> totals_um;
+  for (const bool has_place : {true, false})
+    for (const Reading& reading : panel.readings)
+      if (reading.x_mm.has_value() == has_place && teaches(reading)) totals_um.push_back(total_um(reading));
+  return totals_um;
 }
 
-/// Correlation of readings; one without a place is like no other.
-Eigen::MatrixXd correlations(const FilmMap& map, std::size_t readings) {
-  const auto n = static_cast<Eigen::Index>(readings);
+/// Correlation of readings.
+Eigen::MatrixXd correlations(const FilmMap& map) {
+  const auto n = static_cast<Eigen::Index>(map.places.size());
   Eigen::MatrixXd matrix = Eigen::MatrixXd::Identity(n, n);
   for (std::size_t i = 0; i < map.places.size(); ++i)
     for (std::size_t j = 0; j < i; ++j) {
@@ -138,30 +132,41 @@ void FilmVariation::validate() const {
   require_positive(sd_weight, "FilmVariation", "sd_weight");
 }
 
+std::vector<Place> places_of(const Panel& panel) {
+  std::vector<Place> places;
+  for (const Reading& reading : panel.readings)
+    if (reading.x_mm && teaches(reading)) places.push_back({*reading.x_mm, *reading.y_mm});
+  const auto readings =
+      static_cast<std::size_t>(std::count_if(panel.readings.begin(), panel.readings.end(), teaches));
+  for (std::size_t i = places.size(); i < readings; ++i)
+    places.push_back({static_cast<double>(i + 1) * apart_mm, 0});
+  return places;
+}
+
 FilmMap film_map(const Panel& panel, const Paint& paint, const FilmVariation& variation) {
   panel.validate();
   paint.validate();
   variation.validate();
   FilmMap map;
-  const Values values = values_of(panel);
-  map.places = values.places;
+  const std::vector<double> totals_um = totals_of(panel);
+  map.places = places_of(panel);
+  map.placed = static_cast<std::size_t>(
+      std::count_if(panel.readings.begin(), panel.readings.end(),
+                    [](const Reading& reading) { return reading.x_mm && teaches(reading); }));
   map.length_mm = variation.length_mm;
-  const auto n = static_cast<Eigen::Index>(values.total_um.size());
-  const Eigen::VectorXd readings = Eigen::Map<const Eigen::VectorXd>(values.total_um.data(), n);
+  const auto n = static_cast<Eigen::Index>(totals_um.size());
+  const Eigen::VectorXd readings = Eigen::Map<const Eigen::VectorXd>(totals_um.data(), n);
   const double noise = std::max(paint.gauge.uncertainty_um, least_noise_um);
-  const Eigen::MatrixXd correlation = correlations(map, values.total_um.size());
+  const Eigen::MatrixXd correlation = correlations(map);
   const double variance = variance_of_places(readings, correlation, noise, variation);
   map.variation_um = std::sqrt(variance);
 
   const Eigen::MatrixXd covariance = variance * correlation + noise * noise * Eigen::MatrixXd::Identity(n, n);
-  const Eigen::MatrixXd precision = covariance.llt().solve(Eigen::MatrixXd::Identity(n, n));
-  const double information = precision.sum();
-  map.mean_um = (precision * readings).sum() / information;
+  map.precision = covariance.llt().solve(Eigen::MatrixXd::Identity(n, n));
+  const double information = map.precision.sum();
+  map.mean_um = (map.precision * readings).sum() / information;
   map.mean_sd_um = std::sqrt(1 / information);
-  const auto placed = static_cast<Eigen::Index>(map.places.size());
-  // Readings without a place share no covariance with the others: the placed ones' block stands alone.
-  map.precision = precision.topLeftCorner(placed, placed);
-  map.weights = map.precision * (readings.head(placed).array() - map.mean_um).matrix();
+  map.weights = map.precision * (readings.array() - map.mean_um).matrix();
   map.mean_weights = map.precision.rowwise().sum();
 
   map.share = share_of(paint, map.mean_um);
@@ -181,6 +186,14 @@ Film film_at(const FilmMap& map, const Place& place) {
 
 Film film_anywhere(const FilmMap& map) {
   return film_of(map, map.mean_um, std::hypot(map.variation_um, map.mean_sd_um));
+}
+
+Film film_at_thinnest(const FilmMap& map, const Panel& panel) {
+  const std::vector<double> totals_um = totals_of(panel);
+  const auto least = std::min_element(totals_um.begin(), totals_um.end());
+  Film film = film_at(map, map.places.at(static_cast<std::size_t>(least - totals_um.begin())));
+  film.clear_um = std::min(film.clear_um, *least);
+  return film;
 }
 
 Array2d draw_clear_um(const FilmMap& map, const std::vector<Place>& places, int draws, std::uint64_t seed) {
@@ -219,11 +232,12 @@ Array2d draw_clear_um(const FilmMap& map, const std::vector<Place>& places, int 
 
 FilmPicture film_picture(const FilmMap& map, int pixels) {
   require_within(pixels, 2, 1000, "FilmPicture", "pixels");
-  require(!map.places.empty(), "FilmPicture", "readings", "must have places, x_mm and y_mm", "none");
+  require(map.placed > 0, "FilmPicture", "readings", "must have places, x_mm and y_mm", "none");
+  const auto first = map.places.begin(), last = first + static_cast<std::ptrdiff_t>(map.placed);
   const auto by_x = [](const Place& a, const Place& b) { return a.x_mm < b.x_mm; };
   const auto by_y = [](const Place& a, const Place& b) { return a.y_mm < b.y_mm; };
-  const auto [left, right] = std::minmax_element(map.places.begin(), map.places.end(), by_x);
-  const auto [bottom, top] = std::minmax_element(map.places.begin(), map.places.end(), by_y);
+  const auto [left, right] = std::minmax_element(first, last, by_x);
+  const auto [bottom, top] = std::minmax_element(first, last, by_y);
   const double width = right->x_mm - left->x_mm, height = top->y_mm - bottom->y_mm;
   require(width > 0 && height > 0, "FilmPicture", "readings", "must span an area",
           to_text(width) + " mm x " + to_text(height) + " mm");

@@ -47,8 +47,8 @@ struct Film {
 };
 
 /// Ordinary kriging of the readings of one panel, those over filler left out: total film = an unknown mean +
-/// variation with the covariance sd^2 exp(-distance/length), + the gauge's noise; readings without a place
-/// count for the mean only. Clear = share x total film, the share the same all over the panel.
+/// variation with the covariance sd^2 exp(-distance/length), + the gauge's noise; a reading without a place
+/// has one of its own, far from all others. Clear = share x total film, the share the same all over the panel.
 struct FilmMap {
   double mean_um = 0;                 ///< total film, mean of the panel [um]
   double mean_sd_um = 0;              ///< its standard deviation, without the error of the scale [um]
@@ -57,11 +57,16 @@ struct FilmMap {
   double clear_gain_sd = 0;           ///< what of it reaches the clear: none where clear_um was given
   ClearShare share = {};              ///< clear's share of the total film
   double length_mm = 0;               ///< covariance length [mm]
-  std::vector<Place> places = {};     ///< of the readings that have one
-  Eigen::MatrixXd precision = {};     ///< inverse covariance of those readings [1/um2]
+  std::vector<Place> places = {};     ///< of the readings, as places_of() has them
+  std::size_t placed = 0;             ///< so many of them, the first, are on the panel
+  Eigen::MatrixXd precision = {};     ///< inverse covariance of the readings [1/um2]
   Eigen::VectorXd weights = {};       ///< precision times (reading - mean) [1/um]
   Eigen::VectorXd mean_weights = {};  ///< precision times ones [1/um2]
 };
+
+/// Places of a panel's readings, those over filler left out: those that state one first; then, for each
+/// reading without, a place of its own that no other comes near.
+std::vector<Place> places_of(const Panel& panel);
 
 /// The map of a panel. The standard deviation of places is the readings' own, pulled towards
 /// variation.sd_percent where there are few. With paint.clear_um the share is that over the panel's mean:
@@ -73,6 +78,9 @@ Film film_at(const FilmMap& map, const Place& place);
 
 /// Film at a place nobody has named: the panel's mean, with the variation of places.
 Film film_anywhere(const FilmMap& map);
+
+/// Film where the least reading, those over filler left out, was taken, with or without a place; never more clear than that reading.
+Film film_at_thinnest(const FilmMap& map, const Panel& panel);
 
 /// Clear [um] drawn at random, shape (draws, places): one row is one possible panel, its places, share and
 /// scale error belonging together. The same seed gives the same rows.

@@ -2,11 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 #include <sstream>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/plausible.hpp"
+#include "libtexture/process/identity.hpp"
 
 namespace libtexture {
 
@@ -35,6 +38,34 @@ void require_names_differ(const std::vector<Named>& list, std::string_view owner
     require(false, owner, field, "must have names that differ",
             std::string("\"").append(one.name).append("\" twice"));
   }
+}
+
+/// A name stands for one tool: what is drawn at random and what a test spot found go by it.
+class NamedTools {
+ public:
+  template <class Tool>
+  void add(const Tool& tool, const std::string& place) {
+    if (tool.name.empty()) return;
+    const auto [known, is_new] = builds_.emplace(tool.name, build_of(tool));
+    require(is_new || known->second == build_of(tool), "Job", place,
+            "must have a name of its own: another tool of that name is made otherwise",
+            std::string("\"").append(tool.name).append("\""));
+  }
+
+ private:
+  std::map<std::string, std::string> builds_;
+};
+
+void require_one_tool_a_name(const std::vector<Sequence>& sequences) {
+  NamedTools abrasives, backings, motions;
+  for (std::size_t i = 0; i < sequences.size(); ++i)
+    for (std::size_t j = 0; j < sequences[i].step.size(); ++j) {
+      const Step& step = sequences[i].step[j];
+      const std::string place = "sequence[" + std::to_string(i) + "].step[" + std::to_string(j) + "].";
+      abrasives.add(step.abrasive, place + "abrasive");
+      backings.add(step.backing, place + "backing");
+      motions.add(step.motion, place + "motion");
+    }
 }
 
 /// A few lines of plain text, as require_name asks of each.
@@ -127,6 +158,8 @@ void Job::validate() const {
   if (viewer) viewer->validate();
   for (const Sequence& one : sequence) one.validate();
   require_names_differ(sequence, "Job", "sequence");
+  require_one_tool_a_name(sequence);
+  require_plausible(*this);
   if (!texture.file) require_bands_held(*this, patch);  // a file brings a patch of its own
 }
 

@@ -89,7 +89,7 @@ struct Job {
   ScratchLimits scratch_limits = {};    ///< what counts as a visible scratch
   std::optional<Viewer> viewer = {};    ///< who reads the mirrored letters; none = viewer_of() the job
   Uncertainty uncertainty = {};         ///< how many worlds are drawn, and how far apart they are
-  std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ
+  std::vector<Sequence> sequence = {};  ///< to predict and compare; names differ; one tool has one name
   std::optional<std::string> catalogue =
       {};  ///< a catalogue file of the user's own that the tools were looked up in
 

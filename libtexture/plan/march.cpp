@@ -25,12 +25,13 @@ bool has_rule(const Stop& stop) {
 // One step of one world, as its looks see it.
 class Working {
  public:
-  Working(const March& march, std::size_t world, const WorldStep& step, const StepCurves& curves,
+  Working(const March& march, std::size_t world, const WorldStep& step, int place, const StepCurves& curves,
           const WorldState& state)
       : march_(march),
         world_(world),
         scale_(march.worlds.texture_scale[world]),
         step_(step),
+        place_(place),
         curves_(curves),
         state_(state) {}
 
@@ -71,7 +72,7 @@ class Working {
         groove_depth_um(step, step_.pressure_kpa, point.contact_share, march_.hardness_mpa(world_));
     Scratches scratches = state_.scratches;
     const Array2d removed = scale_ * point.removal_quantile_um.transpose();
-    scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um), removed);
+    scratch(scratches, groove_figures(place_, step.abrasive, step.motion, depth_um), removed);
     return scratches;
   }
 
@@ -86,6 +87,7 @@ class Working {
   const std::size_t world_;
   const double scale_;
   const WorldStep& step_;
+  const int place_;
   const StepCurves& curves_;
   const WorldState& state_;
 };
@@ -121,10 +123,11 @@ double March::target_margin(const WorldState& state, std::size_t world) const {
 }
 
 void March::step(std::size_t world, const Panel& panel, const WorldStep& in_world, const StepCurves& curves,
-                 const StartSurfaces& starts, bool is_first, WorldState& state) const {
+                 const StartSurfaces& starts, int place, WorldState& state) const {
   const Step& step = in_world.step;
   const double scale = worlds.texture_scale[world];
-  const Working working(*this, world, in_world, curves, state);
+  const bool is_first = place == 0;
+  const Working working(*this, world, in_world, place, curves, state);
   DiscUse use;
   double removed = 0;
   int made = 0;

@@ -40,12 +40,13 @@ struct March {
   /// By how much the state keeps the target's rms height and touch; >= 0 = met.
   double target_margin(const WorldState& state, std::size_t world) const;
 
-  /// One step on a panel: removal of every pass by the closed law of loading discs, texture from the curves,
-  /// clear owed by the scratch laws; until a look meets the step's rule, or its passes are made. Then the
-  /// parts: levelling until the rule (or the target, where there is none) was met, overshoot from that moment
-  /// to the look; all that a step cuts which is not the first and has no rule of texture is scratch debt.
+  /// The step at a place of the sequence, from 0, on a panel: removal of every pass by the closed law of
+  /// loading discs, texture from the curves, clear owed by the scratch laws; until a look meets the step's
+  /// rule, or its passes are made. Then the parts: levelling until the rule (or the target, where there is
+  /// none) was met, overshoot from that moment to the look; all that a step cuts which is not the first and
+  /// has no rule of texture is scratch debt.
   void step(std::size_t world, const Panel& panel, const WorldStep& step, const StepCurves& curves,
-            const StartSurfaces& starts, bool is_first, WorldState& state) const;
+            const StartSurfaces& starts, int place, WorldState& state) const;
 };
 
 }  // namespace libtexture

@@ -4,6 +4,7 @@
 #include <boost/math/distributions/normal.hpp>
 #include <cmath>
 #include <numbers>
+#include <numeric>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
@@ -54,6 +55,23 @@ double dwell_at(double normal, double cv) {
   return root * root * root;
 }
 
+/// Readings without a place lie somewhere on the panel: each is a cell, the thinnest first where there are
+/// more than cells, in place of one of an even share of the others.
+void place_readings(const Panel& panel, PanelCells& cells) {
+  std::vector<double> totals_um;
+  for (const Reading& reading : panel.readings)
+    if (!reading.x_mm) totals_um.push_back(total_um(reading));
+  const std::vector<Place> places = places_of(panel);
+  const std::size_t placed = places.size() - totals_um.size();
+  std::vector<std::size_t> order(totals_um.size());
+  std::iota(order.begin(), order.end(), 0U);
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return totals_um[a] < totals_um[b]; });
+  const std::size_t count = std::min(order.size(), cells.places.size());
+  for (std::size_t k = 0; k < count; ++k)
+    cells.places[k * cells.places.size() / count] = places[placed + order[k]];
+}
+
 }  // namespace
 
 PanelCells cells_of(const Panel& panel) {
@@ -71,6 +89,7 @@ PanelCells cells_of(const Panel& panel) {
     for (int col = 0; col < cols; ++col)
       cells.places.push_back({all.centre.x_mm + ((col + .5) / cols - .5) * all.width_mm,
                               all.centre.y_mm + ((row + .5) / rows - .5) * all.height_mm});
+  place_readings(panel, cells);
   return cells;
 }
 

@@ -18,6 +18,7 @@ struct PanelCells {
 
 /// About as many cells as footprints of a 150 mm disc, 1 to 100, on a rectangle of the panel's area about the
 /// readings' places, in the proportions of the rectangle that holds them (a square where they span none).
+/// Each reading without a place is one of the cells.
 PanelCells cells_of(const Panel& panel);
 
 /// Valleys expected to lie deeper than `depth_in_sd` standard deviations, >= 1, on an area: A (2 pi/l)^2/2

@@ -11,10 +11,12 @@
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/judge.hpp"
 #include "libtexture/plan/odd_readings.hpp"
+#include "libtexture/plan/plausible.hpp"
 #include "libtexture/plan/sample_risk.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/process/disc_contact.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 
@@ -32,11 +34,9 @@ const Reading& least_reading(const Panel& panel) {
                            [&](const Reading& a, const Reading& b) { return film_um(a) < film_um(b); });
 }
 
-// Clear where the film is thinnest: at the least reading, or anywhere where readings have no place.
+// Clear where the film is thinnest.
 Film thinnest_film(const Panel& panel, const Paint& paint) {
-  const FilmMap map = film_map(panel, paint);
-  const Reading* const least = &least_reading(panel);
-  return least->x_mm ? film_at(map, {*least->x_mm, *least->y_mm}) : film_anywhere(map);
+  return film_at_thinnest(film_map(panel, paint), panel);
 }
 
 PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& film, const History& history) {
@@ -63,6 +63,24 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
   return result;
 }
 
+// The margin along a panel's edges; none, and why in `failed`, where it cannot be found: everything else of a
+// prediction stands without it.
+std::optional<EdgeMargin> edge_margin_or(Statement& failed, const Job& job, const std::vector<Step>& steps,
+                                         const PanelPrediction& panel, const Progress& progress) {
+  if (panel.removed_um > most_edge_removal_um) {
+    failed.figures = {{"removed_um", panel.removed_um}, {"most_um", most_edge_removal_um}};
+    return std::nullopt;
+  }
+  try {
+    return edge_margin(job.edge, budget_of(job), panel.clear_um, panel.clear_sd_um, steps, panel.steps, progress);
+  } catch (const NotConverged& error) {
+    failed.figures = {{"residual", error.residual}, {"tolerance", error.tolerance}};
+  } catch (const InvalidInput&) {
+    // A section that cannot be resolved with these tools, say; the job itself is validated.
+  }
+  return std::nullopt;
+}
+
 // A person's work around the sanding: minutes, discs, and the edges where the panel states them.
 void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& steps, PanelPrediction& result,
                 std::vector<Statement>& warnings, const Progress& progress) {
@@ -74,12 +92,14 @@ void add_labour(const Panel& panel, const Job& job, const std::vector<Step>& ste
     warnings.push_back({.kind = StatementKind::edge_margin_of_flat,
                         .panel = panel.name,
                         .figures = {{"crown_radius_m", *panel.crown_radius_m}}});
-  if (std::all_of(steps.begin(), steps.end(),
-                  [](const Step& step) { return has_edge_profile(step.backing); }))
-    result.edge = edge_margin(job.edge, budget_of(job), result.clear_um, result.clear_sd_um, steps,
-                              result.steps, progress);
-  else
+  if (!std::all_of(steps.begin(), steps.end(),
+                   [](const Step& step) { return has_edge_profile(step.backing); })) {
     warnings.push_back({.kind = StatementKind::edge_margin_left_out, .panel = panel.name});
+    return;
+  }
+  Statement failed{.kind = StatementKind::edge_margin_failed, .panel = panel.name};
+  result.edge = edge_margin_or(failed, job, steps, result, progress);
+  if (!result.edge) warnings.push_back(failed);
 }
 
 // A sequence that ends before its scratches are gone.
@@ -169,6 +189,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   prediction.band_edges_mm = histories.front().band_edges_mm;
   add_letter_warnings(job, prediction.warnings);
   add_new(prediction.warnings, stop_warnings(job.target, sequence));
+  add_new(prediction.warnings, unusual_lengths(job));
   std::vector<Judgement> judgements;
   for (std::size_t i = 0; i < job.panel.size(); ++i) {
     const Panel& panel = job.panel[i];
@@ -212,6 +233,7 @@ AllPredicted predict_these(const Job& job, const HeightField& surface, const Hei
   for (const Sequence& sequence : stated)
     sequences.push_back(worked_sequence(
         job, sequence, surface, nth_part(part_of(progress, 0, found_by), sequences.size(), stated.size())));
+  for (Sequence& sequence : sequences) sequence.step = with_titles(std::move(sequence.step));
   auto histories = histories_of(job, rows_surface, sequences, part_of(progress, found_by, nominal_work));
   std::vector<SampledSequence> sampled;
   for (std::size_t i = 0; i < sequences.size(); ++i)

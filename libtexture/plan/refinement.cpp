@@ -37,7 +37,7 @@ Scratches finished_on(const Job& job, const Step& step, const Panel& panel) {
   const DiscContact contact = disc_contact(step, job.patch, crown_of(panel));
   const double depth_um = groove_depth_um(step, contact.pressure_kpa, 1, job.coating.hardness_mpa);
   Scratches scratches;
-  scratch(scratches, groove_figures(title_of(step), step.abrasive, step.motion, depth_um),
+  scratch(scratches, groove_figures(0, step.abrasive, step.motion, depth_um),
           Array2d::Constant(1, 1, finished_depths * depth_um));
   return scratches;
 }

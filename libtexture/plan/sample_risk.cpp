@@ -12,6 +12,7 @@
 #include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/process/disc_contact.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/pace.hpp"
 
 namespace libtexture {
@@ -75,7 +76,7 @@ class Sampler {
 
   std::size_t steps() const { return sampled_.sequence.step.size(); }
   std::string place_name(std::size_t place) const {
-    return "sequence " + sampled_.sequence.name + ", step " + title_of(sampled_.sequence.step[place]) + ": ";
+    return "sequence " + sampled_.sequence.name + ", step " + titles_of(sampled_.sequence.step)[place] + ": ";
   }
   CurvePlan plan(std::size_t place, const Progress& progress);
   int march(std::size_t place, const CurvePlan& plan, const StepCurves& curves, const Progress& progress);
@@ -152,7 +153,8 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
     std::vector<WorldState>& states = states_[p];
     for (const WorldState& state : states) ends.start_rms_um.push_back(state.band_um[0]);
     const auto step = [&](std::size_t world) {
-      rules().step(world, job_.panel[p], in_worlds_[p][world], curves, starts_, place == 0, states[world]);
+      rules().step(world, job_.panel[p], in_worlds_[p][world], curves, starts_, static_cast<int>(place),
+                   states[world]);
     };
     parallel_for_small(states.size(), step, nth_part(marching, p, states_.size()));
     for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);

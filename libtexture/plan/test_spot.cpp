@@ -7,6 +7,8 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/plausible.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/pace.hpp"
 #include "libtexture/surface/height_field.hpp"
 
@@ -23,6 +25,13 @@ constexpr double useful_share = 0.25;
 
 // Curves and grids reach so many standard deviations of a prior, and so far at most.
 constexpr double prior_reach = 4.5, most_log_ratio = 3;
+
+// A belief whose median moved by more of its prior's standard deviations is warned of, and one that is still
+// so dense, in logarithms below its peak, where the search ends. At the prior's own reach it is 10 below.
+constexpr double unexpected_sds = 2, log_density_at_edge = -8;
+
+// More texture left than there was is refused from so many standard deviations on, of both figures together.
+constexpr double impossible_sds = 3;
 
 constexpr int fineness = 16;  // points of a belief's density per point of its table
 
@@ -44,11 +53,10 @@ const Sequence& sequence_of(const Job& job, const std::string& name) {
 const Step& step_of(const Job& job, const TestSpot& spot) {
   const Sequence& sequence = sequence_of(job, spot.sequence);
   if (spot.step.empty()) return sequence.step.front();
-  for (const Step& one : sequence.step)
-    if (one.name == spot.step) return one;
-  require(false, "TestSpot", "step", "must be one of sequence \"" + sequence.name + "\"",
+  const auto place = place_of(sequence.step, spot.step);
+  require(place.has_value(), "TestSpot", "step", "must be one of sequence \"" + sequence.name + "\"",
           "\"" + spot.step + "\"");
-  return sequence.step.front();
+  return sequence.step[*place];
 }
 
 /// What the passes remove where the wear rate is exp(shift) times the step's [um].
@@ -261,6 +269,29 @@ Marginals marginals_of(const Likelihood& likelihood, const Density& wear, double
   return marginals_on(likelihood, ranges, prior_sd, 33);
 }
 
+/// Says where a belief left its prior, or lies where the search ends.
+void judge_belief(StatementKind kind, const Belief& before, const Belief& after, const Density& density,
+                  std::vector<Statement>& warnings) {
+  const double log_ratio = std::log(after.median / before.median);
+  const double prior_sds = std::abs(log_ratio) / std::max(before.log_sd, 1e-3);
+  const auto& values = density.log_density;
+  const bool is_low = values.front() > log_density_at_edge, is_high = values.back() > log_density_at_edge;
+  if (prior_sds <= unexpected_sds && !is_low && !is_high) return;
+  Statement warning{.kind = kind, .figures = {{"ratio", std::exp(log_ratio)}, {"prior_sds", prior_sds}}};
+  if (is_low || is_high) warning.figures["edge_ratio"] = std::exp(density.at(is_low ? 0 : values.size() - 1));
+  warnings.push_back(std::move(warning));
+}
+
+/// More texture left than there was is not possible: a slip of the unit.
+void require_less_left(const TestSpot& spot, double rms_um, double scale_sd) {
+  if (!spot.rms_left_um) return;
+  const double most_um = rms_um * std::exp(impossible_sds * std::hypot(scale_sd, spot.rms_left_log_sd));
+  require(*spot.rms_left_um <= most_um, "TestSpot", "rms_left_um",
+          "must not be more than there was, " + microns(rms_um) + " and at most " + microns(most_um) +
+              "; if it is in nm, write " + to_text(*spot.rms_left_um / 1000),
+          *spot.rms_left_um);
+}
+
 void judge_use(TestSpotResult& result, const TestSpot& spot, const Gauge& gauge, const Removal& removal) {
   const double shift = std::log(result.after.median / result.before.median);
   const double likely_um = removal(spot.passes, shift);
@@ -279,8 +310,16 @@ void judge_use(TestSpotResult& result, const TestSpot& spot, const Gauge& gauge,
                      {"readings_needed", static_cast<double>(result.readings_needed)}}});
   }
   if (result.removed_um < 0) result.warnings.push_back({.kind = StatementKind::film_thicker_after});
-  const bool is_off = result.after.median < result.before.least || result.after.median > result.before.most;
-  if (is_off) result.warnings.push_back({.kind = StatementKind::wear_rate_unexpected});
+}
+
+/// Readings of the whole film, as those of a panel.
+void require_readings(const std::vector<double>& readings_um, std::string_view field) {
+  const PlausibleRange& film = plausible_range("panel.readings.total_um");
+  for (const double reading : readings_um) {
+    require(reading >= film.least, "TestSpot", field,
+            "must be at least " + to_text(film.least) + ": is it mil or mm?", reading);
+    require(reading <= film.most, "TestSpot", field, "must be at most " + to_text(film.most), reading);
+  }
 }
 
 }  // namespace
@@ -291,8 +330,8 @@ void TestSpot::validate() const {
   require(area_m2 <= 100, "TestSpot", "area_m2", "must be at most 100", area_m2);
   require(!before_um.empty(), "TestSpot", "before_um", "must hold at least one reading", "none");
   require(!after_um.empty(), "TestSpot", "after_um", "must hold at least one reading", "none");
-  for (const double reading : before_um) require_within(reading, 1e-3, 5000, "TestSpot", "before_um");
-  for (const double reading : after_um) require_within(reading, 1e-3, 5000, "TestSpot", "after_um");
+  require_readings(before_um, "before_um");
+  require_readings(after_um, "after_um");
   require_within(spot_cv, 0, 1, "TestSpot", "spot_cv");
   if (gloss_gone_passes) require_within(*gloss_gone_passes, 1, passes, "TestSpot", "gloss_gone_passes");
   if (gloss_left_passes)
@@ -325,8 +364,8 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   const Removal removal{step, spot.area_m2, job.coating.hardness_mpa};
 
   TestSpotResult result;
-  result.abrasive = step.abrasive.name;
-  result.backing = step.backing.name;
+  result.abrasive = label_of(step.abrasive);
+  result.backing = label_of(step.backing);
   const double wear_sd =
       std::hypot(step.abrasive.wear_rate_log_sd, job.uncertainty.size_exponent_sd * log_size(step.abrasive));
   result.before = lognormal_belief(step.abrasive.wear_rate_mm3_per_n_m, wear_sd);
@@ -338,32 +377,42 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   require_positive(wear_sd, "Abrasive", "wear_rate_log_sd");
   const Likelihood likelihood(step, spot, job.coating, curves, result.removed_um);
   const Density wear = wear_by_readings(likelihood, wear_sd);
+  std::vector<Statement> moved;
   if (!tells_texture(spot)) {
     result.after = belief_of(refined(wear, fineness), result.before.median);
+    judge_belief(StatementKind::wear_rate_unexpected, result.before, result.after, wear, moved);
   } else {
     require(!curves.gloss_gone_um.empty(), "TestSpot", "curves", "must be given where texture is told",
             "none");
     const double scale_sd = scale_log_sd(job.texture), stiffness_sd = step.backing.stiffness_log_sd;
+    require_less_left(spot, curves.rms_um, scale_sd);
     result.texture_before = lognormal_belief(curves.rms_um, scale_sd);
     result.stiffness_before = lognormal_belief(step.backing.stiffness_factor, stiffness_sd);
     const Marginals marginals = marginals_of(likelihood, wear, wear_sd, scale_sd, stiffness_sd);
     result.after = belief_of(refined(marginals.wear, fineness), result.before.median);
     result.texture_after = belief_of(refined(marginals.scale, fineness), curves.rms_um);
     result.stiffness_after = belief_of(refined(marginals.stiffness, fineness), step.backing.stiffness_factor);
+    judge_belief(StatementKind::wear_rate_unexpected, result.before, result.after, marginals.wear, moved);
+    judge_belief(StatementKind::texture_unexpected, *result.texture_before, *result.texture_after,
+                 marginals.scale, moved);
+    judge_belief(StatementKind::stiffness_unexpected, *result.stiffness_before, *result.stiffness_after,
+                 marginals.stiffness, moved);
   }
   judge_use(result, spot, gauge, removal);
+  result.warnings.insert(result.warnings.end(), moved.begin(), moved.end());
   return result;
 }
 
 Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
   const TestSpotResult result = judge_test_spot(job, spot, curves);
   const double ratio = result.after.median / result.before.median;
-  const Backing tried = step_of(job, spot).backing;
+  const Step& tried = step_of(job, spot);
+  const std::string abrasive_key = key_of(tried.abrasive), backing_key = key_of(tried.backing);
   Job calibrated = job;
   for (Sequence& sequence : calibrated.sequence)
     for (Step& step : sequence.step) {
       Abrasive& abrasive = step.abrasive;
-      if (abrasive.name == result.abrasive) {
+      if (key_of(abrasive) == abrasive_key) {
         abrasive.ranges[wear_rate] = {
             abrasive.wear_rate_mm3_per_n_m * result.after.least / result.before.median,
             abrasive.wear_rate_mm3_per_n_m * result.after.most / result.before.median};
@@ -373,7 +422,7 @@ Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
         abrasive.stated_grain_um.reset();  // what the spot taught is of this grain
         abrasive.source = "test spot";
       }
-      if (result.stiffness_after && step.backing == tried) {
+      if (result.stiffness_after && key_of(step.backing) == backing_key) {
         step.backing.stiffness_factor *= result.stiffness_after->median / result.stiffness_before->median;
         step.backing.stiffness_log_sd = result.stiffness_after->log_sd;
       }

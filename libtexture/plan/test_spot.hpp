@@ -17,7 +17,7 @@ namespace libtexture {
 /// A spot of the panel on which a step of the job was tried.
 struct TestSpot {
   std::string sequence = {};  ///< of the job; empty = its first
-  std::string step = {};      ///< name of the step that was tried; empty = the sequence's first
+  std::string step = {};      ///< title of the step that was tried; empty = the sequence's first
   int passes = 0;             ///< overlapped passes made with fresh discs, 1 to 1000
   double area_m2 = 0.04;      ///< area of the spot, which sets how discs load [m2], > 0 to 100; estimate
   std::vector<double> before_um = {};  ///< readings of the total film before, all over the spot [um]
@@ -31,7 +31,8 @@ struct TestSpot {
   std::optional<int> gloss_left_passes = {};
   double gloss_log_sd =
       0.12;  ///< of the removal at which the last one goes, between eyes and places; estimate
-  std::optional<double> rms_left_um = {};  ///< texture left after all passes, rms [um], > 0; none = not known
+  /// Texture left after all passes, rms [um], > 0 and no more than there was; none = not known.
+  std::optional<double> rms_left_um = {};
   double rms_left_log_sd = 0.15;  ///< how sure that is, standard deviation of its logarithm; estimate
 
   void validate() const;
@@ -104,14 +105,17 @@ SpotCurves curves_of(const Job& job, const TestSpot& spot, const HeightField& su
 /// the texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
 /// loading and being changed, with the gauge's uncertainty, its scale, and spot_cv; looks bracket the removal
 /// at which the last glossy valley goes; the texture left is log-normal (docs/physics.md, test spot).
-/// InvalidInput where the job has no such step, where curves are needed and none are given, and where the
-/// film reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
+/// A belief whose median leaves its prior by more than two standard deviations, or that lies where the search
+/// ends, is warned of. InvalidInput where the job has no such step, where more texture is left than there
+/// was, where curves are needed and none are given, and where the film reads thicker after by more than three
+/// times the gauge's uncertainty: then readings were mixed up.
 TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotCurves& curves = {});
 
-/// The job with what the test spot says: in every step that uses the abrasive of that name, fresh and worn
-/// wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate; where texture was
-/// told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing.
-/// Further spots narrow it further. What ties the three together is dropped: taken as independent.
+/// The job with what the test spot says: in every step that uses that abrasive (by its key, identity.hpp),
+/// fresh and worn wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate;
+/// where texture was told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of
+/// that backing, by its key. Further spots narrow it further. What ties the three together is dropped: taken
+/// as independent.
 Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves = {});
 
 }  // namespace libtexture

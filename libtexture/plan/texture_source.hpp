@@ -2,6 +2,7 @@
 // TextureSource: where a job's starting surface comes from: bands, a measured file, what a person sees, or a
 // wet film.
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -70,11 +71,19 @@ struct WetTexture {
   }
 };
 
-/// Exactly one of these.
+/// What becomes of the tilt and the form of a measured map: taken out as not texture, or kept, of a map that
+/// has none because it was prepared elsewhere.
+enum class MapForm { removed, kept };
+constexpr std::array<std::pair<MapForm, const char*>, 2> names_of(MapForm) {
+  return {{{MapForm::removed, "removed"}, {MapForm::kept, "kept"}}};
+}
+
+/// Exactly one of bands, file, seen and wet_film.
 struct TextureSource {
   std::vector<TextureBand> bands = {};  ///< at least one, where this is the source
   std::optional<std::string> file =
       {};  ///< a measured surface; a job file's own folder is where a relative path starts
+  MapForm form = MapForm::removed;          ///< of a file: whether its plane and form are taken out
   std::optional<SeenTexture> seen = {};     ///< judged by eye
   std::optional<WetTexture> wet_film = {};  ///< what dries over a textured base
   double scale = 1;                         ///< factor on all heights, which a test spot sets, > 0 to 100
@@ -85,10 +94,13 @@ struct TextureSource {
   void validate() const;
   bool operator==(const TextureSource&) const = default;
   static constexpr auto fields() {
-    return std::tuple{
-        optional("bands", &TextureSource::bands), optional("file", &TextureSource::file),
-        optional("seen", &TextureSource::seen),   optional("wet_film", &TextureSource::wet_film),
-        optional("scale", &TextureSource::scale), optional("scale_log_sd", &TextureSource::scale_log_sd)};
+    return std::tuple{optional("bands", &TextureSource::bands),
+                      optional("file", &TextureSource::file),
+                      optional("form", &TextureSource::form),
+                      optional("seen", &TextureSource::seen),
+                      optional("wet_film", &TextureSource::wet_film),
+                      optional("scale", &TextureSource::scale),
+                      optional("scale_log_sd", &TextureSource::scale_log_sd)};
   }
 };
 

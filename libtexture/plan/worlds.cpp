@@ -7,6 +7,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/random.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/tool/crown_contact.hpp"
 
 namespace libtexture {
@@ -43,7 +44,7 @@ double bearable_force_n(const Step& step, double force_n, const std::optional<Cr
   for (const Layer& layer : step.backing.layers)
     least_kpa = std::min(least_kpa, plateau_share * layer.plateau_kpa.value_or(HUGE_VAL));
   if (std::isinf(least_kpa) || pressure_on_kpa(step, force_n, crown) <= least_kpa) return force_n;
-  double low = 0, high = force_n;
+  double low = least_force_n, high = force_n;
   for (int halving = 0; halving < 50; ++halving) {
     const double middle = (low + high) / 2;
     (pressure_on_kpa(step, middle, crown) <= least_kpa ? low : high) = middle;
@@ -91,12 +92,12 @@ Worlds worlds_of(const Job& job) {
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
   const int samples = static_cast<int>(worlds.person.size());
   StepWorlds drawn;
-  drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + step.abrasive.name),
+  drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + key_of(step.abrasive)),
                                 step.abrasive.wear_rate_log_sd);
   for (std::size_t i = 0; i < drawn.wear_factor.size(); ++i)
     drawn.wear_factor[i] *= std::exp(worlds.size_exponent[i] * log_size(step.abrasive));
   drawn.stiffness_factor =
-      lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + step.backing.name),
+      lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + key_of(step.backing)),
                 step.backing.stiffness_log_sd);
   const double between = log_sd_of(step.motion.force_cv);
   const double within = log_sd_of(worlds.uncertainty.force_within_cv);
@@ -117,7 +118,8 @@ Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
   scaled.abrasive.wear_rate_mm3_per_n_m *= wear;
   scaled.abrasive.worn_wear_rate_mm3_per_n_m *= wear;
   scaled.backing.stiffness_factor *= drawn.stiffness_factor[world];
-  const double force_n = std::min(most_force_n, drawn.force_factor[world] * step.motion.force_n);
+  const double force_n =
+      std::clamp(drawn.force_factor[world] * step.motion.force_n, least_force_n, most_force_n);
   scaled.motion.force_n = bearable_force_n(scaled, force_n, crown);
   return scaled;
 }

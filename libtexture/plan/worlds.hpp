@@ -25,9 +25,9 @@ Worlds worlds_of(const Job& job);
 
 /// What a step draws besides, one value per world: the force, of mean 1, log-normal with motion.force_cv
 /// between persons and force_within_cv from step to step (by its place in the sequence); wear rate and
-/// stiffness, log-normal of median 1, by the names of abrasive and backing, so that each is the same tool in
-/// all sequences; in the wear rate of an abrasive whose figure was carried over from another grain, the
-/// world's exponent of the law of size as well (docs/physics.md (68a)).
+/// stiffness, log-normal of median 1, by the keys of abrasive and backing (identity.hpp), so that each is the
+/// same tool in all sequences; in the wear rate of an abrasive whose figure was carried over from another
+/// grain, the world's exponent of the law of size as well (docs/physics.md (68a)).
 struct StepWorlds {
   std::vector<double> force_factor;
   std::vector<double> wear_factor;
@@ -35,8 +35,9 @@ struct StepWorlds {
 };
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place);
 
-/// The step as it is in a world, on a crown (none = flat). Where the force would make a foam of the
-/// backing collapse it is taken as the most that does not: nobody goes on with a disc that has bottomed out.
+/// The step as it is in a world, on a crown (none = flat). Wear rate and force stay within what is believed
+/// of any (least_wear_mm3_per_n_m ..., least_force_n ...). Where the force would make a foam of the backing
+/// collapse it is taken as the most that does not: nobody goes on with a disc that has bottomed out.
 Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
               const std::optional<Crown>& crown);
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "libtexture/base/units.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/scratches.hpp"
 #include "libtexture/tool/dose.hpp"
 
@@ -38,7 +39,8 @@ void warn(const Step& step, const Backing& working, const CrownContact& touch,
                                           {"lanes_mm", step.motion.step_over_mm},
                                           {"even_lanes_mm", touch.radius_mm}};
     const bool misses = dose.untouched_share > 0;
-    figures.emplace(misses ? "untouched_share" : "least_dose_share", misses ? dose.untouched_share : dose.least);
+    figures.emplace(misses ? "untouched_share" : "least_dose_share",
+                    misses ? dose.untouched_share : dose.least);
     say(misses ? StatementKind::lanes_miss : StatementKind::lanes_leave_stripes, std::move(figures));
   }
   const double speed = sliding_m_per_s(step.motion);
@@ -49,7 +51,7 @@ void warn(const Step& step, const Backing& working, const CrownContact& touch,
   const Grit& grit = step.abrasive.grit;
   if (grit.is_extrapolated())
     warnings.push_back({.kind = StatementKind::grain_extrapolated,
-                        .abrasives = {step.abrasive.name},
+                        .abrasives = {label_of(step.abrasive)},
                         .figures = {{"grain_um", grit.median_um()}}});
 }
 
@@ -74,10 +76,6 @@ double groove_depth_um(const Step& step, double pressure_kpa, double contact_sha
 double grain_height_um(const Step& step, double pressure_kpa) {
   if (step.backing.support != Support::layers) return 0;
   return groove_depth_um(step.abrasive, step.wetness, pressure_kpa, 1, reference_hardness_mpa);
-}
-
-const std::string& title_of(const Step& step) {
-  return step.name.empty() ? step.abrasive.name : step.name;
 }
 
 }  // namespace libtexture

@@ -3,7 +3,6 @@
 // depth.
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "libtexture/base/statement.hpp"
@@ -37,8 +36,5 @@ double groove_depth_um(const Step& step, double pressure_kpa, double contact_sha
 /// full contact and a clear of the reference hardness (docs/physics.md, equation 19c). 0 on springs, a
 /// half-space and a rigid support: ideal faces, which have no grains.
 double grain_height_um(const Step& step, double pressure_kpa);
-
-/// A step as results name it: its own name, or its abrasive's.
-const std::string& title_of(const Step& step);
 
 }  // namespace libtexture

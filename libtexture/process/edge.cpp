@@ -272,8 +272,8 @@ void EdgeClear::validate() const {
 }
 
 void EdgeOptions::validate() const {
-  require(removal_um > 0 && removal_um <= 1000, "EdgeOptions", "removal_um", "must be > 0 and <= 1000",
-          removal_um);
+  require(removal_um > 0 && removal_um <= most_edge_removal_um, "EdgeOptions", "removal_um",
+          "must be > 0 and <= 1000", removal_um);
   require_within(passes, 1, 1000, "EdgeOptions", "passes");
   require_positive(radius_mm, "EdgeOptions", "radius_mm");
   require(turn_deg > 0 && turn_deg <= 60, "EdgeOptions", "turn_deg", "must be > 0 and <= 60", turn_deg);

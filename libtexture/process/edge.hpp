@@ -45,6 +45,9 @@ struct EdgeClear {
   }
 };
 
+/// More clear than that is on no car [um]: an edge is not followed through it; estimate.
+inline constexpr double most_edge_removal_um = 1000;
+
 /// The section, the habit, and how much is taken off the flat.
 struct EdgeOptions {
   double removal_um = unset;  ///< mean clear removed far from the edge [um], > 0 to 1000

@@ -232,6 +232,7 @@ Parts parts_of(const std::vector<State>& states) {
 }  // namespace
 
 void GrooveFigures::validate() const {
+  require(step >= 0, "GrooveFigures", "step", "must be >= 0", step);
   require_positive(depth_um, "GrooveFigures", "depth_um");
   require_positive(coverage, "GrooveFigures", "coverage");
   require_positive(depth_cap, "GrooveFigures", "depth_cap");
@@ -268,8 +269,7 @@ double stray_marks_factor(const Backing& backing) {
   return stiffness_pa_per_m(backing, 0) < soft_interface_pa_per_m ? 1 : hard_backing_factor;
 }
 
-GrooveFigures groove_figures(const std::string& step, const Abrasive& abrasive, const Motion& motion,
-                             double depth_um) {
+GrooveFigures groove_figures(int step, const Abrasive& abrasive, const Motion& motion, double depth_um) {
   const GrooveFigures figures{step,
                               depth_um,
                               abrasive.groove_coverage,

@@ -12,7 +12,6 @@
 // on the safe side). Grooves have no direction, grains do not wear within a step, and grooves do not change
 // what is removed later.
 
-#include <string>
 #include <vector>
 
 #include "libtexture/base/fields.hpp"
@@ -26,7 +25,7 @@ namespace libtexture {
 
 /// The grooves that an abrasive cuts under given conditions.
 struct GrooveFigures {
-  std::string step;                   ///< the step that cuts them
+  int step = 0;                       ///< which step of the sequence cuts them, from 0
   double depth_um = unset;            ///< mean groove depth delta [um], > 0
   double coverage = 5;                ///< mean coverage K_inf once finished, > 0; estimate 2-10
   double depth_cap = 7;               ///< deepest regular groove in mean depths, > 0; estimate 5-9
@@ -87,9 +86,8 @@ double groove_length_mm(const Motion& motion);
 /// (estimates).
 double stray_marks_factor(const Backing& backing);
 
-/// The figures of an abrasive's grooves; its stray marks as on a soft interface.
-GrooveFigures groove_figures(const std::string& step, const Abrasive& abrasive, const Motion& motion,
-                             double depth_um);
+/// The figures of the grooves of a step, from 0, with an abrasive; its stray marks as on a soft interface.
+GrooveFigures groove_figures(int step, const Abrasive& abrasive, const Motion& motion, double depth_um);
 
 /// Works the patch: the removal map (>= 0 [um]) wears down what is there and marks with the new figures. The
 /// same figures as the last population's add to it; others open a new one. Exact in any split into passes.

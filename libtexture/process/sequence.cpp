@@ -8,6 +8,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/process/disc_contact.hpp"
+#include "libtexture/process/identity.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/pace.hpp"
 #include "libtexture/surface/gloss.hpp"
@@ -79,7 +80,8 @@ class Simulation {
     history_.start.name = "start";
   }
 
-  void work(const Step& step, const Progress& progress) {
+  // `place`: of the step in the sequence, from 0.
+  void work(const Step& step, int place, const Progress& progress) {
     const DiscContact contact = disc_contact(step, surface_.grid(), crown_, &history_.warnings);
     const HeightField before = surface_;
     DiscUse use;
@@ -113,7 +115,8 @@ class Simulation {
       double overshoot = 0;
       for (std::size_t k = 0; k < at.size(); ++k) {
         const HeightField& now = levelled.surfaces[k];
-        const GrooveFigures figures = figures_of(step, contact.pressure_kpa, levelled.contact_share[k]);
+        const GrooveFigures figures =
+            figures_of(step, place, contact.pressure_kpa, levelled.contact_share[k]);
         scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
         surface_ = now;
         const Seen seen = seen_in(now);
@@ -143,9 +146,9 @@ class Simulation {
   History take() { return std::move(history_); }
 
  private:
-  GrooveFigures figures_of(const Step& step, double pressure_kpa, double contact_share) const {
+  GrooveFigures figures_of(const Step& step, int place, double pressure_kpa, double contact_share) const {
     const double depth_um = groove_depth_um(step, pressure_kpa, contact_share, coating_.clear().hardness_mpa);
-    GrooveFigures figures = groove_figures(title_of(step), step.abrasive, step.motion, depth_um);
+    GrooveFigures figures = groove_figures(place, step.abrasive, step.motion, depth_um);
     figures.stray_marks_per_dm2_um *= stray_marks_factor(step.backing);
     return figures;
   }
@@ -222,9 +225,11 @@ History simulate(const HeightField& surface, const Coating& coating, const std::
   require(!steps.empty(), "simulate", "steps", "must hold at least one step", "none");
   for (const Step& step : steps) step.validate();
   Simulation simulation(surface, coating, options);
-  for (std::size_t i = 0; i < steps.size(); ++i)
-    working_at("step " + title_of(steps[i]) + ": ",
-               [&] { simulation.work(steps[i], nth_part(progress, i, steps.size())); });
+  const std::vector<Step> titled = with_titles(steps);
+  for (std::size_t i = 0; i < titled.size(); ++i)
+    working_at("step " + titled[i].name + ": ", [&] {
+      simulation.work(titled[i], static_cast<int>(i), nth_part(progress, i, titled.size()));
+    });
   report(progress, 1);
   return simulation.take();
 }

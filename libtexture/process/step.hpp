@@ -47,7 +47,7 @@ struct Stop {
 
 /// One abrasive step: what cuts, what is behind it, how it is driven, and for how long.
 struct Step {
-  std::string name = {};           ///< as results name it, one line; may be empty
+  std::string name = {};           ///< as results name it, one line; may be empty: then its abrasive's
   Abrasive abrasive = {};          ///< what cuts
   Backing backing = {};            ///< what is behind it
   Motion motion = {};              ///< how it is driven

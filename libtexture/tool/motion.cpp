@@ -39,7 +39,7 @@ void Motion::validate() const {
   require_within(disc_diameter_mm, 1, 1000, "Motion", "disc_diameter_mm");
   require_within(orbit_mm, 0, 100, "Motion", "orbit_mm");
   require_within(speed_rpm, 1, 1e5, "Motion", "speed_rpm");
-  require_within(force_n, 0.001, most_force_n, "Motion", "force_n");
+  require_within(force_n, least_force_n, most_force_n, "Motion", "force_n");
   require_within(feed_mm_per_s, 0.1, 1e4, "Motion", "feed_mm_per_s");
   require(step_over_mm >= 0.1 && step_over_mm <= disc_diameter_mm, "Motion", "step_over_mm",
           "must be at least 0.1 and at most the disc's diameter", step_over_mm);

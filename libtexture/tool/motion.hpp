@@ -7,7 +7,9 @@
 
 namespace libtexture {
 
-inline constexpr double most_force_n = 500;  ///< ten times what an arm and a machine press with; estimate
+/// What a motion may press with [N], and what is drawn at random stays within: the least is a tenth of a
+/// gram, less than any disc weighs, the most ten times what an arm and a machine press with; estimates.
+inline constexpr double least_force_n = 0.001, most_force_n = 500;
 
 /// How the disc is driven over the panel.
 struct Motion {

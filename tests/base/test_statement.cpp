@@ -27,6 +27,7 @@ Statement filled(StatementKind kind) {
       if (name == "other_sequence") statement.other_sequence = "P1200 first";
       if (name == "step") statement.step = "level";
       if (name == "backing") statement.backing = "hard pad";
+      if (name == "field") statement.field = "budget.reserve_um";
       statement.figures[name] = 0.5;
     }
   return statement;

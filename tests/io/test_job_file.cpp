@@ -1,7 +1,10 @@
 #include "catch.hpp"
 #include "folder.hpp"
 #include "libtexture/io/job_file.hpp"
+#include "libtexture/io/surface_file.hpp"
 #include "libtexture/io/whole_file.hpp"
+#include "libtexture/process/identity.hpp"
+#include "libtexture/surface/texture.hpp"
 
 using namespace libtexture;
 namespace fs = std::filesystem;
@@ -82,7 +85,8 @@ TEST_CASE("a job file becomes a job with its tools in full") {
   CHECK(job.target.band_mm == std::array<double, 2>{1, 8});
   const Step& step = job.sequence.at(0).step.at(0);
   CHECK(step.abrasive.grit == Grit("P2000"));
-  CHECK(step.name == "P2000 film");
+  CHECK(step.name.empty());
+  CHECK(titles_of(job.sequence.at(0).step).at(0) == "P2000 film");
   CHECK(step.backing.skin->thickness_um > 0);
   CHECK(step.stop.touched_share == 0.99);
   CHECK(job.sequence.at(0).step.at(1).motion.force_n == 20);
@@ -177,8 +181,9 @@ TEST_CASE("names are one line, and differ where results go by them") {
                 "[coating]") ==
         "job.toml:4: Job: panel must have names that differ (got \"door\" "
         "twice)");
-  CHECK(refusal("passes = 6", "passes = 6\nname = \"P2000 film\"") ==
-        "job.toml:23: sequence[0]: Sequence: step must have names that differ (got \"P2000 film\" twice)");
+  CHECK(refusal("stop = { touched_share = 0.99 }\n[[sequence.step]]",
+                "name = \"one\"\n[[sequence.step]]\nname = \"one\"") ==
+        "job.toml:23: sequence[0]: Sequence: step must have names that differ (got \"one\" twice)");
 }
 
 TEST_CASE("a tool that is neither a name nor a table is told both") {
@@ -281,4 +286,111 @@ TEST_CASE("the example jobs load") {
   }
   CHECK(load_job(jobs / "factory_lid.toml").sequence.size() == 2);
   CHECK(load_job(jobs / "bonnet.toml").sequence.size() == 2);
+}
+
+namespace {
+
+const Grid map_grid{48, 64, 0.2};
+
+HeightField measured_map() {
+  return synthesize({{.wavelength_mm = 2.2, .rms_um = 0.7}}, map_grid, 3);
+}
+
+// The good job with a measured map for its texture, and a line for its patch ("" = none).
+std::string measured_job(const std::string& file, const std::string& patch, const std::string& more = "") {
+  std::string text =
+      with("bands = [\n  { wavelength_mm = 2.2, rms_um = 0.7 },\n]", "file = \"" + file + "\"\n" + more);
+  const std::string old_patch = "patch = { rows = 128, cols = 128, pixel_mm = 0.1 }";
+  return text.replace(text.find(old_patch), old_patch.size(), patch);
+}
+
+const std::string map_patch = "patch = { rows = 48, cols = 64, pixel_mm = 0.2 }";
+
+HeightField times(const HeightField& field, double factor) {
+  return {factor * field.height_um(), field.pixel_mm()};
+}
+
+}  // namespace
+
+TEST_CASE("a measured map's own pixel and pixel count are used, and a contradiction is refused") {
+  const Folder folder;
+  write_surface(measured_map(), folder.path / "map.csv");
+  write_surface(measured_map(), folder.path / "map.npy");
+  // Left out, the patch is the file's.
+  const Job job = load(folder, measured_job("map.csv", ""));
+  CHECK(job.patch == map_grid);
+  CHECK(surface_of(job).grid() == map_grid);
+  CHECK(surface_of(load(folder, measured_job("map.npy", map_patch))).grid() == map_grid);
+  // Stated otherwise, both are named: a pixel four times as large once made the slopes a quarter.
+  const std::string map = (folder.path / "map.csv").string();
+  CHECK_THROWS_WITH(
+      surface_of(load(folder, measured_job("map.csv",
+                                           "patch = { rows = 48, cols = 64, pixel_mm = "
+                                           "0.8 }"))),
+      map +
+          ": the file states pixel_mm = 0.2, and 0.8 is asked for (a job's patch, or pixel_mm): "
+          "mend the one that is wrong");
+  CHECK_THROWS_WITH(
+      surface_of(load(folder, measured_job("map.csv",
+                                           "patch = { rows = 32, cols = 32, pixel_mm = "
+                                           "0.2 }"))),
+      map +
+          ": the file holds rows = 48, cols = 64, and the job's patch states rows = 32, cols = 32: "
+          "write patch = { rows = 48, cols = 64, pixel_mm = 0.2 }");
+  // A .npy states no pixel.
+  CHECK_THROWS_WITH(load(folder, measured_job("map.npy", "")),
+                    Catch::Contains("texture.file: ") && Catch::Contains("pixel_mm must be given"));
+}
+
+TEST_CASE("a measured map's tilt and form are taken out and told") {
+  const Folder folder;
+  Array2d tilted = measured_map().height_um();
+  for (Eigen::Index i = 0; i < tilted.cols(); ++i) tilted.col(i) += 20.0 * static_cast<double>(i) / 63;
+  write_surface({tilted, 0.2}, folder.path / "map.csv");
+  const Job job = load(folder, measured_job("map.csv", map_patch));
+  const HeightField surface = surface_of(job);
+  const std::vector<Statement> notes = surface_notes(job);
+  CHECK(surface.rms_um() == Catch::Approx(0.7).epsilon(0.05));  // 6 of some 90 waves go with the form
+  REQUIRE(!notes.empty());
+  CHECK(notes[0].kind == StatementKind::form_removed);
+  CHECK(notes[0].figures.at("tilt_um") == Catch::Approx(20).epsilon(0.05));
+  const Job kept = load(folder, measured_job("map.csv", map_patch, "form = \"kept\""));
+  CHECK(surface_of(kept).height_um().isApprox(tilted));
+  REQUIRE(!surface_notes(kept).empty());
+  CHECK(surface_notes(kept).back().kind == StatementKind::map_not_periodic);
+  CHECK(surface_notes(load(Folder(), good_job)).empty());
+}
+
+TEST_CASE("heights that no paint has are asked for their unit") {
+  const Folder folder;
+  const auto said = [&](double factor) {
+    write_surface(times(measured_map(), factor), folder.path / "map.csv");
+    try {
+      surface_of(load(folder, measured_job("map.csv", map_patch)));
+    } catch (const InvalidInput& error) {
+      return std::string(error.what()).substr((folder.path / "map.csv").string().size());
+    }
+    return std::string("taken");
+  };
+  CHECK(said(1) == "taken");
+  CHECK(said(0) == "taken");  // a flat panel
+  CHECK_THAT(said(1e-3),
+             Catch::StartsWith(": heights: texture.file.rms_um must be at least 0.01: is it mm? then "
+                               "write 0.6"));
+  CHECK_THAT(said(1e-6), Catch::Contains("must be at least 0.01: is it m? then write 0.6"));
+  CHECK_THAT(said(1e3), Catch::Contains("must be at most 100: is it nm? then write 0.6"));
+}
+
+TEST_CASE("thicknesses of clear are read in mil too") {
+  const Job job = load(Folder(), with("clear_um = 60", "clear_mil = 2.4") +
+                                     "[budget]\nclear_left_least_mil = 1.4\nreserve_um = 3\n");
+  CHECK(*job.coating.clear_um == Catch::Approx(2.4 * 25.4));
+  CHECK(*job.budget.clear_left_least_um == Catch::Approx(1.4 * 25.4));
+  CHECK(job.budget.reserve_um == 3);
+  CHECK(refusal("clear_um = 60", "clear_um = 60\nclear_mil = 2.4") ==
+        "job.toml:14: coating.clear_mil: must be left out, as clear_um is given too (got 2.4)");
+  CHECK(refusal("clear_um = 60", "clear_um = 2.4") ==
+        "job.toml:13: Job: coating.clear_um must be at least 8: is it mil? then write 60.96, or clear_mil = "
+        "2.4 in a "
+        "job file (got 2.4 um)");
 }

@@ -122,7 +122,11 @@ TEST_CASE("a .csv is read with commas or semicolons, comments, and its own pixel
   CHECK(field.grid() == Grid{2, 4, 0.25});
   CHECK(field.height_um()(0, 3) == 4);
   CHECK(field.height_um()(1, 2) == -0.7);
-  CHECK(read_surface(file.path, 0.1).pixel_mm() == 0.1);  // what the caller says goes first
+  CHECK(read_surface(file.path, 0.25).pixel_mm() == 0.25);
+  CHECK(message_of(file.path, 0.1) ==
+        "the file states pixel_mm = 0.25, and 0.1 is asked for (a job's patch, or pixel_mm): mend the one "
+        "that is "
+        "wrong");
 }
 
 TEST_CASE("a .csv of one number per line is a profile") {

@@ -124,7 +124,9 @@ void check_agrees(const Measured& measured, double expected, double greatest_rel
   CHECK(std::abs(measured.mean - expected) < 4 * measured.standard_error);
 }
 
-GrooveFigures grooves(const std::string& step, double depth_um) {
+constexpr int level_step = 0, refine_step = 1;  // places in the sequence
+
+GrooveFigures grooves(int step, double depth_um) {
   GrooveFigures figures;
   figures.step = step;
   figures.depth_um = depth_um;
@@ -153,7 +155,7 @@ double second_moment_um2(const std::vector<DepthLaw>& law) {
 
 TEST_CASE("simulated grooves of one growing step follow the depth law") {
   for (const double removal_um : {0.06, 0.8}) {  // barely begun, and finished
-    const std::vector<Cut> cuts{{grooves("level", 0.2), removal_um}};
+    const std::vector<Cut> cuts{{grooves(level_step, 0.2), removal_um}};
     const auto sample = sample_of(cuts, no_cap, 11);
     const auto law = depth_laws(formulas_for(cuts));
     for (const double z : {0.0, 0.2, 0.5}) check_agrees(deeper(sample, z), deeper_share(law, z), 0.02);
@@ -165,7 +167,8 @@ TEST_CASE("simulated grooves of one growing step follow the depth law") {
 TEST_CASE(
     "simulated removal by a finer step leaves the survivors that the formula leaves, under the new grooves") {
   for (const double refinement_um : {0.15, 0.5}) {
-    const std::vector<Cut> cuts{{grooves("level", 0.2), 0.8}, {grooves("refine", 0.085), refinement_um}};
+    const std::vector<Cut> cuts{{grooves(level_step, 0.2), 0.8},
+                                {grooves(refine_step, 0.085), refinement_um}};
     const auto sample = sample_of(cuts, no_cap, 12);
     const Scratches scratches = formulas_for(cuts);
     const auto law = depth_laws(scratches);
@@ -180,8 +183,8 @@ TEST_CASE("simulated patches whose pixels are worked unevenly mix by area") {
   const std::vector<double> levelled_um{0.6, 0.6, 0.3, 0.0};
   const std::vector<double> refined_um{0.5, 0.1, 0.0, 0.0};
   Scratches scratches;
-  scratch(scratches, grooves("level", 0.2), Eigen::Map<const Array2d>(levelled_um.data(), 1, 4));
-  scratch(scratches, grooves("refine", 0.085), Eigen::Map<const Array2d>(refined_um.data(), 1, 4));
+  scratch(scratches, grooves(level_step, 0.2), Eigen::Map<const Array2d>(levelled_um.data(), 1, 4));
+  scratch(scratches, grooves(refine_step, 0.085), Eigen::Map<const Array2d>(refined_um.data(), 1, 4));
   const auto law = depth_laws(scratches);
 
   boost::random::mt19937 random(13);
@@ -191,7 +194,7 @@ TEST_CASE("simulated patches whose pixels are worked unevenly mix by area") {
     patch.depth_um.clear();
     for (std::size_t pixel = 0; pixel < 4; ++pixel) {
       const Profile part = simulate(
-          {{grooves("level", 0.2), levelled_um[pixel]}, {grooves("refine", 0.085), refined_um[pixel]}},
+          {{grooves(level_step, 0.2), levelled_um[pixel]}, {grooves(refine_step, 0.085), refined_um[pixel]}},
           no_cap, random);
       for (int point = 0; point < points; point += 4) patch.depth_um.push_back(part.depth_um[point]);
     }
@@ -216,7 +219,7 @@ TEST_CASE("a cap on the groove depth takes away what is stated") {
   const double square_um2 = gauss_kronrod<double, 31>::integrate(
       [&](double z) { return 2 * z * capped_deeper(z); }, 0.0, cap * 0.2);
 
-  const std::vector<Cut> fresh{{grooves("level", 0.2), 1.6}};
+  const std::vector<Cut> fresh{{grooves(level_step, 0.2), 1.6}};
   const auto fresh_sample = sample_of(fresh, cap, 14);
   check_agrees(deeper(fresh_sample, 0.6), capped_deeper(0.6), 0.02);
   check_agrees(mean_depth(fresh_sample), mean_um, 0.01);
@@ -226,7 +229,7 @@ TEST_CASE("a cap on the groove depth takes away what is stated") {
   const double rms_nm = 1e3 * std::sqrt(square_um2 - mean_um * mean_um);
   CHECK(rms_nm / depth_rms_nm(law) == Catch::Approx(0.90).margin(0.005));
 
-  const std::vector<Cut> worn{{grooves("level", 0.2), 1.6}, {grooves("refine", 0.04), 0.8}};
+  const std::vector<Cut> worn{{grooves(level_step, 0.2), 1.6}, {grooves(refine_step, 0.04), 0.8}};
   const auto worn_sample = sample_of(worn, cap, 15);
   check_agrees(first_left(worn_sample), -std::expm1(-capped_over(4)), 0.03);
   CHECK(capped_over(4) / coverage_map(formulas_for(worn), 0)(0, 0) == Catch::Approx(0.80).margin(0.005));

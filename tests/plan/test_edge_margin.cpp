@@ -142,3 +142,8 @@ TEST_CASE("an edge's margin refuses what it cannot know") {
   CHECK_THROWS_AS(edge_margin({}, {}, 50, 0, {rigid}, {row_of(4)}), InvalidInput);
   CHECK_THROWS_AS(edge_margin({}, {}, 50, 0, {step_of()}, {}), InvalidInput);
 }
+
+TEST_CASE("a margin that cannot be found names the step") {
+  CHECK_THROWS_WITH(edge_margin(straddling(), leaving(35.6), 60, 0, {step_of()}, {row_of(1001)}),
+                    "edge, step level: EdgeOptions: removal_um must be > 0 and <= 1000 (got 1001 um)");
+}

@@ -87,6 +87,44 @@ TEST_CASE(
   CHECK(far.total_sd_um == Catch::Approx(anywhere.total_sd_um).epsilon(1e-12));
 }
 
+TEST_CASE("a reading without a place is a place of its own") {
+  // The same readings 10 km apart, where correlation is exp(-33000): the rule itself, by another way.
+  const Paint paint = paint_of(PaintKind::repaint);
+  const std::vector<double> totals{250, 262, 248, 255, 40, 259};
+  Panel bare = panel_of({}), far = bare;
+  for (std::size_t i = 0; i < totals.size(); ++i) {
+    bare.readings.push_back(somewhere(totals[i]));
+    far.readings.push_back(at(1e4 * static_cast<double>(i), 0, totals[i]));
+  }
+  const FilmMap a = film_map(bare, paint), b = film_map(far, paint);
+  CHECK(a.mean_um == Catch::Approx(b.mean_um).epsilon(1e-12));
+  const Film thinnest = film_at_thinnest(a, bare), same = film_at_thinnest(b, far);
+  CHECK(thinnest.total_um == Catch::Approx(same.total_um).epsilon(1e-9));
+  CHECK(thinnest.clear_um == Catch::Approx(same.clear_um).epsilon(1e-9));
+  CHECK(thinnest.clear_sd_um == Catch::Approx(same.clear_sd_um).epsilon(1e-9));
+  CHECK(thinnest.total_um == Catch::Approx(40).margin(1));  // within the gauge's 2 um
+  CHECK(a.placed == 0);
+  CHECK(b.placed == totals.size());
+}
+
+TEST_CASE("there is never more clear than film at the thinnest reading") {
+  Paint paint = paint_of(PaintKind::repaint);
+  paint.clear_um = 60;
+  const Panel door = panel_of({somewhere(250), somewhere(250), somewhere(250), somewhere(40)});
+  CHECK(film_at_thinnest(film_map(door, paint), door).clear_um < 15);  // 60/197 of 40
+  paint.gauge.uncertainty_um = 5000;  // a gauge that says nothing leaves the mean, which is more than 40
+  paint.clear_um = 150;
+  CHECK(film_at_thinnest(film_map(door, paint), door).clear_um == 40);
+}
+
+TEST_CASE("the thinnest film is at the least reading, wherever that stands") {
+  const Panel door = panel_of({at(0, 0, 130), at(900, 0, 95), somewhere(120)});
+  const FilmMap map = film_map(door, paint_of(PaintKind::factory));
+  CHECK(film_at_thinnest(map, door).total_um == film_at(map, {900, 0}).total_um);
+  const Panel other = panel_of({at(0, 0, 130), at(900, 0, 120), somewhere(95)});
+  CHECK(film_at_thinnest(film_map(other, paint_of(PaintKind::factory)), other).total_um < 100);
+}
+
 TEST_CASE("readings without a place move the mean, not the map") {
   const Panel with = panel_of({at(0, 0, 110), at(300, 0, 130), somewhere(90), somewhere(95)});
   const Panel without = panel_of({at(0, 0, 110), at(300, 0, 130)});

@@ -43,11 +43,11 @@ struct Spring {
     return synthesize({{.wavelength_mm = 2.5, .rms_um = .01}}, Grid{64, 64, 0.4}, 5);
   }
 
-  WorldState marched(const Step& step, bool is_first, double pass_cv = 0) const {
+  WorldState marched(const Step& step, int place, double pass_cv = 0) const {
     const March march{job, worlds, bands, start.band_um[0]};
     WorldState state = start;
     march.step(0, job.panel.front(), {step, plan.contact.pressure_kpa, pass_cv, 1},
-               solve_curves({plan}).curves.front(), StartSurfaces({field}), is_first, state);
+               solve_curves({plan}).curves.front(), StartSurfaces({field}), place, state);
     return state;
   }
 };
@@ -68,7 +68,7 @@ TEST_CASE("a rule of texture is met where the closed form says, and the rest to 
   Step step = spring.plan.step;
   step.stop.rms_um = .004;
   step.look_every_passes = 2;
-  const WorldState end = spring.marched(step, true);
+  const WorldState end = spring.marched(step, 0);
   const double met_um = std::log(.01 / .004) * spring.plan.contact.pressure_kpa / .5;
   CHECK(end.levelling_um == Approx(met_um).epsilon(.01));  // cubic between nodes: .002, see test_step_curves
   int passes = 0;
@@ -100,7 +100,7 @@ TEST_CASE("a later step without a rule of texture is scratch debt, all of it") {
   const Spring spring;
   Step step = spring.plan.step;
   step.passes = 3;
-  const WorldState end = spring.marched(step, false);
+  const WorldState end = spring.marched(step, 1);
   CHECK(end.debt_um == Approx(pass_um(spring, 3)).epsilon(1e-12));
   CHECK(end.levelling_um == 0);
   CHECK(end.overshoot_um == 0);
@@ -114,7 +114,7 @@ TEST_CASE(
   // form).
   for (const int passes : {1, 4}) {
     step.passes = passes;
-    const WorldState end = spring.marched(step, false, 0.6);
+    const WorldState end = spring.marched(step, 1, 0.6);
     CHECK(end.removed_sd_um / end.removed_um == Approx(std::sqrt(0.04 + 0.36 / passes)).epsilon(1e-12));
   }
 }
@@ -124,7 +124,7 @@ TEST_CASE("a step without a rule levels until the job's target was met") {
   spring.job.target.rms_um = .005;
   Step step = spring.plan.step;
   step.passes = 12;
-  const WorldState end = spring.marched(step, true);
+  const WorldState end = spring.marched(step, 0);
   CHECK(end.levelling_um ==
         Approx(std::log(.01 / .005) * spring.plan.contact.pressure_kpa / .5).epsilon(.01));
   CHECK(end.removed_um == Approx(pass_um(spring, 12)).epsilon(1e-12));

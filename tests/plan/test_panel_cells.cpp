@@ -51,6 +51,20 @@ TEST_CASE("cells are of a disc's footprint, and together they are the panel") {
   CHECK(right == Catch::Approx(400 + 500 * (1 - 1 / 7.)).epsilon(.03));
 }
 
+TEST_CASE("readings without a place are cells of the panel") {
+  Panel bare = panel_of(.5);
+  for (Reading& reading : bare.readings) reading.x_mm = reading.y_mm = std::nullopt;
+  const PanelCells cells = cells_of(bare);
+  CHECK(cells.area_m2 * static_cast<double>(cells.places.size()) == Catch::Approx(.5));
+  for (const Place& place : places_of(bare))
+    CHECK(std::count_if(cells.places.begin(), cells.places.end(),
+                        [&](const Place& cell) { return cell.x_mm == place.x_mm; }) == 1);
+  bare.area_m2 = .01;  // one cell: the thinnest reading's
+  bare.readings[3].total_um = 100;
+  CHECK(cells_of(bare).places.size() == 1);
+  CHECK(cells_of(bare).places[0].x_mm == places_of(bare)[3].x_mm);
+}
+
 TEST_CASE("the deepest valley of a 2.5 mm texture is 3.9 sigma on 51 x 51 mm and 5.35 on 1.5 m2") {
   // Expected exceedances of a Gaussian field (Adler, from memory), solved by hand to the digits given.
   CHECK(std::abs(deepest_valley_in_sd(.051 * .051, 2.5) - 3.9) < .05);
@@ -129,4 +143,24 @@ TEST_CASE("areas and wavelengths that are not positive are refused") {
   CHECK_THROWS_AS(deepest_valley_in_sd(1, -1), InvalidInput);
   CHECK_THROWS_AS(deep_valleys(1, 2.5, .5), InvalidInput);
   CHECK(mean_wavelength_mm(HeightField(Array2d::Zero(8, 8), .1)) == 0);
+}
+
+TEST_CASE("one thin reading is the thinnest place in every world, whether its place is stated or not") {
+  // Film of 40 um holds less than 40 um of clear, whatever its share (the rule; no source needed).
+  Panel placed = panel_of(.5), bare = placed;
+  placed.readings[2].total_um = bare.readings[2].total_um = 40;
+  for (Reading& reading : bare.readings) reading.x_mm = reading.y_mm = std::nullopt;
+  const Paint paint{.kind = PaintKind::repaint, .clear_um = 60};
+  const PanelWork work = work_of(400, 0, 0, 0, 0);
+  std::vector<double> medians;
+  for (const Panel& panel : {placed, bare}) {
+    std::vector<double> left =
+        extremes_of(cells_of(panel), film_map(panel, paint), work, .02, .0026, 0, 1).clear_left_um;
+    std::sort(left.begin(), left.end());
+    CHECK(left.back() < 40);
+    medians.push_back(left[left.size() / 2]);
+  }
+  // The cell's centre need not be the place that was read, so that stated places come out a little thicker.
+  CHECK(medians[1] < 15);
+  CHECK(medians[1] <= medians[0] + 1);
 }

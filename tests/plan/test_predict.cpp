@@ -60,7 +60,7 @@ TEST_CASE("a verdict names the rule of the budget that the worlds break, and wha
   CHECK(found(by_clear.reasons, StatementKind::clear_share_unsure));
 
   Job hasty = one_pass();
-  hasty.budget.clear_removed_most_um = 0.1;  // less than a pass takes
+  hasty.budget = {.clear_removed_most_um = 0.1};  // less than a pass takes; nothing must stay
   const Prediction by_removal = prediction_of(hasty);
   CHECK(by_removal.panels[0].risk.clear_left_short_probability == 0);
   CHECK(found(by_removal.reasons, StatementKind::too_much_removed));
@@ -174,4 +174,19 @@ TEST_CASE("a plan that stops far from its target is off, and so are the reasons"
   CHECK(plan.reasons.front().kind == StatementKind::target_mostly_missed);
   job.sequence[0].step[0].stop.rms_um = 0.3;
   CHECK(found(prediction_of(job).warnings, StatementKind::stop_is_not_target));
+}
+
+TEST_CASE("a margin along an edge that cannot be found is left out, and the prediction stands") {
+  Job job = one_pass();
+  job.panel[0].edge_length_m = 3;
+  job.uncertainty.samples = 100;
+  CHECK(prediction_of(job).panels[0].edge.has_value());
+  job.coating.hardness_mpa = 0.5;  // so soft that one pass takes more than an edge is followed through
+  const Prediction prediction = prediction_of(job);
+  REQUIRE(prediction.panels[0].removed_um > most_edge_removal_um);
+  CHECK_FALSE(prediction.panels[0].edge.has_value());
+  const Statement* failed = found(prediction.warnings, StatementKind::edge_margin_failed);
+  REQUIRE(failed);
+  CHECK(failed->panel == "door");
+  CHECK(failed->figures.at("removed_um") == prediction.panels[0].removed_um);
 }

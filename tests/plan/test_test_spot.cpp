@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/math/distributions/binomial.hpp>
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/normal_distribution.hpp>
@@ -349,4 +350,57 @@ TEST_CASE("a spot that tells of texture needs its curves, and looks that fit its
   spot.gloss_left_passes = 2;
   spot.rms_left_um = -1;
   CHECK_THROWS_WITH(spot.validate(), "TestSpot: rms_left_um must be > 0 (got -1 um)");
+}
+
+namespace {
+
+bool warns(const TestSpotResult& result, StatementKind kind) {
+  return std::any_of(result.warnings.begin(), result.warnings.end(),
+                     [&](const Statement& one) { return one.kind == kind; });
+}
+
+}  // namespace
+
+TEST_CASE("more texture left than there was is refused, and a belief that leaves its prior is warned of") {
+  const Job job = textured_job(film_on_foam(), .3, .4);
+  const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
+  TestSpot spot = spot_of(6, 3.5, 8);
+  spot.area_m2 = patch_m2;
+  spot.rms_left_um = 0.4;
+  const SpotCurves curves = curves_of(job, spot, surface);
+  const auto judged = [&](double rms_left_um) {
+    spot.rms_left_um = rms_left_um;
+    return judge_test_spot(job, spot, curves);
+  };
+  // What these tools leave by the job's own figures is no surprise.
+  const double expected_um = curves.rms_left_um(1, 1, 3.5);
+  const TestSpotResult usual = judged(expected_um);
+  for (const StatementKind kind : {StatementKind::wear_rate_unexpected, StatementKind::texture_unexpected,
+                                   StatementKind::stiffness_unexpected})
+    CHECK_FALSE(warns(usual, kind));
+  // 300 nm typed into a field of um: more than there was by any belief of 0.7 um rms.
+  CHECK_THROWS_WITH(judged(300), Catch::Contains("rms_left_um must not be more than there was, 0.7") &&
+                                     Catch::Contains("if it is in nm, write 0.3 (got 300 um)"));
+  CHECK_NOTHROW(judged(surface.rms_um()));  // nothing levelled: possible
+  // A thousandth of what was expected, and nothing at all: beliefs run to where the search ends.
+  for (const double left_um : {expected_um / 1000, 1e-300}) {
+    const TestSpotResult off = judged(left_um);
+    REQUIRE(warns(off, StatementKind::stiffness_unexpected));
+    const auto warning = std::find_if(off.warnings.begin(), off.warnings.end(), [](const Statement& one) {
+      return one.kind == StatementKind::stiffness_unexpected;
+    });
+    CHECK(warning->figures.at("prior_sds") > 2);
+    CHECK(warning->figures.at("ratio") > 1);
+  }
+  CHECK(judged(1e-300).warnings.back().figures.count("edge_ratio") == 1);
+}
+
+TEST_CASE("a wear rate that leaves its prior is warned of with or without a look at the texture") {
+  // Ten times what was expected lies ln(10)/0.7 = 3.3 standard deviations off; the belief goes most of the
+  // way.
+  const TestSpotResult off = judge_test_spot(job_of(), spot_of(4, 34.9, 20));
+  REQUIRE(warns(off, StatementKind::wear_rate_unexpected));
+  CHECK(off.warnings.back().figures.at("prior_sds") > 2);
+  CHECK(off.warnings.back().figures.at("ratio") == Catch::Approx(off.after.median / off.before.median));
+  CHECK_FALSE(warns(judge_test_spot(job_of(), spot_of(4, 3.5, 20)), StatementKind::wear_rate_unexpected));
 }

@@ -120,6 +120,20 @@ TEST_CASE("nobody presses a foam until it collapses") {
   CHECK(in_world(step, {{.5}, {1}, {1}}, 0, std::nullopt).motion.force_n == .5 * step.motion.force_n);
 }
 
+TEST_CASE("a drawn force stays within what a motion may press with, on both sides") {
+  // The limits of Motion itself (estimates): what is drawn beyond them was refused by a number nobody wrote.
+  Step step = step_of("P2000 film", "film on firm interface", "150 mm light");
+  step.motion.force_n = 1.2 * least_force_n;
+  const Step light = in_world(step, {{.1}, {1}, {1}}, 0, std::nullopt);
+  CHECK(light.motion.force_n == least_force_n);
+  CHECK_NOTHROW(light.validate());
+  step.backing = Backing::on_springs(.5);
+  step.motion.force_n = 0.9 * most_force_n;
+  const Step heavy = in_world(step, {{3}, {1}, {1}}, 0, std::nullopt);
+  CHECK(heavy.motion.force_n == most_force_n);
+  CHECK_NOTHROW(heavy.validate());
+}
+
 TEST_CASE("an uncertainty outside its range is refused") {
   CHECK_THROWS_WITH(Uncertainty{.samples = 99}.validate(),
                     "Uncertainty: samples must be between 100 and 1e+06 (got 99)");

@@ -26,7 +26,9 @@ Array2d two_pixels(double first_um, double second_um) {
   return map;
 }
 
-GrooveFigures grooves(const std::string& step, double depth_um) {
+constexpr int level_step = 0, refine_step = 1, polish_step = 2;  // places in the sequence
+
+GrooveFigures grooves(int step, double depth_um) {
   GrooveFigures figures;
   figures.step = step;
   figures.depth_um = depth_um;
@@ -111,13 +113,13 @@ TEST_CASE("the figures of a step's grooves are the abrasive's") {
   abrasive.groove_depth_cap = 6;
   abrasive.groove_half_angle_deg = 70;
   abrasive.stray_marks_per_dm2_um = 0.1;
-  CHECK(groove_figures("level", abrasive, machine::orbital_150_mm(), 0.2) ==
-        GrooveFigures{"level", 0.2, 4, 6, 70, 5, 0.1});
+  CHECK(groove_figures(1, abrasive, machine::orbital_150_mm(), 0.2) ==
+        GrooveFigures{1, 0.2, 4, 6, 70, 5, 0.1});
 }
 
 TEST_CASE("a population grows as its own removal replaces old grooves by new ones") {
   // dK/dR = (K_inf - K)/delta, here by 20 000 explicit midpoint steps: second order, error about 1e-8.
-  const GrooveFigures figures = grooves("level", 0.2);
+  const GrooveFigures figures = grooves(level_step, 0.2);
   const double removal_um = 0.37;
   const int steps = 20000;
   const double increment = removal_um / steps / figures.depth_um;
@@ -130,7 +132,7 @@ TEST_CASE("a population grows as its own removal replaces old grooves by new one
 }
 
 TEST_CASE("a finished population is at its fixed point") {
-  const GrooveFigures figures = grooves("level", 0.2);
+  const GrooveFigures figures = grooves(level_step, 0.2);
   Scratches scratches = after(figures, 8);
   CHECK(coverage_map(scratches, 0)(0, 0) == Approx(figures.coverage).epsilon(1e-12));
   scratch(scratches, figures, uniform(3));
@@ -139,8 +141,8 @@ TEST_CASE("a finished population is at its fixed point") {
 
 TEST_CASE("later removal leaves exp(-R/delta) of a population") {
   // Closed form, docs/physics.md (31).
-  Scratches scratches = after(grooves("level", 0.2), 8);
-  scratch(scratches, grooves("refine", 0.085), uniform(0.5));
+  Scratches scratches = after(grooves(level_step, 0.2), 8);
+  scratch(scratches, grooves(refine_step, 0.085), uniform(0.5));
   CHECK(coverage_map(scratches, 0)(0, 0) == Approx(5 * std::exp(-2.5)).epsilon(1e-12));
   CHECK(surviving_share(0.5, 0.2) == Approx(std::exp(-2.5)).epsilon(1e-14));
 }
@@ -148,8 +150,8 @@ TEST_CASE("later removal leaves exp(-R/delta) of a population") {
 TEST_CASE("the split into passes changes nothing, pixel by pixel") {
   Scratches once;
   Scratches in_passes;
-  for (const auto* step : {"level", "refine"}) {
-    const GrooveFigures figures = grooves(step, step == std::string("level") ? 0.2 : 0.085);
+  for (const int step : {level_step, refine_step}) {
+    const GrooveFigures figures = grooves(step, step == level_step ? 0.2 : 0.085);
     scratch(once, figures, two_pixels(0.9, 0.25));
     scratch(in_passes, figures, two_pixels(0.9, 0));
     scratch(in_passes, figures, two_pixels(0, 0.25));
@@ -162,10 +164,10 @@ TEST_CASE("the split into passes changes nothing, pixel by pixel") {
 
 TEST_CASE("a valley that later passes do not reach keeps its old grooves and gets no new ones") {
   Scratches scratches;
-  scratch(scratches, grooves("level", 0.2), two_pixels(2, 2));
+  scratch(scratches, grooves(level_step, 0.2), two_pixels(2, 2));
   const double old = coverage_map(scratches, 0)(0, 1);
-  scratch(scratches, grooves("refine", 0.1), two_pixels(1, 0));
-  scratch(scratches, grooves("polish", 0.05), two_pixels(1, 0));
+  scratch(scratches, grooves(refine_step, 0.1), two_pixels(1, 0));
+  scratch(scratches, grooves(polish_step, 0.05), two_pixels(1, 0));
   CHECK(coverage_map(scratches, 0)(0, 1) == old);
   CHECK(coverage_map(scratches, 1)(0, 1) == 0);
   CHECK(coverage_map(scratches, 2)(0, 1) == 0);
@@ -174,9 +176,9 @@ TEST_CASE("a valley that later passes do not reach keeps its old grooves and get
 TEST_CASE("area means follow the removal of each pixel over passes, not products of means") {
   // Closed form, docs/physics.md (32), pixel by pixel.
   Scratches scratches;
-  scratch(scratches, grooves("level", 0.2), two_pixels(4, 4));
-  scratch(scratches, grooves("refine", 0.1), two_pixels(0.5, 0.1));
-  scratch(scratches, grooves("polish", 0.05), two_pixels(0.4, 0.1));
+  scratch(scratches, grooves(level_step, 0.2), two_pixels(4, 4));
+  scratch(scratches, grooves(refine_step, 0.1), two_pixels(0.5, 0.1));
+  scratch(scratches, grooves(polish_step, 0.05), two_pixels(0.4, 0.1));
   const double full = -5 * std::expm1(-20);
   CHECK(coverage_map(scratches, 0).mean() ==
         Approx(full * (std::exp(-4.5) + std::exp(-1.)) / 2).epsilon(1e-12));
@@ -188,8 +190,8 @@ TEST_CASE("area means follow the removal of each pixel over passes, not products
 TEST_CASE("parts of like pixels keep the area mean of each coverage") {
   Scratches scratches;
   const Array2d height = Array2d::Random(64, 64) + 1;  // -1..1 + 1
-  scratch(scratches, grooves("level", 0.2), 0.5 * height);
-  scratch(scratches, grooves("refine", 0.085), (0.3 * height - 0.2).max(0));
+  scratch(scratches, grooves(level_step, 0.2), 0.5 * height);
+  scratch(scratches, grooves(refine_step, 0.085), (0.3 * height - 0.2).max(0));
   const std::vector<DepthLaw> parts = depth_laws(scratches);
   double mean = 0;
   for (const DepthLaw& part : parts)
@@ -209,8 +211,8 @@ TEST_CASE("parts of like pixels keep the area mean of each coverage") {
 TEST_CASE("the map of mirrored light is shiny where nothing was cut, and its mean is that of the parts") {
   Scratches scratches;
   const Array2d height = Array2d::Random(64, 64);
-  scratch(scratches, grooves("level", 0.2), (2 * height).max(0));
-  scratch(scratches, grooves("refine", 0.085), (height - 0.3).max(0));
+  scratch(scratches, grooves(level_step, 0.2), (2 * height).max(0));
+  scratch(scratches, grooves(refine_step, 0.085), (height - 0.3).max(0));
   const Array2d map = specular_share_map(scratches, 45);
   CHECK(((height <= 0) && (map < 1)).count() == 0);
   double mean = 0;
@@ -270,7 +272,7 @@ TEST_CASE("the clear that the next step owes for the usual abrasives") {
   };
   for (const Row& row : {Row{.29, 1.9, .05}, Row{.164, 1.05, .005}, Row{.19, 1.2, .05}, Row{.085, .5, .05},
                          Row{.014, 0, 1e-9}, Row{.0035, 0, 1e-9}}) {
-    const Scratches scratches = after(grooves("step", row.depth_um), 40 * row.depth_um);
+    const Scratches scratches = after(grooves(level_step, row.depth_um), 40 * row.depth_um);
     CHECK(clear_owed_um(scratches) == Approx(row.owed_um).margin(row.margin_um));
     const double by_cap = std::max(0.0, 7 * row.depth_um - 0.1);  // the cap rules: closed form
     CHECK(clear_owed_um(scratches) == Approx(by_cap).margin(1e-8));
@@ -279,7 +281,7 @@ TEST_CASE("the clear that the next step owes for the usual abrasives") {
 
 TEST_CASE("where grooves are few their number rules the clear owed, not the cap") {
   // N = K/(2 delta tan(alpha) L); clear owed = delta ln(N/N_v) - z_v (closed form).
-  GrooveFigures figures = grooves("level", 0.2);
+  GrooveFigures figures = grooves(level_step, 0.2);
   figures.coverage = 0.01;
   figures.depth_cap = 50;
   const Scratches scratches = after(figures, 8);
@@ -293,10 +295,10 @@ TEST_CASE("where grooves are few their number rules the clear owed, not the cap"
 
 TEST_CASE("removing the clear owed leaves just what the limits allow") {
   Scratches scratches;
-  scratch(scratches, grooves("level", 0.2), two_pixels(2, 0.1));
-  scratch(scratches, grooves("refine", 0.12), two_pixels(0.4, 0.2));
+  scratch(scratches, grooves(level_step, 0.2), two_pixels(2, 0.1));
+  scratch(scratches, grooves(refine_step, 0.12), two_pixels(0.4, 0.2));
   const double owed_um = clear_owed_um(scratches);
-  GrooveFigures smooth = grooves("ideal cut", 1e-6);  // cuts without grooves that count
+  GrooveFigures smooth = grooves(level_step, 1e-6);  // cuts without grooves that count
   scratch(scratches, smooth, two_pixels(owed_um + 1e-6, owed_um + 1e-6));
   CHECK(grooves_per_cm2(scratches, 0.1) <= 1);
   CHECK(clear_owed_um(scratches) == 0);
@@ -306,12 +308,12 @@ TEST_CASE("removing the clear owed leaves just what the limits allow") {
 
 TEST_CASE("a refinement's own grooves count after it") {
   // Closed form: the cap rules, 7 x 0.2 - 0.1 = 1.3 um less what was removed, docs/physics.md (37).
-  Scratches scratches = after(grooves("level", 0.2), 5);
+  Scratches scratches = after(grooves(level_step, 0.2), 5);
   CHECK(clear_owed_um(scratches, Marks::earlier) == 0);
-  scratch(scratches, grooves("refine", 0.085), uniform(0.6));
+  scratch(scratches, grooves(refine_step, 0.085), uniform(0.6));
   CHECK(clear_owed_um(scratches, Marks::earlier) == Approx(1.3 - 0.6).margin(1e-8));
   CHECK(clear_owed_um(scratches) == Approx(1.3 - 0.6).margin(1e-8));
-  scratch(scratches, grooves("refine", 0.085), uniform(0.8));
+  scratch(scratches, grooves(refine_step, 0.085), uniform(0.8));
   CHECK(clear_owed_um(scratches, Marks::earlier) == 0);
   CHECK(clear_owed_um(scratches) == Approx(7 * 0.085 - 0.1).margin(1e-8));
   const std::vector<double> each = clear_owed_by_population_um(scratches);
@@ -319,11 +321,19 @@ TEST_CASE("a refinement's own grooves count after it") {
   CHECK(each[1] == Approx(7 * 0.085 - 0.1).margin(1e-8));
 }
 
+TEST_CASE("the same grooves cut by a later step are those of another step") {
+  // The rule itself: a step is known by its place. One abrasive twice leaves debt to the second step.
+  Scratches scratches = after(grooves(level_step, 0.2), 5);
+  scratch(scratches, grooves(refine_step, 0.2), uniform(0.1));
+  CHECK(scratches.populations.size() == 2);
+  CHECK(clear_owed_um(scratches, Marks::earlier) == Approx(1.3 - 0.1).margin(1e-8));
+}
+
 TEST_CASE("a step whose grooves change from pass to pass stays one step") {
   // Closed forms, docs/physics.md (30), (31) and (37): 7 x 0.2 - 0.1 = 1.3 um less 0.3.
-  Scratches scratches = after(grooves("level", 0.2), 5);
-  scratch(scratches, grooves("refine", 0.12), uniform(0.1));
-  scratch(scratches, grooves("refine", 0.10), uniform(0.2));
+  Scratches scratches = after(grooves(level_step, 0.2), 5);
+  scratch(scratches, grooves(refine_step, 0.12), uniform(0.1));
+  scratch(scratches, grooves(refine_step, 0.10), uniform(0.2));
   REQUIRE(scratches.populations.size() == 3);
   const double first_pass = -5 * std::expm1(-0.1 / 0.12);  // then worn by the second pass
   CHECK(coverage_map(scratches, 1)(0, 0) == Approx(first_pass * std::exp(-0.2 / 0.12)).epsilon(1e-12));
@@ -332,10 +342,10 @@ TEST_CASE("a step whose grooves change from pass to pass stays one step") {
 
 TEST_CASE("a summary says what each question about the scratches is answered alone") {
   Scratches scratches;
-  GrooveFigures coarse = grooves("level", 0.2);
+  GrooveFigures coarse = grooves(level_step, 0.2);
   coarse.stray_marks_per_dm2_um = 0.3;
   scratch(scratches, coarse, two_pixels(2, 0.5));
-  scratch(scratches, grooves("refine", 0.08), two_pixels(0.4, 0.6));
+  scratch(scratches, grooves(refine_step, 0.08), two_pixels(0.4, 0.6));
   const ScratchLimits limits{.visible_depth_um = 0.15, .marks_per_cm2 = 5};
   const ScratchSummary summary = summary_of(scratches, limits);
   CHECK(depth_rms_nm(summary.laws) == depth_rms_nm(depth_laws(scratches)));
@@ -352,7 +362,7 @@ TEST_CASE("a summary says what each question about the scratches is answered alo
 
 TEST_CASE("stray marks are as many as the clear that was cut, and few of them are deep") {
   // Closed form, docs/physics.md (38).
-  GrooveFigures figures = grooves("level", 0.2);
+  GrooveFigures figures = grooves(level_step, 0.2);
   figures.stray_marks_per_dm2_um = 0.05;
   Scratches scratches = after(figures, 1);
   CHECK(stray_marks(scratches, 0.1, 20) ==
@@ -367,19 +377,19 @@ TEST_CASE("stray marks are as many as the clear that was cut, and few of them ar
   }
   CHECK(stray_marks(scratches, 0.9, 20) == Approx(sum).epsilon(1e-7));
   // Once worn past the cap they decay as exp(-R/(3 delta)).
-  scratch(scratches, grooves("refine", 0.085), uniform(1.4));
+  scratch(scratches, grooves(refine_step, 0.085), uniform(1.4));
   const double before = stray_marks(scratches, 0.1, 20);
-  scratch(scratches, grooves("refine", 0.085), uniform(0.6));
+  scratch(scratches, grooves(refine_step, 0.085), uniform(0.6));
   CHECK(stray_marks(scratches, 0.1, 20) == Approx(before * std::exp(-1.)).epsilon(1e-12));
 }
 
 TEST_CASE("bad scratch input is refused by name") {
-  Scratches scratches = after(grooves("level", 0.2), 1);
-  CHECK_THROWS_WITH(scratch(scratches, grooves("refine", 0.1), two_pixels(1, 1)),
+  Scratches scratches = after(grooves(level_step, 0.2), 1);
+  CHECK_THROWS_WITH(scratch(scratches, grooves(refine_step, 0.1), two_pixels(1, 1)),
                     "scratch: removal_um must have the shape of the earlier maps (got 1 x 2)");
-  CHECK_THROWS_WITH(scratch(scratches, grooves("refine", 0.1), uniform(-1)),
+  CHECK_THROWS_WITH(scratch(scratches, grooves(refine_step, 0.1), uniform(-1)),
                     "scratch: removal_um must be >= 0 (got -1 um)");
-  CHECK_THROWS_WITH(scratch(scratches, grooves("refine", 0), uniform(1)),
+  CHECK_THROWS_WITH(scratch(scratches, grooves(refine_step, 0), uniform(1)),
                     "GrooveFigures: depth_um must be > 0 (got 0 um)");
   CHECK_THROWS_WITH(groove_depth_um(film_disc(12.6), Wetness::dry, 1.4, 1.2, 200),
                     "groove_depth_um: contact_share must be > 0 and <= 1 (got 1.2)");

@@ -68,7 +68,7 @@ EXAMPLES = {
     "Step": lambda: lt.Step(
         name="level", abrasive=abrasive(), backing=backing(), motion=motion(), passes=2, stop=lt.Stop(rms_um=0.01)
     ),
-    "GrooveFigures": lambda: lt.GrooveFigures(step="level", depth_um=0.2, groove_length_mm=5),
+    "GrooveFigures": lambda: lt.GrooveFigures(step=0, depth_um=0.2, groove_length_mm=5),
     "ScratchLimits": lambda: lt.ScratchLimits(marks_per_cm2=2),
     "HistoryRow": lambda: lt.HistoryRow(name="level", passes=3, band_rms_um=[0.1, 0.2]),
     "Reading": lambda: lt.Reading(total_um=120, over="filler"),
