@@ -46,8 +46,8 @@ KinSpread groove_spread(const Step& step, const Uncertainty& uncertainty) {
   const KinSpread depth = groove_depth_spread(step.abrasive, uncertainty);
   if (step.abrasive.groove_depth_of == FigureOf::this_hand) return depth;
   const KinSpread cap = kin_spread(uncertainty.groove_cap_log_sd, uncertainty.clear_share);
-  const double hand = hand_and_clear_sd(step, uncertainty, step.abrasive.groove_pressure_exponent,
-                                        hardness_groove_exponent);
+  const double hand =
+      hand_and_clear_sd(step, uncertainty, step.abrasive.groove_pressure_exponent, hardness_groove_exponent);
   return with(depth, std::hypot(cap.common_sd, hand), cap.own_sd);
 }
 

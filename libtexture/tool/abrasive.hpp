@@ -61,7 +61,7 @@ struct Abrasive {
   /// Grain that the wear rates were stated for [um], where a law of size carried them to this one; none = its
   /// own. The exponent of that law is uncertain, and the more so counts the further the grains are apart.
   std::optional<double> stated_grain_um = {};
-  std::string family = {};  ///< the product that this is a grade of; empty = its own name
+  std::string family = {};                ///< the product that this is a grade of; empty = its own name
   double wear_rate_family_share = 0.735;  ///< share of the variance of ln(wear rate) that a family has in
                                           ///< common, 0 to 1; estimate: 0.6 of 0.7
   FigureOf wear_rate_of = FigureOf::any_hand;  ///< this_hand: force and hardness are in it already

@@ -17,8 +17,7 @@ Eigen::MatrixXd covariance_of(double besides_01 = 0) {
   for (int i = 0; i < 3; ++i)
     for (int j = 0; j < 3; ++j) {
       const auto a = static_cast<std::size_t>(i), b = static_cast<std::size_t>(j);
-      covariance(i, j) =
-          kin[a].common_sd * kin[b].common_sd + (i == j ? kin[a].own_sd * kin[a].own_sd : 0);
+      covariance(i, j) = kin[a].common_sd * kin[b].common_sd + (i == j ? kin[a].own_sd * kin[a].own_sd : 0);
     }
   covariance(0, 1) += besides_01;
   covariance(1, 0) += besides_01;

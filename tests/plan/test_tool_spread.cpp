@@ -20,7 +20,8 @@ Step step_with(const std::string& abrasive) {
 
 }  // namespace
 
-TEST_CASE("the wear rate in this hand on this clear has the hand's and the clear's part until a spot has it") {
+TEST_CASE(
+    "the wear rate in this hand on this clear has the hand's and the clear's part until a spot has it") {
   // Variances of independent parts add (closed form): .7 of the abrasive; a CV of .25 is sqrt(ln 1.0625) in
   // the logarithm; hardness .15 to the power 1.3; the exponent of size .25 ln(d/d_stated).
   const double force = std::log1p(.25 * .25), hardness = 1.3 * 1.3 * .15 * .15;

@@ -203,7 +203,8 @@ TEST_CASE("nobody presses a foam until it collapses") {
     CHECK(scaled.motion.force_n <= factor * step.motion.force_n);
     CHECK_NOTHROW(scaled.validate());
   }
-  CHECK(in_world(step, {{.5}, {1}, {1}, {1}, {1}, {1}}, 0, std::nullopt).motion.force_n == .5 * step.motion.force_n);
+  CHECK(in_world(step, {{.5}, {1}, {1}, {1}, {1}, {1}}, 0, std::nullopt).motion.force_n ==
+        .5 * step.motion.force_n);
 }
 
 TEST_CASE("an uncertainty outside its range is refused") {
