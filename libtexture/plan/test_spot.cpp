@@ -29,29 +29,21 @@ constexpr double prior_reach = 4.5, most_log_ratio = 3;
 
 constexpr int fineness = 16;  // points of a belief's density per point of its table
 
-constexpr double most_shift = 7;  // no wear rate is off by more than a factor of a thousand
-
 double mean_of(const std::vector<double>& readings) {
   return std::accumulate(readings.begin(), readings.end(), 0.0) / static_cast<double>(readings.size());
 }
 
-const Sequence& sequence_of(const Job& job, const std::string& name) {
+const Sequence& sequence_of(const Job& job, const std::string& name, const char* owner = "TestSpot") {
   require(!job.sequence.empty(), "Job", "sequence", "must hold the step that was tried", "none");
   if (name.empty()) return job.sequence.front();
   for (const Sequence& one : job.sequence)
     if (one.name == name) return one;
-  require(false, "TestSpot", "sequence", "must be one of the job's", "\"" + name + "\"");
+  require(false, owner, "sequence", "must be one of the job's", "\"" + name + "\"");
   return job.sequence.front();
 }
 
 const Step& step_of(const Job& job, const TestSpot& spot) {
-  const Sequence& sequence = sequence_of(job, spot.sequence);
-  if (spot.step.empty()) return sequence.step.front();
-  for (const Step& one : sequence.step)
-    if (one.name == spot.step) return one;
-  require(false, "TestSpot", "step", "must be one of sequence \"" + sequence.name + "\"",
-          "\"" + spot.step + "\"");
-  return sequence.step.front();
+  return tried_step(job, spot.sequence, spot.step, "TestSpot");
 }
 
 /// The step after the tried one; none where it is the last.
@@ -78,22 +70,18 @@ class Likelihood {
  public:
   Likelihood(const Step& step, const TestSpot& spot, const Paint& paint, const SpotCurves& curves,
              double removed_um)
-      : step_(step),
-        spot_(spot),
-        gauge_(paint.gauge),
+      : spot_(spot),
         curves_(curves),
-        removed_um_(removed_um),
-        removal_{step, spot.area_m2, paint.hardness_mpa} {}
+        removal_{step, spot.area_m2, paint.hardness_mpa},
+        readings_{.passes = spot.passes,
+                  .removed_um = removed_um,
+                  .before = static_cast<int>(spot.before_um.size()),
+                  .after = static_cast<int>(spot.after_um.size()),
+                  .gauge = paint.gauge,
+                  .spot_cv = spot.spot_cv} {}
 
-  double of_readings(double shift) const {
-    const int before = static_cast<int>(spot_.before_um.size());
-    const int after = static_cast<int>(spot_.after_um.size());
-    const double expected = removal_.removed_um(spot_.passes, shift);
-    const double sd =
-        std::hypot(removal_uncertainty_um(gauge_, expected, before, after), spot_.spot_cv * expected);
-    const double z = (removed_um_ - expected) / sd;
-    return -.5 * z * z - std::log(sd);
-  }
+  double of_readings(double shift) const { return log_likelihood(removal_, readings_, shift); }
+  Density wear(double prior_sd) const { return wear_density(removal_, readings_, prior_sd); }
 
   /// Removals of a wear rate, which all scales and stiffnesses share; of the looks, logarithms.
   struct Removals {
@@ -135,31 +123,14 @@ class Likelihood {
   }
 
  private:
-  const Step& step_;
   const TestSpot& spot_;
-  const Gauge& gauge_;
   const SpotCurves& curves_;
-  double removed_um_;
   SpotRemoval removal_;
+  SpotReadings readings_;
 };
 
 double log_normal_prior(double shift, double sd) {
   return -.5 * (shift / sd) * (shift / sd);
-}
-
-/// The wear rate by the readings alone: the prior's whole width, then what the readings leave of it, twice:
-/// an exact gauge leaves little.
-Density wear_by_readings(const Likelihood& likelihood, double prior_sd) {
-  const auto log_density = [&](double shift) {
-    return likelihood.of_readings(shift) + log_normal_prior(shift, prior_sd);
-  };
-  const double reach = std::min(8 * prior_sd, most_shift);
-  Density table = tabulate(log_density, -reach, reach, 49);
-  for (const int points : {33, 129}) {
-    const auto [least, most] = support_of(table);
-    table = tabulate(log_density, least, most, points);
-  }
-  return table;
 }
 
 /// Marginal densities of ln(wear rate), ln(scale) and ln(stiffness).
@@ -235,7 +206,7 @@ std::array<double, 2> narrowed(const Density& table, const std::array<double, 2>
 Marginals marginals_of(const Likelihood& likelihood, const Density& wear, double wear_sd, double scale_sd,
                        double stiffness_sd) {
   const std::array<double, 3> prior_sd{wear_sd, std::max(scale_sd, 1e-3), std::max(stiffness_sd, 1e-3)};
-  std::array<std::array<double, 2>, 3> ranges{narrowed(wear, {-most_shift, most_shift}), reach_of(scale_sd),
+  std::array<std::array<double, 2>, 3> ranges{narrowed(wear, {-HUGE_VAL, HUGE_VAL}), reach_of(scale_sd),
                                               reach_of(stiffness_sd)};
   Marginals result = marginals_on(likelihood, ranges, prior_sd, 25);
   ranges = {narrowed(result.wear, ranges[0]), narrowed(result.scale, ranges[1]),
@@ -374,6 +345,16 @@ void TestSpot::validate() const {
   require_within(marks_log_sd, 0.01, 2, "TestSpot", "marks_log_sd");
 }
 
+const Step& tried_step(const Job& job, const std::string& sequence_name, const std::string& step,
+                       const char* owner) {
+  const Sequence& sequence = sequence_of(job, sequence_name, owner);
+  if (step.empty()) return sequence.step.front();
+  for (const Step& one : sequence.step)
+    if (one.name == step) return one;
+  require(false, owner, "step", "must be one of sequence \"" + sequence.name + "\"", "\"" + step + "\"");
+  return sequence.step.front();
+}
+
 bool tells_texture(const TestSpot& spot) {
   return spot.gloss_gone_passes || spot.gloss_left_passes || spot.rms_left_um;
 }
@@ -407,7 +388,7 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
 
   require_positive(wear_sd, "Abrasive", "wear_rate_log_sd");
   const Likelihood likelihood(step, spot, job.coating, curves, result.removed_um);
-  const Density wear = wear_by_readings(likelihood, wear_sd);
+  const Density wear = likelihood.wear(wear_sd);
   if (!tells_texture(spot)) {
     result.after = belief_of(refined(wear, fineness), result.before.median);
   } else {

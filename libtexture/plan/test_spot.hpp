@@ -111,6 +111,11 @@ struct TestSpotResult {
   }
 };
 
+/// The step of a job that a sequence and a step name, each empty = the first; InvalidInput, by its owner's
+/// name, where there is none such.
+const Step& tried_step(const Job& job, const std::string& sequence, const std::string& step,
+                       const char* owner);
+
 /// Whether the spot tells of texture: a look for glossy valleys, or rms_left_um.
 bool tells_texture(const TestSpot& spot);
 

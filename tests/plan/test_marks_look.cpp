@@ -6,6 +6,7 @@
 #include "catch.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/marks_look.hpp"
+#include "ranks.hpp"
 
 using namespace libtexture;
 
@@ -76,16 +77,11 @@ TEST_CASE("nothing seen before the first pass says nothing") {
 }
 
 TEST_CASE("looks drawn from what is believed before fall evenly under what is believed after") {
-  // Ranks of the truth under the posterior are uniform where the inference is right (Talts et al. 2018): here
-  // in the four parts that the belief names, 2.5, 47.5, 47.5 and 2.5 %. Chi-square of 3 degrees of freedom
-  // exceeds 16.27 once in 1000.
+  // Ranks are even where the inference is right (Talts et al. 2018).
   boost::random::mt19937_64 generator(4);
   boost::random::normal_distribution<> normal;
   const int looks = 1000;
-  std::array<std::array<int, 4>, 2> counts{};
-  const auto part_of = [](const Belief& belief, double truth) {
-    return static_cast<std::size_t>((truth > belief.least) + (truth > belief.median) + (truth > belief.most));
-  };
+  ranks::Parts depths, wears;
   for (int i = 0; i < looks; ++i) {
     const double depth = .3 * normal(generator), wear = .5 * normal(generator);
     MarksLook one = look();
@@ -97,15 +93,10 @@ TEST_CASE("looks drawn from what is believed before fall evenly under what is be
     else
       one.left_passes = 8;  // given up
     const MarksSeen seen = judge_marks(one);
-    ++counts[0][part_of(seen.depth, std::exp(depth))];
-    ++counts[1][part_of(seen.wear, std::exp(wear))];
+    depths.add(seen.depth, std::exp(depth));
+    wears.add(seen.wear, std::exp(wear));
   }
-  for (const auto& count : counts) {
-    double chi_square = 0;
-    const std::array<double, 4> expected{25, 475, 475, 25};
-    for (std::size_t k = 0; k < 4; ++k)
-      chi_square += (count[k] - expected[k]) * (count[k] - expected[k]) / expected[k];
-    CAPTURE(count[0], count[1], count[2], count[3]);
-    CHECK(chi_square < 16.27);
-  }
+  CAPTURE(depths.counts(), wears.counts());
+  CHECK(depths.chi_square() < ranks::once_in_1000);
+  CHECK(wears.chi_square() < ranks::once_in_1000);
 }

@@ -1,4 +1,3 @@
-#include <boost/math/distributions/binomial.hpp>
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/normal_distribution.hpp>
 #include <cmath>
@@ -10,6 +9,7 @@
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/pace.hpp"
 #include "machine.hpp"
+#include "ranks.hpp"
 
 using namespace libtexture;
 
@@ -103,12 +103,12 @@ TEST_CASE("a spot whose disc loads and is changed still gives back the fresh wea
   CHECK(result.after.median == Catch::Approx(truth).epsilon(1e-3));
 }
 
-TEST_CASE("of 1000 spots with a known truth, 95 % intervals hold 950") {
+TEST_CASE("the truths of 1000 spots fall evenly under what the spots say") {
   const Job job = job_of(0.3, 50);
   boost::random::mt19937_64 generator(20250301);
   boost::random::normal_distribution<> normal;
   const auto error = [&](double sd) { return sd * normal(generator); };
-  int held = 0;
+  ranks::Parts parts;
   for (int trial = 0; trial < 1000; ++trial) {
     const double truth = 0.1 * std::exp(error(0.7));
     const double removed = removed_um(job, truth, 5, 0.04) * (1 + error(0.15));
@@ -116,11 +116,10 @@ TEST_CASE("of 1000 spots with a known truth, 95 % intervals hold 950") {
     TestSpot spot = spot_of(5, 0, 6);
     for (double& reading : spot.before_um) reading = 250 * scale + error(1.5);
     for (double& reading : spot.after_um) reading = (250 - removed) * scale + error(1.5);
-    const Belief belief = judge_test_spot(job, spot).after;
-    held += belief.least <= truth && truth <= belief.most;
+    parts.add(judge_test_spot(job, spot).after, truth);
   }
-  CHECK(held >= 930);
-  CHECK(held <= 970);
+  CAPTURE(parts.counts());
+  CHECK(parts.chi_square() < ranks::once_in_1000);
 }
 
 TEST_CASE("what the hand and the clear add to the wear rate is measured with it, and not drawn again") {
@@ -349,13 +348,9 @@ TestSpot simulated(const Job& job, const HeightField& surface, const Truth& trut
   return spot;
 }
 
-bool holds(const Belief& belief, double truth) {
-  return belief.least <= truth && truth <= belief.most;
-}
-
 }  // namespace
 
-TEST_CASE("a spot's intervals of wear, texture and stiffness hold the truth in 95 % of 1000 cases") {
+TEST_CASE("the truths of wear, texture and stiffness fall evenly under what 1000 spots say of them") {
   for (const Backing& backing : {Backing::on_springs(2), film_on_foam()}) {
     const Job job = textured_job(backing, 0.3, 0.5);
     const HeightField surface = starting_surface(job.texture, job.patch, job.seed);
@@ -365,7 +360,7 @@ TEST_CASE("a spot's intervals of wear, texture and stiffness hold the truth in 9
     likely.area_m2 = patch_m2;
     likely.rms_left_um = 0.3;
     const SpotCurves curves = curves_of(job, likely, surface);
-    int wear = 0, scale = 0, stiffness = 0;
+    ranks::Parts wear, scale, stiffness;
     double narrowed = 0;
     const int cases = 1000;
     for (int trial = 0; trial < cases; ++trial) {
@@ -373,15 +368,14 @@ TEST_CASE("a spot's intervals of wear, texture and stiffness hold the truth in 9
                         std::exp(0.5 * normal(generator))};
       TestSpot spot = simulated(job, surface, truth, generator);
       const TestSpotResult result = judge_test_spot(job, spot, curves);
-      wear += holds(result.after, 0.1 * truth.wear);
-      scale += holds(*result.texture_after, surface.rms_um() * truth.scale);
-      stiffness += holds(*result.stiffness_after, truth.stiffness);
+      wear.add(result.after, 0.1 * truth.wear);
+      scale.add(*result.texture_after, surface.rms_um() * truth.scale);
+      stiffness.add(*result.stiffness_after, truth.stiffness);
       narrowed += result.texture_after->log_sd / cases;
     }
-    CAPTURE(wear, scale, stiffness, narrowed);
-    CHECK((wear >= 930 && wear <= 970));  // 95 % +- 2 %
-    CHECK((scale >= 930 && scale <= 970));
-    CHECK((stiffness >= 930 && stiffness <= 970));
+    CAPTURE(wear.counts(), scale.counts(), stiffness.counts(), narrowed);
+    for (const ranks::Parts& parts : {wear, scale, stiffness})
+      CHECK(parts.chi_square() < ranks::once_in_1000);
     CHECK(narrowed < 0.27);  // from .3: it does learn
   }
 }
