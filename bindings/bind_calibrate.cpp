@@ -10,6 +10,7 @@
 #include "libtexture/plan/bench.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/compression.hpp"
+#include "libtexture/plan/spot_plan.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "module.hpp"
 #include "progress.hpp"
@@ -34,7 +35,11 @@ SpotCurves curves_for(const Job& job, const TestSpot& spot, const Progress& prog
 void bind_test_spot(py::module_& module) {
   bind_fields<TestSpot, "TestSpot">(module);
   bind_fields<Belief, "Belief">(module);
+  bind_fields<TaughtAbrasive, "TaughtAbrasive">(module);
   bind_fields<TestSpotResult, "TestSpotResult">(module);
+  bind_fields<SpotAim, "SpotAim">(module);
+  bind_fields<SpotPlan, "SpotPlan">(module);
+  module.def("spot_plan", &spot_plan, "job"_a, "aim"_a = SpotAim(), doc<"spot_plan">);
   module.def("read_test_spot", &read_test_spot, "path"_a, doc<"read_test_spot">);
   module.def(
       "judge_test_spot",
