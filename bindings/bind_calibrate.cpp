@@ -11,6 +11,7 @@
 #include "libtexture/plan/bench.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/compression.hpp"
+#include "libtexture/plan/spot_plan.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "module.hpp"
 #include "progress.hpp"
@@ -35,7 +36,11 @@ SpotCurves curves_for(const Job& job, const TestSpot& spot, const Progress& prog
 void bind_test_spot(py::module_& module) {
   bind_fields<TestSpot>(module, "TestSpot");
   bind_fields<Belief>(module, "Belief");
+  bind_fields<TaughtAbrasive>(module, "TaughtAbrasive");
   bind_fields<TestSpotResult>(module, "TestSpotResult");
+  bind_fields<SpotAim>(module, "SpotAim");
+  bind_fields<SpotPlan>(module, "SpotPlan");
+  module.def("spot_plan", &spot_plan, "job"_a, "aim"_a = SpotAim(), doc("spot_plan"));
   module.def("read_test_spot", &read_test_spot, "path"_a, doc("read_test_spot"));
   module.def(
       "judge_test_spot",

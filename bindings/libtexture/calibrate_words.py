@@ -110,6 +110,8 @@ def beliefs(result, symbols="ascii"):
         ("wear rate", wear, result.before, result.after),
         ("texture", f"{um} rms", result.texture_before, result.texture_after),
         ("backing's stiffness", "times catalogue's", result.stiffness_before, result.stiffness_after),
+        ("groove depth", um, result.groove_depth_before, result.groove_depth_after),
+        *[(f"of {other.abrasive}", wear, other.before, other.after) for other in result.others],
     ]
     return [row for row in named if row[2] is not None]
 

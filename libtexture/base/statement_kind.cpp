@@ -370,8 +370,10 @@ Words words_of(StatementKind kind) {
               "Set a light that shows the texture and the scratches at a low angle, and keep it there."};
     case StatementKind::make_test_spot:
       return {"make_test_spot",
-              "Test spot: read the film, make the passes of \"{step}\" on a small place, clean, read at "
-              "the same places again, and calibrate the job with it."};
+              "Test spot: read the film[ at {readings:count} places], make [{passes:count} ]passes of "
+              "\"{step}\" on a small place, clean, read at the same places again, and calibrate the job "
+              "with it.[ They would remove about {removed_um:1}; the wear rate, known within a factor of "
+              "{factor_before:1}, would then be known within {factor_after:1}.]"};
     case StatementKind::connect_extraction:
       return {"connect_extraction", "Connect extraction at the tool, check its filter, and put the mask on."};
     case StatementKind::keep_plugs_dry:

@@ -35,6 +35,7 @@ Tool at_new_grit(const Tool& tool, const Json&, const std::string&) {
 
 Abrasive at_new_grit(const Abrasive& abrasive, const Json& changes, const std::string& path) {
   Abrasive changed = abrasive;
+  changed.family = family_of(abrasive);
   if (changes.contains("grit"))
     changed = at_grit(abrasive, value_from<Grit>(changes["grit"], key_path(path, "grit")));
   if (changes.contains("wear_rate_mm3_per_n_m")) changed.stated_grain_um.reset();  // stated for this grain

@@ -41,7 +41,8 @@ TestSpot read_test_spot(const std::filesystem::path& path) {
   const CsvTable table =
       read_csv_table(path, {"when", "total_um", "total_mil"},
                      {"passes", "step", "sequence", "area_m2", "spot_cv", "gloss_gone_passes",
-                      "gloss_left_passes", "gloss_log_sd", "rms_left_um", "rms_left_log_sd"});
+                      "gloss_left_passes", "gloss_log_sd", "rms_left_um", "rms_left_log_sd",
+                      "marks_gone_passes", "marks_left_passes", "marks_log_sd"});
   TestSpot spot;
   spot.passes = whole_setting(table, "passes");
   spot.step = setting_text(table, "step");
@@ -49,11 +50,14 @@ TestSpot read_test_spot(const std::filesystem::path& path) {
   spot.area_m2 = csv_setting(table, "area_m2", spot.area_m2);
   spot.spot_cv = csv_setting(table, "spot_cv", spot.spot_cv);
   for (const auto& [name, member] : {std::pair("gloss_gone_passes", &TestSpot::gloss_gone_passes),
-                                     std::pair("gloss_left_passes", &TestSpot::gloss_left_passes)})
+                                     std::pair("gloss_left_passes", &TestSpot::gloss_left_passes),
+                                     std::pair("marks_gone_passes", &TestSpot::marks_gone_passes),
+                                     std::pair("marks_left_passes", &TestSpot::marks_left_passes)})
     if (table.settings.count(name)) spot.*member = whole_setting(table, name);
   spot.gloss_log_sd = csv_setting(table, "gloss_log_sd", spot.gloss_log_sd);
   if (table.settings.count("rms_left_um")) spot.rms_left_um = csv_setting(table, "rms_left_um", 0);
   spot.rms_left_log_sd = csv_setting(table, "rms_left_log_sd", spot.rms_left_log_sd);
+  spot.marks_log_sd = csv_setting(table, "marks_log_sd", spot.marks_log_sd);
   for (const CsvRow& row : table.rows) {
     const std::string when = csv_text(table, row, "when");
     if (when != "before" && when != "after")

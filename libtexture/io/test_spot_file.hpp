@@ -13,6 +13,8 @@ namespace libtexture {
 ///   # step = level                optional, as are sequence, area_m2 and spot_cv: see TestSpot
 ///   # gloss_gone_passes = 5       optional: no glossy valley was left (and gloss_left_passes)
 ///   # rms_left_um = 0.3           optional: texture left, where it was measured
+///   # marks_gone_passes = 4       optional: passes of the next step, made after the film was read, at which
+///                                 no mark of this one was left (and marks_left_passes)
 ///   when,total_um
 ///   before,262
 ///   before,260

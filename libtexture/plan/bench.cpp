@@ -205,6 +205,7 @@ Abrasive abrasive_of(const Bench& bench, const BenchResult& result, const Abrasi
   Abrasive abrasive = at_grit(like, bench.grit);
   abrasive.name = bench.abrasive;
   abrasive.made_for = {bench.wetness};
+  abrasive.family.clear();  // measured itself: it does not hang on its like
   const Estimate& fresh = result.wear_rate_mm3_per_n_m;
   abrasive.stated_grain_um.reset();
   abrasive.wear_rate_mm3_per_n_m = fresh.value;

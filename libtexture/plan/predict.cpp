@@ -218,7 +218,8 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   prediction.reasons = std::move(judgement.reasons);
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
   prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
-  prediction.checklist = checklist_of(job.panel, sequence.step);
+  prediction.checklist = checklist_of(job.panel, sequence.step,
+                                      spot_plan_of(sequence.step.front(), job.coating, job.uncertainty));
   prediction.cautions = general_cautions();
   for (const Step& step : sequence.step) add_new(prediction.step_cautions, cautions_of(step));
   predicted.histories = std::move(histories);

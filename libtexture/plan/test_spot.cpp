@@ -3,21 +3,24 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
+#include <map>
 #include <numeric>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/marks_look.hpp"
 #include "libtexture/plan/plausible.hpp"
+#include "libtexture/plan/spot_removal.hpp"
+#include "libtexture/plan/teach.hpp"
+#include "libtexture/plan/tool_spread.hpp"
+#include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
-#include "libtexture/process/pace.hpp"
 #include "libtexture/surface/height_field.hpp"
 
 namespace libtexture {
 
 namespace {
-
-constexpr const char* wear_rate = "wear_rate_mm3_per_n_m";
-constexpr int most_passes = 1000;
 
 // A spot is useful where the gauge's uncertainty is below this share of what was removed: the wear rate then
 // becomes about as certain as spots worked alike allow. Estimate.
@@ -35,57 +38,29 @@ constexpr double impossible_sds = 3;
 
 constexpr int fineness = 16;  // points of a belief's density per point of its table
 
-constexpr double most_shift = 7;  // no wear rate is off by more than a factor of a thousand
-
 double mean_of(const std::vector<double>& readings) {
   return std::accumulate(readings.begin(), readings.end(), 0.0) / static_cast<double>(readings.size());
 }
 
-const Sequence& sequence_of(const Job& job, const std::string& name) {
+const Sequence& sequence_of(const Job& job, const std::string& name, const char* owner = "TestSpot") {
   require(!job.sequence.empty(), "Job", "sequence", "must hold the step that was tried", "none");
   if (name.empty()) return job.sequence.front();
   for (const Sequence& one : job.sequence)
     if (one.name == name) return one;
-  require(false, "TestSpot", "sequence", "must be one of the job's", "\"" + name + "\"");
+  require(false, owner, "sequence", "must be one of the job's", "\"" + name + "\"");
   return job.sequence.front();
 }
 
 const Step& step_of(const Job& job, const TestSpot& spot) {
-  const Sequence& sequence = sequence_of(job, spot.sequence);
-  if (spot.step.empty()) return sequence.step.front();
-  const auto place = place_of(sequence.step, spot.step);
-  require(place.has_value(), "TestSpot", "step", "must be one of sequence \"" + sequence.name + "\"",
-          "\"" + spot.step + "\"");
-  return sequence.step[*place];
+  return tried_step(job, spot.sequence, spot.step, "TestSpot");
 }
 
-/// What the passes remove where the wear rate is exp(shift) times the step's [um].
-struct Removal {
-  const Step& step;
-  double area_m2;
-  double hardness_mpa;
-
-  double operator()(int passes, double shift) const {
-    Step scaled = step;
-    scaled.abrasive.wear_rate_mm3_per_n_m *= std::exp(shift);
-    scaled.abrasive.worn_wear_rate_mm3_per_n_m *= std::exp(shift);
-    DiscUse use;
-    double removed_um = 0;
-    for (int pass = 0; pass < passes; ++pass)
-      removed_um += removal_of_pass_um(scaled, area_m2, hardness_mpa, use);
-    return removed_um;
-  }
-
-  /// Fewest passes that remove so much, or most_passes.
-  int passes_to(double removed_um, double shift) const {
-    int few = 0, many = most_passes;
-    while (many - few > 1) {
-      const int middle = (few + many) / 2;
-      ((*this)(middle, shift) < removed_um ? few : many) = middle;
-    }
-    return many;
-  }
-};
+/// The step after the tried one; none where it is the last.
+const Step* step_after(const Job& job, const TestSpot& spot) {
+  const Sequence& sequence = sequence_of(job, spot.sequence);
+  const std::ptrdiff_t next = &step_of(job, spot) - sequence.step.data() + 1;
+  return next < std::ssize(sequence.step) ? &sequence.step[static_cast<std::size_t>(next)] : nullptr;
+}
 
 std::string microns(double value_um) {
   return to_text(std::round(100 * value_um) / 100) + " um";
@@ -104,22 +79,18 @@ class Likelihood {
  public:
   Likelihood(const Step& step, const TestSpot& spot, const Paint& paint, const SpotCurves& curves,
              double removed_um)
-      : step_(step),
-        spot_(spot),
-        gauge_(paint.gauge),
+      : spot_(spot),
         curves_(curves),
-        removed_um_(removed_um),
-        removal_{step, spot.area_m2, paint.hardness_mpa} {}
+        removal_{step, spot.area_m2, paint.hardness_mpa},
+        readings_{.passes = spot.passes,
+                  .removed_um = removed_um,
+                  .before = static_cast<int>(spot.before_um.size()),
+                  .after = static_cast<int>(spot.after_um.size()),
+                  .gauge = paint.gauge,
+                  .spot_cv = spot.spot_cv} {}
 
-  double of_readings(double shift) const {
-    const int before = static_cast<int>(spot_.before_um.size());
-    const int after = static_cast<int>(spot_.after_um.size());
-    const double expected = removal_(spot_.passes, shift);
-    const double sd =
-        std::hypot(removal_uncertainty_um(gauge_, expected, before, after), spot_.spot_cv * expected);
-    const double z = (removed_um_ - expected) / sd;
-    return -.5 * z * z - std::log(sd);
-  }
+  double of_readings(double shift) const { return log_likelihood(removal_, readings_, shift); }
+  Density wear(double prior_sd) const { return wear_density(removal_, readings_, prior_sd); }
 
   /// Removals of a wear rate, which all scales and stiffnesses share; of the looks, logarithms.
   struct Removals {
@@ -127,10 +98,10 @@ class Likelihood {
   };
   Removals removals_of(double shift) const {
     const auto log_removal = [&](int passes) {
-      return passes > 0 ? std::log(removal_(passes, shift)) : -HUGE_VAL;
+      return passes > 0 ? std::log(removal_.removed_um(passes, shift)) : -HUGE_VAL;
     };
     Removals removals;
-    removals.all_um = removal_(spot_.passes, shift);
+    removals.all_um = removal_.removed_um(spot_.passes, shift);
     if (spot_.gloss_gone_passes) {
       removals.log_gloss_gone = log_removal(*spot_.gloss_gone_passes);
       removals.log_gloss_left = log_removal(*spot_.gloss_gone_passes - 1);
@@ -161,31 +132,14 @@ class Likelihood {
   }
 
  private:
-  const Step& step_;
   const TestSpot& spot_;
-  const Gauge& gauge_;
   const SpotCurves& curves_;
-  double removed_um_;
-  Removal removal_;
+  SpotRemoval removal_;
+  SpotReadings readings_;
 };
 
 double log_normal_prior(double shift, double sd) {
   return -.5 * (shift / sd) * (shift / sd);
-}
-
-/// The wear rate by the readings alone: the prior's whole width, then what the readings leave of it, twice:
-/// an exact gauge leaves little.
-Density wear_by_readings(const Likelihood& likelihood, double prior_sd) {
-  const auto log_density = [&](double shift) {
-    return likelihood.of_readings(shift) + log_normal_prior(shift, prior_sd);
-  };
-  const double reach = std::min(8 * prior_sd, most_shift);
-  Density table = tabulate(log_density, -reach, reach, 49);
-  for (const int points : {33, 129}) {
-    const auto [least, most] = support_of(table);
-    table = tabulate(log_density, least, most, points);
-  }
-  return table;
 }
 
 /// Marginal densities of ln(wear rate), ln(scale) and ln(stiffness).
@@ -261,7 +215,7 @@ std::array<double, 2> narrowed(const Density& table, const std::array<double, 2>
 Marginals marginals_of(const Likelihood& likelihood, const Density& wear, double wear_sd, double scale_sd,
                        double stiffness_sd) {
   const std::array<double, 3> prior_sd{wear_sd, std::max(scale_sd, 1e-3), std::max(stiffness_sd, 1e-3)};
-  std::array<std::array<double, 2>, 3> ranges{narrowed(wear, {-most_shift, most_shift}), reach_of(scale_sd),
+  std::array<std::array<double, 2>, 3> ranges{narrowed(wear, {-HUGE_VAL, HUGE_VAL}), reach_of(scale_sd),
                                               reach_of(stiffness_sd)};
   Marginals result = marginals_on(likelihood, ranges, prior_sd, 25);
   ranges = {narrowed(result.wear, ranges[0]), narrowed(result.scale, ranges[1]),
@@ -292,9 +246,9 @@ void require_less_left(const TestSpot& spot, double rms_um, double scale_sd) {
           *spot.rms_left_um);
 }
 
-void judge_use(TestSpotResult& result, const TestSpot& spot, const Gauge& gauge, const Removal& removal) {
+void judge_use(TestSpotResult& result, const TestSpot& spot, const Gauge& gauge, const SpotRemoval& removal) {
   const double shift = std::log(result.after.median / result.before.median);
-  const double likely_um = removal(spot.passes, shift);
+  const double likely_um = removal.removed_um(spot.passes, shift);
   result.is_useful = result.gauge_sd_um <= useful_share * likely_um;
   result.passes_needed = spot.passes;
   result.readings_needed = static_cast<int>(std::min(spot.before_um.size(), spot.after_um.size()));
@@ -322,10 +276,94 @@ void require_readings(const std::vector<double>& readings_um, std::string_view f
   }
 }
 
+double log_ratio(const Belief& before, const Belief& after) {
+  return std::log(after.median / before.median);
+}
+
+/// The job once the wear rate that the spot gave is in it.
+Job with_wear(const Job& job, const TestSpot& spot, const TestSpotResult& result) {
+  const Step& step = step_of(job, spot);
+  Job taught = job;
+  teach_wear(
+      taught, step,
+      {wear_spread(step, job.uncertainty), log_ratio(result.before, result.after), result.after.log_sd});
+  return taught;
+}
+
+bool looks_for_marks(const TestSpot& spot) {
+  return spot.marks_gone_passes || spot.marks_left_passes;
+}
+
+/// The look at marks, where the job has learned from the readings already.
+MarksLook marks_look(const Job& job, const TestSpot& spot, double removed_um) {
+  const Step& step = step_of(job, spot);
+  const Step* next = step_after(job, spot);
+  require(next, "TestSpot", spot.marks_gone_passes ? "marks_gone_passes" : "marks_left_passes",
+          "must be left out where no step follows \"" + title_of(step) + "\"",
+          spot.marks_gone_passes.value_or(spot.marks_left_passes.value_or(0)));
+  return {.marked_by = step,
+          .marked_um = removed_um,
+          .next = {*next, spot.area_m2, job.coating.hardness_mpa},
+          .gone_passes = spot.marks_gone_passes,
+          .left_passes = spot.marks_left_passes,
+          .limits = job.scratch_limits,
+          .log_sd = std::hypot(spot.marks_log_sd, spot.spot_cv),
+          .depth_log_sd = groove_spread(step, job.uncertainty).log_sd(),
+          .wear_log_sd = wear_spread(*next, job.uncertainty).log_sd()};
+}
+
+/// The job once it has learned from the look at marks too.
+void learn_from_marks(Job& job, const TestSpot& spot, double removed_um) {
+  const MarksLook look = marks_look(job, spot, removed_um);
+  const MarksSeen seen = judge_marks(look);
+  teach_wear(job, look.next.step,
+             {wear_spread(look.next.step, job.uncertainty), std::log(seen.wear.median), seen.wear.log_sd});
+  teach_grooves(
+      job, look.marked_by,
+      {groove_spread(look.marked_by, job.uncertainty), std::log(seen.depth.median), seen.depth.log_sd});
+}
+
+Belief wear_belief(const Step& step, const Uncertainty& uncertainty) {
+  return lognormal_belief(step.abrasive.wear_rate_mm3_per_n_m, wear_spread(step, uncertainty).log_sd());
+}
+
+/// The abrasives of a job, once each, with a step that uses them.
+std::map<std::string, const Step*> steps_by_abrasive(const Job& job) {
+  std::map<std::string, const Step*> steps;
+  for (const Sequence& sequence : job.sequence)
+    for (const Step& step : sequence.step) steps.emplace(key_of(step.abrasive), &step);
+  return steps;
+}
+
+/// What of grooves and of other abrasives is believed before and after.
+void add_taught(TestSpotResult& result, const Job& job, const Job& taught, const TestSpot& spot) {
+  const auto before = steps_by_abrasive(job), after = steps_by_abrasive(taught);
+  const std::string tried = key_of(step_of(job, spot).abrasive);
+  for (const auto& [key, step] : before) {
+    const Belief old = wear_belief(*step, job.uncertainty),
+                 now = wear_belief(*after.at(key), taught.uncertainty);
+    if (key != tried && old != now) result.others.push_back({label_of(step->abrasive), old, now});
+  }
+  if (!looks_for_marks(spot)) return;
+  const auto depth = [](const Step& step, const Uncertainty& uncertainty) {
+    return lognormal_belief(reference_groove_depth_um(step.abrasive),
+                            groove_spread(step, uncertainty).log_sd());
+  };
+  result.groove_depth_before = depth(*before.at(tried), job.uncertainty);
+  result.groove_depth_after = depth(*after.at(tried), taught.uncertainty);
+}
+
+/// The job with wear rates and grooves as the spot teaches them.
+Job with_abrasives(const Job& job, const TestSpot& spot, const TestSpotResult& result) {
+  Job taught = with_wear(job, spot, result);
+  if (looks_for_marks(spot)) learn_from_marks(taught, spot, result.expected_um);
+  return taught;
+}
+
 }  // namespace
 
 void TestSpot::validate() const {
-  require_within(passes, 1, most_passes, "TestSpot", "passes");
+  require_within(passes, 1, most_spot_passes, "TestSpot", "passes");
   require_positive(area_m2, "TestSpot", "area_m2");
   require(area_m2 <= 100, "TestSpot", "area_m2", "must be at most 100", area_m2);
   require(!before_um.empty(), "TestSpot", "before_um", "must hold at least one reading", "none");
@@ -340,6 +378,22 @@ void TestSpot::validate() const {
   require_within(gloss_log_sd, 0.01, 2, "TestSpot", "gloss_log_sd");
   if (rms_left_um) require_positive(*rms_left_um, "TestSpot", "rms_left_um");
   require_within(rms_left_log_sd, 0.01, 2, "TestSpot", "rms_left_log_sd");
+  if (marks_gone_passes)
+    require_within(*marks_gone_passes, 1, most_spot_passes, "TestSpot", "marks_gone_passes");
+  if (marks_left_passes)
+    require_within(*marks_left_passes, 0, marks_gone_passes ? *marks_gone_passes - 1 : most_spot_passes,
+                   "TestSpot", "marks_left_passes");
+  require_within(marks_log_sd, 0.01, 2, "TestSpot", "marks_log_sd");
+}
+
+const Step& tried_step(const Job& job, const std::string& sequence_name, const std::string& step,
+                       const char* owner) {
+  const Sequence& sequence = sequence_of(job, sequence_name, owner);
+  if (step.empty()) return sequence.step.front();
+  const auto place = place_of(sequence.step, step);
+  require(place.has_value(), owner, "step", "must be one of sequence \"" + sequence.name + "\"",
+          "\"" + step + "\"");
+  return sequence.step[*place];
 }
 
 bool tells_texture(const TestSpot& spot) {
@@ -361,22 +415,21 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   const Step& step = step_of(job, spot);
   const Gauge& gauge = job.coating.gauge;
   const int before = static_cast<int>(spot.before_um.size()), after = static_cast<int>(spot.after_um.size());
-  const Removal removal{step, spot.area_m2, job.coating.hardness_mpa};
+  const SpotRemoval removal{step, spot.area_m2, job.coating.hardness_mpa};
 
   TestSpotResult result;
   result.abrasive = label_of(step.abrasive);
   result.backing = label_of(step.backing);
-  const double wear_sd =
-      std::hypot(step.abrasive.wear_rate_log_sd, job.uncertainty.size_exponent_sd * log_size(step.abrasive));
+  const double wear_sd = wear_spread(step, job.uncertainty).log_sd();
   result.before = lognormal_belief(step.abrasive.wear_rate_mm3_per_n_m, wear_sd);
   result.removed_um = mean_of(spot.before_um) - mean_of(spot.after_um);
   result.gauge_sd_um = removal_uncertainty_um(gauge, 0, before, after);
-  result.expected_um = removal(spot.passes, 0);
+  result.expected_um = removal.removed_um(spot.passes);
   require_thinner(result.removed_um, result.gauge_sd_um);
 
   require_positive(wear_sd, "Abrasive", "wear_rate_log_sd");
   const Likelihood likelihood(step, spot, job.coating, curves, result.removed_um);
-  const Density wear = wear_by_readings(likelihood, wear_sd);
+  const Density wear = likelihood.wear(wear_sd);
   std::vector<Statement> moved;
   if (!tells_texture(spot)) {
     result.after = belief_of(refined(wear, fineness), result.before.median);
@@ -400,33 +453,20 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   }
   judge_use(result, spot, gauge, removal);
   result.warnings.insert(result.warnings.end(), moved.begin(), moved.end());
+  add_taught(result, job, with_abrasives(job, spot, result), spot);
   return result;
 }
 
 Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
   const TestSpotResult result = judge_test_spot(job, spot, curves);
-  const double ratio = result.after.median / result.before.median;
-  const Step& tried = step_of(job, spot);
-  const std::string abrasive_key = key_of(tried.abrasive), backing_key = key_of(tried.backing);
-  Job calibrated = job;
+  const std::string backing_key = key_of(step_of(job, spot).backing);
+  Job calibrated = with_abrasives(job, spot, result);
   for (Sequence& sequence : calibrated.sequence)
-    for (Step& step : sequence.step) {
-      Abrasive& abrasive = step.abrasive;
-      if (key_of(abrasive) == abrasive_key) {
-        abrasive.ranges[wear_rate] = {
-            abrasive.wear_rate_mm3_per_n_m * result.after.least / result.before.median,
-            abrasive.wear_rate_mm3_per_n_m * result.after.most / result.before.median};
-        abrasive.wear_rate_mm3_per_n_m *= ratio;
-        abrasive.worn_wear_rate_mm3_per_n_m *= ratio;
-        abrasive.wear_rate_log_sd = result.after.log_sd;
-        abrasive.stated_grain_um.reset();  // what the spot taught is of this grain
-        abrasive.source = "test spot";
-      }
+    for (Step& step : sequence.step)
       if (result.stiffness_after && key_of(step.backing) == backing_key) {
         step.backing.stiffness_factor *= result.stiffness_after->median / result.stiffness_before->median;
         step.backing.stiffness_log_sd = result.stiffness_after->log_sd;
       }
-    }
   if (result.texture_after) {
     calibrated.texture.scale *= result.texture_after->median / result.texture_before->median;
     calibrated.texture.scale_log_sd = result.texture_after->log_sd;

@@ -17,6 +17,11 @@ struct Uncertainty {
                                    ///< to 270 MPa about 200
   double size_exponent_sd = 0.25;  ///< standard deviation of the exponent by which wear rates go with the
                                    ///< grain, where they were stated for another one, 0 to 1; estimate
+  double groove_depth_log_sd = 0.25;  ///< standard deviation of ln(groove depth), 0 to 1; estimate
+  double groove_cap_log_sd = 0.15;    ///< of ln(deepest groove over the mean), 0 to 1; estimate
+  double loading_log_sd = 0.5;        ///< of ln(room for swarf), 0 to 1; estimate
+  double clear_share = 0.4;  ///< share of these three variances that all abrasives on one clear have in
+                             ///< common, 0 to 1; estimate
 
   void validate() const;
   bool operator==(const Uncertainty&) const = default;
@@ -24,7 +29,11 @@ struct Uncertainty {
     return std::tuple{optional("samples", &Uncertainty::samples),
                       optional("force_within_cv", &Uncertainty::force_within_cv),
                       optional("hardness_log_sd", &Uncertainty::hardness_log_sd),
-                      optional("size_exponent_sd", &Uncertainty::size_exponent_sd)};
+                      optional("size_exponent_sd", &Uncertainty::size_exponent_sd),
+                      optional("groove_depth_log_sd", &Uncertainty::groove_depth_log_sd),
+                      optional("groove_cap_log_sd", &Uncertainty::groove_cap_log_sd),
+                      optional("loading_log_sd", &Uncertainty::loading_log_sd),
+                      optional("clear_share", &Uncertainty::clear_share)};
   }
 };
 

@@ -7,6 +7,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/random.hpp"
+#include "libtexture/plan/tool_spread.hpp"
 #include "libtexture/process/identity.hpp"
 #include "libtexture/tool/crown_contact.hpp"
 
@@ -23,14 +24,55 @@ std::uint64_t key_of(std::uint64_t seed, const std::string& name) {
   return key;
 }
 
-/// Standard deviation of the logarithm of a log-normal number with a coefficient of variation.
-double log_sd_of(double cv) {
-  return std::sqrt(std::log1p(cv * cv));
-}
-
 std::vector<double> lognormal(std::vector<double> normals, double log_sd) {
   for (double& value : normals) value = std::exp(log_sd * value);
   return normals;
+}
+
+/// Log-normal factors of kin: their common numbers by one name, their own by another.
+std::vector<double> kin_factors(const Worlds& worlds, const KinSpread& spread, const std::string& common,
+                                const std::string& own) {
+  const int samples = static_cast<int>(worlds.person.size());
+  std::vector<double> factors = stratified_normals(samples, worlds.seed, common);
+  const std::vector<double> apart = stratified_normals(samples, worlds.seed, own);
+  for (std::size_t i = 0; i < factors.size(); ++i)
+    factors[i] = std::exp(spread.common_sd * factors[i] + spread.own_sd * apart[i]);
+  return factors;
+}
+
+/// How hard each world's person presses, of mean 1.
+std::vector<double> person_factors(const Worlds& worlds, const Motion& motion) {
+  const double log_sd = log_sd_of_cv(motion.force_cv);
+  std::vector<double> factors;
+  for (const double person : worlds.person) factors.push_back(std::exp(log_sd * (person - log_sd / 2)));
+  return factors;
+}
+
+std::vector<double> wear_factors(const Worlds& worlds, const Step& step, const std::vector<double>& persons) {
+  const Abrasive& abrasive = step.abrasive;
+  std::vector<double> factors =
+      kin_factors(worlds, kin_spread(abrasive.wear_rate_log_sd, abrasive.wear_rate_family_share),
+                  "wear of family " + family_key_of(abrasive), "wear of " + key_of(abrasive));
+  for (std::size_t i = 0; i < factors.size(); ++i) {
+    factors[i] *= std::exp(worlds.size_exponent[i] * log_size(abrasive));
+    if (abrasive.wear_rate_of == FigureOf::this_hand)
+      factors[i] /= persons[i] * std::pow(worlds.hardness_factor[i], hardness_wear_exponent);
+  }
+  return factors;
+}
+
+void draw_grooves(const Worlds& worlds, const Step& step, const std::vector<double>& persons,
+                  StepWorlds& drawn) {
+  const Abrasive& abrasive = step.abrasive;
+  const Uncertainty& uncertainty = worlds.uncertainty;
+  drawn.groove_factor = kin_factors(worlds, groove_depth_spread(abrasive, uncertainty), "groove depth",
+                                    "groove depth of " + key_of(abrasive));
+  drawn.cap_factor = kin_factors(worlds, kin_spread(uncertainty.groove_cap_log_sd, uncertainty.clear_share),
+                                 "groove cap", "groove cap of " + key_of(abrasive));
+  if (abrasive.groove_depth_of == FigureOf::any_hand) return;
+  for (std::size_t i = 0; i < persons.size(); ++i)
+    drawn.groove_factor[i] /= drawn.cap_factor[i] * std::pow(persons[i], abrasive.groove_pressure_exponent) *
+                              std::pow(worlds.hardness_factor[i], hardness_groove_exponent);
 }
 
 double pressure_on_kpa(const Step& step, double force_n, const std::optional<Crown>& crown) {
@@ -91,20 +133,20 @@ Worlds worlds_of(const Job& job) {
 
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
   const int samples = static_cast<int>(worlds.person.size());
+  const Uncertainty& uncertainty = worlds.uncertainty;
+  const std::vector<double> persons = person_factors(worlds, step.motion);
   StepWorlds drawn;
-  drawn.wear_factor = lognormal(stratified_normals(samples, worlds.seed, "wear of " + key_of(step.abrasive)),
-                                step.abrasive.wear_rate_log_sd);
-  for (std::size_t i = 0; i < drawn.wear_factor.size(); ++i)
-    drawn.wear_factor[i] *= std::exp(worlds.size_exponent[i] * log_size(step.abrasive));
+  drawn.wear_factor = wear_factors(worlds, step, persons);
+  draw_grooves(worlds, step, persons, drawn);
+  drawn.loading_factor = kin_factors(worlds, kin_spread(uncertainty.loading_log_sd, uncertainty.clear_share),
+                                     "loading", "loading of " + key_of(step.abrasive));
   drawn.stiffness_factor =
       lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + key_of(step.backing)),
                 step.backing.stiffness_log_sd);
-  const double between = log_sd_of(step.motion.force_cv);
-  const double within = log_sd_of(worlds.uncertainty.force_within_cv);
-  const double shift = -(between * between + within * within) / 2;  // mean 1
+  const double within = log_sd_of_cv(uncertainty.force_within_cv);
   drawn.force_factor = stratified_normals(samples, worlds.seed, "force of step " + std::to_string(place));
   for (std::size_t i = 0; i < drawn.force_factor.size(); ++i)
-    drawn.force_factor[i] = std::exp(shift + between * worlds.person[i] + within * drawn.force_factor[i]);
+    drawn.force_factor[i] = persons[i] * std::exp(within * (drawn.force_factor[i] - within / 2));
   return drawn;
 }
 
@@ -117,6 +159,13 @@ Step in_world(const Step& step, const StepWorlds& drawn, std::size_t world,
       std::clamp(drawn.wear_factor[world] * fresh, least_wear_mm3_per_n_m, most_wear_mm3_per_n_m) / fresh;
   scaled.abrasive.wear_rate_mm3_per_n_m *= wear;
   scaled.abrasive.worn_wear_rate_mm3_per_n_m *= wear;
+  scaled.abrasive.groove_depth_um =
+      std::clamp(drawn.groove_factor[world] * reference_groove_depth_um(step.abrasive), least_groove_depth_um,
+                 most_groove_depth_um);
+  scaled.abrasive.groove_depth_cap = std::clamp(drawn.cap_factor[world] * step.abrasive.groove_depth_cap,
+                                                least_groove_depth_cap, most_groove_depth_cap);
+  scaled.abrasive.loading_um =
+      std::clamp(drawn.loading_factor[world] * step.abrasive.loading_um, least_loading_um, most_loading_um);
   scaled.backing.stiffness_factor *= drawn.stiffness_factor[world];
   const double force_n =
       std::clamp(drawn.force_factor[world] * step.motion.force_n, least_force_n, most_force_n);

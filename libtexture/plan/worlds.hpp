@@ -23,15 +23,20 @@ struct Worlds {
 /// panels, or more clear move nothing in them.
 Worlds worlds_of(const Job& job);
 
-/// What a step draws besides, one value per world: the force, of mean 1, log-normal with motion.force_cv
-/// between persons and force_within_cv from step to step (by its place in the sequence); wear rate and
-/// stiffness, log-normal of median 1, by the keys of abrasive and backing (identity.hpp), so that each is the
-/// same tool in all sequences; in the wear rate of an abrasive whose figure was carried over from another
-/// grain, the world's exponent of the law of size as well (docs/physics.md (68a)).
+/// What a step draws besides, one value per world. The force, of mean 1, log-normal with motion.force_cv
+/// between persons and force_within_cv from step to step (by its place in the sequence). The others,
+/// log-normal of median 1, by the keys of abrasive and backing (identity.hpp), so that each is the same
+/// tool in all sequences. Wear rates have a part that their family shares, and, where a figure was carried over from
+/// another grain, the world's exponent of the law of size (docs/physics.md (68a)); groove depth, its cap and
+/// the room for swarf have a part that all abrasives share on a clear. What a test spot gave under this hand
+/// on this clear holds for the world's force and hardness: they are divided out, not drawn again (68b).
 struct StepWorlds {
   std::vector<double> force_factor;
   std::vector<double> wear_factor;
   std::vector<double> stiffness_factor;
+  std::vector<double> groove_factor;   ///< of the mean groove depth
+  std::vector<double> cap_factor;      ///< of the deepest groove over the mean
+  std::vector<double> loading_factor;  ///< of the room for swarf
 };
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place);
 

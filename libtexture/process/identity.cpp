@@ -73,6 +73,10 @@ std::string key_of(const Motion& motion) {
   return key_by_name(motion, "motion");
 }
 
+std::string family_key_of(const Abrasive& abrasive) {
+  return abrasive.family.empty() ? key_of(abrasive) : abrasive.family;
+}
+
 std::string label_of(const Abrasive& abrasive) {
   return label_by_name(abrasive, "abrasive");
 }

@@ -17,6 +17,9 @@ std::string key_of(const Abrasive& abrasive);
 std::string key_of(const Backing& backing);
 std::string key_of(const Motion& motion);
 
+/// The key of the product that an abrasive is a grade of: its family's name, or its own key.
+std::string family_key_of(const Abrasive& abrasive);
+
 /// What a tool is made of: grain and carrier of an abrasive; skin, layers and support of a backing; disc and
 /// orbit of a motion.
 std::string build_of(const Abrasive& abrasive);

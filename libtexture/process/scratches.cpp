@@ -14,7 +14,6 @@ namespace {
 
 constexpr double reference_pressure_kpa = 1.4;   // the pressure that groove depths are stated at
 constexpr double reference_hardness_mpa = 200;   // and the hardness of the clear
-constexpr double hardness_exponent = -0.5;       // estimate: abrasion of polymers does not go as 1/H
 constexpr double stray_depth_in_depths = 3;      // mean depth of stray marks beyond the cap; estimate
 constexpr double hard_backing_factor = 2;        // stray marks of a backing without a soft layer; estimate
 constexpr double soft_interface_pa_per_m = 6e7;  // between pads with (2e7) and without (2e8) one; estimate
@@ -257,7 +256,7 @@ double groove_depth_um(const Abrasive& abrasive, Wetness wetness, double pressur
   const double contact_pressure_kpa = pressure_kpa / contact_share;
   return reference_groove_depth_um(abrasive) * wetness_effect(abrasive, wetness).groove_depth *
          std::pow(contact_pressure_kpa / reference_pressure_kpa, abrasive.groove_pressure_exponent) *
-         std::pow(hardness_mpa / reference_hardness_mpa, hardness_exponent);
+         std::pow(hardness_mpa / reference_hardness_mpa, hardness_groove_exponent);
 }
 
 double groove_length_mm(const Motion& motion) {

@@ -80,16 +80,28 @@ void Abrasive::validate() const {
   require_within(worn_wear_rate_mm3_per_n_m, 0, wear_rate_mm3_per_n_m, "Abrasive",
                  "worn_wear_rate_mm3_per_n_m");
   require_positive(loading_um, "Abrasive", "loading_um");
-  require_within(loading_um, 0.1, 1e6, "Abrasive", "loading_um");  // below, a disc is full at its first touch
-  if (groove_depth_um) require_within(*groove_depth_um, 1e-4, 100, "Abrasive", "groove_depth_um");
-  require_within(groove_depth_cap, 0.1, 100, "Abrasive", "groove_depth_cap");
+  require_within(loading_um, least_loading_um, most_loading_um, "Abrasive",
+                 "loading_um");  // below, a disc is full at its first touch
+  if (groove_depth_um)
+    require_within(*groove_depth_um, least_groove_depth_um, most_groove_depth_um, "Abrasive",
+                   "groove_depth_um");
+  require_within(groove_depth_cap, least_groove_depth_cap, most_groove_depth_cap, "Abrasive",
+                 "groove_depth_cap");
   require_within(groove_coverage, 1e-3, 1000, "Abrasive", "groove_coverage");
   require_within(groove_half_angle_deg, 1, 89, "Abrasive", "groove_half_angle_deg");
   require_within(groove_pressure_exponent, 0, 1, "Abrasive", "groove_pressure_exponent");
   require_within(stray_marks_per_dm2_um, 0, 1000, "Abrasive", "stray_marks_per_dm2_um");
   require_within(wear_rate_log_sd, 0, 5, "Abrasive", "wear_rate_log_sd");
   if (stated_grain_um) require_within(*stated_grain_um, 0.01, 2000, "Abrasive", "stated_grain_um");
+  require_within(wear_rate_family_share, 0, 1, "Abrasive", "wear_rate_family_share");
+  if (groove_depth_log_sd) require_within(*groove_depth_log_sd, 0, 2, "Abrasive", "groove_depth_log_sd");
+  if (groove_depth_clear_share)
+    require_within(*groove_depth_clear_share, 0, 1, "Abrasive", "groove_depth_clear_share");
   validate_ranges(*this);
+}
+
+const std::string& family_of(const Abrasive& abrasive) {
+  return abrasive.family.empty() ? abrasive.name : abrasive.family;
 }
 
 double reference_groove_depth_um(const Abrasive& abrasive) {
@@ -108,6 +120,7 @@ Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent) {
   };
 
   Abrasive other = abrasive;
+  other.family = family_of(abrasive);
   other.grit = grit;
   other.wear_rate_mm3_per_n_m *= wear;
   other.worn_wear_rate_mm3_per_n_m *= wear;
@@ -144,7 +157,7 @@ WetnessEffect wetness_effect(const Abrasive& abrasive, Wetness wetness) {
 
 double hardness_wear_factor(double hardness_mpa) {
   require_positive(hardness_mpa, "clear coat", "hardness_mpa");
-  return std::pow(hardness_mpa / 200, -1.3);
+  return std::pow(hardness_mpa / 200, hardness_wear_exponent);
 }
 
 double wear_rate_mm3_per_n_m(const Abrasive& abrasive, double removed_um) {

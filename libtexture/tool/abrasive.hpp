@@ -27,9 +27,20 @@ constexpr std::array<std::pair<Carrier, const char*>, 3> names_of(Carrier) {
            {Carrier::compound, "compound"}}};
 }
 
+/// Whose figure it is: the abrasive's in any hand, or what a test spot gave under this hand on this clear.
+enum class FigureOf { any_hand, this_hand };
+constexpr std::array<std::pair<FigureOf, const char*>, 2> names_of(FigureOf) {
+  return {{{FigureOf::any_hand, "any_hand"}, {FigureOf::this_hand, "this_hand"}}};
+}
+
 /// Specific wear rates [mm3/(N m)] that are believed: below the least nothing is removed in a working life;
 /// grooves that leave whole, at 45 degrees in a clear of 200 MPa, are 3 (2 f cot(alpha)/(pi H)); estimates.
 inline constexpr double least_wear_mm3_per_n_m = 1e-6, most_wear_mm3_per_n_m = 100;
+
+/// Groove depths, caps and rooms for swarf that are believed: beyond them, a slip of the unit; estimates.
+inline constexpr double least_groove_depth_um = 1e-4, most_groove_depth_um = 100;
+inline constexpr double least_groove_depth_cap = 0.1, most_groove_depth_cap = 100;
+inline constexpr double least_loading_um = 0.1, most_loading_um = 1e6;
 
 /// The abrasive side of a step. Rates hold for a clear coat of 200 MPa hardness, used as made_for[0] says.
 struct Abrasive {
@@ -50,6 +61,15 @@ struct Abrasive {
   /// Grain that the wear rates were stated for [um], where a law of size carried them to this one; none = its
   /// own. The exponent of that law is uncertain, and the more so counts the further the grains are apart.
   std::optional<double> stated_grain_um = {};
+  std::string family = {};                ///< the product that this is a grade of; empty = its own name
+  double wear_rate_family_share = 0.735;  ///< share of the variance of ln(wear rate) that a family has in
+                                          ///< common, 0 to 1; estimate: 0.6 of 0.7
+  FigureOf wear_rate_of = FigureOf::any_hand;  ///< this_hand: force and hardness are in it already
+  /// Standard deviation of ln(groove depth); none = that of the job's uncertainty.
+  std::optional<double> groove_depth_log_sd = {};
+  /// Share of its variance that all abrasives have in common on a clear; none = the job's.
+  std::optional<double> groove_depth_clear_share = {};
+  FigureOf groove_depth_of = FigureOf::any_hand;  ///< this_hand: force, hardness and cap are in it already
   std::map<std::string, std::array<double, 2>> ranges = {};  ///< plausible least and most, by field name
   std::string source = "estimate";                           ///< where the figures come from
 
@@ -71,10 +91,19 @@ struct Abrasive {
                       optional("stray_marks_per_dm2_um", &Abrasive::stray_marks_per_dm2_um),
                       optional("wear_rate_log_sd", &Abrasive::wear_rate_log_sd),
                       optional("stated_grain_um", &Abrasive::stated_grain_um),
+                      optional("family", &Abrasive::family),
+                      optional("wear_rate_family_share", &Abrasive::wear_rate_family_share),
+                      optional("wear_rate_of", &Abrasive::wear_rate_of),
+                      optional("groove_depth_log_sd", &Abrasive::groove_depth_log_sd),
+                      optional("groove_depth_clear_share", &Abrasive::groove_depth_clear_share),
+                      optional("groove_depth_of", &Abrasive::groove_depth_of),
                       optional("ranges", &Abrasive::ranges),
                       optional("source", &Abrasive::source)};
   }
 };
+
+/// Name of the family that an abrasive belongs to.
+const std::string& family_of(const Abrasive& abrasive);
 
 /// Mean groove depth [um] at 1.4 kPa: the abrasive's own, or, where it states none, 0.164 um x grain / 10.3
 /// um (proportional to the grain; estimate for a film disc on an interface pad, docs/physics.md, scratches).
@@ -82,7 +111,7 @@ double reference_groove_depth_um(const Abrasive& abrasive);
 
 /// The same product in another grit, with its ranges: wear rates scaled by (d/d0)^exponent, groove depth and
 /// loading by d/d0 (docs/physics.md (27), (27b) and (29)); the name takes the new grit in place of the
-/// old. exponent: size effect of wear, about 1 for micro-grit (range 0.5 to 1.5; estimate).
+/// old, the family stays. exponent: size effect of wear, about 1 for micro-grit (range 0.5 to 1.5; estimate).
 Abrasive at_grit(const Abrasive& abrasive, const Grit& grit, double exponent = 1.0);
 
 /// What wetness changes, as factors on the dry values (estimates): wear rate, loading, groove depth.
@@ -98,6 +127,12 @@ double log_size(const Abrasive& abrasive);
 /// Factors for working `abrasive` at `wetness`, relative to made_for[0].
 /// InvalidInput, with the reason, where the abrasive is not made for it.
 WetnessEffect wetness_effect(const Abrasive& abrasive, Wetness wetness);
+
+/// Wear rates go with the clear's hardness to this power; estimate.
+inline constexpr double hardness_wear_exponent = -1.3;
+
+/// Groove depths do with this one; estimate: abrasion of polymers does not go as 1/H.
+inline constexpr double hardness_groove_exponent = -0.5;
 
 /// Factor on the wear rate for a clear of this hardness [MPa]: (H/200)^-1.3. It passes within 4 % through the
 /// trade's classes soft/medium/hard = 150/200/300 MPa: 1.5/1/.6 (estimate).

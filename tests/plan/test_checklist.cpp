@@ -50,3 +50,19 @@ TEST_CASE("extraction is for dry sanding, a residual-current device for water") 
   CHECK((!holds(damp, extraction) && holds(damp, plugs)));
   CHECK((!holds(compound, extraction) && !holds(compound, plugs)));
 }
+
+TEST_CASE("the checklist says what a test spot takes, and what it would give, where that was reckoned") {
+  // A factor of 95 of 100 cases is exp(1.96 sd) (normal quantile).
+  const std::vector<Step> steps{step_of(Wetness::dry, Carrier::film_disc)};
+  const SpotPlan plan{
+      .log_sd_before = .7, .passes = 7, .aim_readings = 6, .removed_um = 4.25, .log_sd_after = .25};
+  const auto planned = checklist_of({}, steps, plan);
+  const Statement& spot = planned[4];
+  REQUIRE(spot.kind == StatementKind::make_test_spot);
+  CHECK(spot.figures.at("passes") == 7);
+  CHECK(spot.figures.at("readings") == 6);
+  CHECK(spot.figures.at("factor_before") == Catch::Approx(3.94).epsilon(.002));
+  CHECK(spot.figures.at("factor_after") == Catch::Approx(1.63).epsilon(.002));
+  const auto unplanned = checklist_of({}, steps, SpotPlan{.passes = 0});
+  CHECK(unplanned[4].figures.empty());
+}

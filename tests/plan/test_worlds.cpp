@@ -35,9 +35,22 @@ double mean_of(const std::vector<double>& values) {
 }
 
 double sd_of(const std::vector<double>& values) {
+  const double mean = mean_of(values);
   double square = 0;
-  for (const double value : values) square += std::pow(value - mean_of(values), 2);
+  for (const double value : values) square += std::pow(value - mean, 2);
   return std::sqrt(square / static_cast<double>(values.size()));
+}
+
+std::vector<double> logs_of(std::vector<double> values) {
+  for (double& value : values) value = std::log(value);
+  return values;
+}
+
+double correlation_of(const std::vector<double>& a, const std::vector<double>& b) {
+  const double mean_a = mean_of(a), mean_b = mean_of(b);
+  double both = 0;
+  for (std::size_t i = 0; i < a.size(); ++i) both += (a[i] - mean_a) * (b[i] - mean_b);
+  return both / (static_cast<double>(a.size()) * sd_of(a) * sd_of(b));
 }
 
 }  // namespace
@@ -72,7 +85,80 @@ TEST_CASE("force has mean 1 and the spreads between and within persons, wear the
   std::vector<double> log_wear;
   for (const double factor : drawn.wear_factor) log_wear.push_back(std::log(factor));
   CHECK(std::abs(mean_of(log_wear)) < .005);
-  CHECK(sd_of(log_wear) == Catch::Approx(step.abrasive.wear_rate_log_sd).epsilon(.005));
+  // A family's part and the abrasive's own, .6 and .36, are uncorrelated to 1/sqrt(n) = .016, which moves the
+  // sum's spread by .016 x .44 = .7 % (one standard error, closed form); four of them.
+  CHECK(sd_of(log_wear) == Catch::Approx(step.abrasive.wear_rate_log_sd).epsilon(.028));
+}
+
+TEST_CASE("abrasives of one family cut fast or slowly together, others on their own") {
+  // Closed form: correlation .735 within a family, 0 between families; a standard error is at most
+  // 1/sqrt(4000) = .016 (Fisher); four of them. Exponents of size are left out.
+  Worlds worlds = worlds_with(4000);
+  worlds.size_exponent.assign(worlds.size_exponent.size(), 0);
+  const auto logs = [&](const std::string& name) {
+    return logs_of(step_worlds(worlds, step_of(name, "film on hard pad", "75 mm light"), 0).wear_factor);
+  };
+  const auto film = logs("P2000 film");
+  CHECK(correlation_of(film, logs("P3000 film")) == Catch::Approx(.735).margin(.03));
+  CHECK(correlation_of(logs("P1000 film"), logs("P3000 film")) == Catch::Approx(.735).margin(.03));
+  CHECK(correlation_of(logs("P2000 foam-backed"), logs("P5000 foam-backed")) ==
+        Catch::Approx(.735).margin(.03));
+  CHECK(correlation_of(film, logs("compound")) == Catch::Approx(0).margin(.064));
+  CHECK(correlation_of(film, logs("P3000 foam-backed")) == Catch::Approx(0).margin(.064));
+}
+
+TEST_CASE("groove depth, its cap and the room for swarf are drawn, a part of each common to the clear") {
+  // Closed form: two abrasives share the part common to the clear, .4 of the variance. Sampling as above.
+  const Worlds worlds = worlds_with(4000);
+  const StepWorlds fine = step_worlds(worlds, step_of("P3000 film", "film on hard pad", "75 mm light"), 0),
+                   other = step_worlds(worlds, step_of("compound", "film on hard pad", "75 mm light"), 1);
+  const std::vector<std::pair<std::vector<double> StepWorlds::*, double>> drawn{
+      {&StepWorlds::groove_factor, .25}, {&StepWorlds::cap_factor, .15}, {&StepWorlds::loading_factor, .5}};
+  for (const auto& [factor, sd] : drawn) {
+    CHECK(sd_of(logs_of(fine.*factor)) == Catch::Approx(sd).epsilon(.032));
+    CHECK(mean_of(logs_of(fine.*factor)) == Catch::Approx(0).margin(.005));
+    CHECK(correlation_of(logs_of(fine.*factor), logs_of(other.*factor)) == Catch::Approx(.4).margin(.055));
+  }
+  CHECK(std::abs(correlation_of(logs_of(fine.groove_factor), logs_of(fine.cap_factor))) < .064);
+  const Step step = step_of("P3000 film", "film on hard pad", "75 mm light");
+  const Step scaled = in_world(step, fine, 7, std::nullopt);
+  CHECK(*scaled.abrasive.groove_depth_um ==
+        Catch::Approx(fine.groove_factor[7] * reference_groove_depth_um(step.abrasive)));
+  CHECK(scaled.abrasive.groove_depth_cap == Catch::Approx(fine.cap_factor[7] * 7));
+  CHECK(scaled.abrasive.loading_um == Catch::Approx(fine.loading_factor[7] * step.abrasive.loading_um));
+}
+
+TEST_CASE("what a spot gave holds for this hand on this clear: force and hardness are not drawn again") {
+  // Wear rate x force x hardness^-1.3 is what the spot has measured: log-normal with its own spread, of which
+  // the force from step to step alone is drawn besides: sqrt(.23^2 + ln(1 + .15^2)) = .27, where drawing all
+  // again gave .36 (closed form; sampling as above).
+  const Worlds worlds = worlds_with(4000);
+  Step step = step_of("P2000 film", "film on hard pad", "75 mm light");
+  step.abrasive.wear_rate_log_sd = .23;
+  const auto removal_sd = [&] {
+    const StepWorlds drawn = step_worlds(worlds, step, 0);
+    std::vector<double> logs;
+    for (std::size_t i = 0; i < drawn.wear_factor.size(); ++i)
+      logs.push_back(std::log(drawn.wear_factor[i] * drawn.force_factor[i]) -
+                     1.3 * std::log(worlds.hardness_factor[i]));
+    return sd_of(logs);
+  };
+  const double force = std::log1p(.25 * .25), within = std::log1p(.15 * .15), hard = 1.69 * .15 * .15;
+  CHECK(removal_sd() == Catch::Approx(std::sqrt(.23 * .23 + force + hard + within)).epsilon(.04));
+  step.abrasive.wear_rate_of = FigureOf::this_hand;
+  CHECK(removal_sd() == Catch::Approx(std::sqrt(.23 * .23 + within)).epsilon(.04));
+
+  // Likewise the deepest grooves: depth x cap x force^(1/4) x hardness^(-1/2), (29).
+  step.abrasive.groove_depth_log_sd = .12;
+  step.abrasive.groove_depth_of = FigureOf::this_hand;
+  const StepWorlds drawn = step_worlds(worlds, step, 0);
+  std::vector<double> deepest;
+  const double between = std::sqrt(force);
+  for (std::size_t i = 0; i < drawn.groove_factor.size(); ++i)
+    deepest.push_back(std::log(drawn.groove_factor[i] * drawn.cap_factor[i]) +
+                      .25 * between * (worlds.person[i] - between / 2) -
+                      .5 * std::log(worlds.hardness_factor[i]));
+  CHECK(sd_of(deepest) == Catch::Approx(.12).epsilon(.032));
 }
 
 TEST_CASE("the exponent of size is one number a world, and counts the more the further the grain is away") {
@@ -112,12 +198,13 @@ TEST_CASE("an abrasive is the same in all places and sequences, and a person is 
 TEST_CASE("nobody presses a foam until it collapses") {
   const Step step = step_of("P3000 foam-backed", "foam-backed disc on pad", "75 mm light");
   for (const double factor : {.5, 1., 2., 5., 100.}) {
-    const Step scaled = in_world(step, {{factor}, {1}, {1}}, 0, std::nullopt);
+    const Step scaled = in_world(step, {{factor}, {1}, {1}, {1}, {1}, {1}}, 0, std::nullopt);
     CHECK_NOTHROW(at_working_pressure(scaled.backing, pressure_kpa(scaled.motion)));
     CHECK(scaled.motion.force_n <= factor * step.motion.force_n);
     CHECK_NOTHROW(scaled.validate());
   }
-  CHECK(in_world(step, {{.5}, {1}, {1}}, 0, std::nullopt).motion.force_n == .5 * step.motion.force_n);
+  CHECK(in_world(step, {{.5}, {1}, {1}, {1}, {1}, {1}}, 0, std::nullopt).motion.force_n ==
+        .5 * step.motion.force_n);
 }
 
 TEST_CASE("a drawn force stays within what a motion may press with, on both sides") {

@@ -103,8 +103,14 @@ EXAMPLES = {
         passes=6, before_um=[262, 260], after_um=[256, 254], gloss_gone_passes=5, rms_left_um=0.3
     ),
     "Belief": lambda: lt.Belief(median=0.1, least=0.05, most=0.2, log_sd=0.35),
+    "TaughtAbrasive": lambda: lt.TaughtAbrasive(abrasive="P3000 film", after=EXAMPLES["Belief"]()),
+    "SpotAim": lambda: lt.SpotAim(log_sd=0.3, readings=8),
+    "SpotPlan": lambda: lt.SpotPlan(abrasive="P1200 film", log_sd_before=0.7, passes=8, removed_um=4.2),
     "TestSpotResult": lambda: lt.TestSpotResult(
-        abrasive="P1200 film", after=EXAMPLES["Belief"](), texture_after=EXAMPLES["Belief"]()
+        abrasive="P1200 film",
+        after=EXAMPLES["Belief"](),
+        texture_after=EXAMPLES["Belief"](),
+        others=[EXAMPLES["TaughtAbrasive"]()],
     ),
     "BenchRun": lambda: lt.BenchRun(name="A", removed_um=[0.9, 0.8, 0.7, 0.6]),
     "Bench": lambda: lt.Bench(

@@ -49,6 +49,34 @@ def test_readings_narrow_the_wear_rate_and_predict_uses_it(tmp_path):
     assert pickle.loads(pickle.dumps(result)) == result
 
 
+def test_a_spot_teaches_of_other_grades_and_marks_that_go_of_grooves(tmp_path):
+    path = small_job(tmp_path)
+    job = lt.Job.load(path)
+    level = job.sequence[0].step[0]
+    film = lt.Catalogue.shipped().abrasives["P3000 film"]
+    finer = level.replace(name="finer", abrasive=film, stop=lt.Stop(clear_owed_um=0.1))
+    job = job.replace(sequence=[lt.Sequence(name="two", step=[level, finer])])
+    text = READINGS.replace("# step", "# marks_gone_passes = 4\n# marks_left_passes = 3\n# step")
+    result = lt.judge_test_spot(job, spot_file(tmp_path, text))
+    (other,) = result.others
+    assert other.abrasive == "P3000 film" and other.after.log_sd < other.before.log_sd
+    assert result.groove_depth_after.log_sd < result.groove_depth_before.log_sd
+    tried, kin = (step.abrasive for step in lt.calibrate(job, tmp_path / "spot.csv").sequence[0].step)
+    assert tried.groove_depth_um == pytest.approx(result.groove_depth_after.median, rel=1e-9)
+    assert kin.wear_rate_mm3_per_n_m == pytest.approx(other.after.median, rel=1e-9)
+    assert (tried.family, kin.family) == (kin.family, "P2000 film")
+    assert tried.wear_rate_of == kin.wear_rate_of == "this_hand"
+
+
+def test_what_a_spot_needs_is_said_before_it_is_made(tmp_path):
+    job = lt.Job.load(small_job(tmp_path))
+    plan = lt.spot_plan(job)
+    assert plan.passes > 0 and plan.log_sd_after <= 0.25 < plan.log_sd_before
+    assert lt.spot_plan(job, lt.SpotAim(log_sd=0.4)).passes <= plan.passes
+    (duty,) = [duty for duty in lt.predict(job).prediction.checklist if duty.kind == "make_test_spot"]
+    assert duty.figures["passes"] == plan.passes and f"make {plan.passes} passes of" in duty.text
+
+
 def test_a_calibrated_job_is_saved_and_read_again(tmp_path):
     calibrated = lt.calibrate(lt.Job.load(small_job(tmp_path)), spot_file(tmp_path))
     calibrated.save(tmp_path / "calibrated.json")
