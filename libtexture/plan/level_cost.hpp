@@ -47,8 +47,4 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
 /// rule can say, else the rms height that is left where all parts were met.
 Stop stop_at(const Target& target, const HeightField& surface, const LevelCost& cost);
 
-/// A surface on fewer pixels, every second of each row and column, as long as they are more than most_pixels
-/// and waves too short for the new ones (under four of them) hold less than 1 % of its variance.
-HeightField thinned(const HeightField& surface, int most_pixels);
-
 }  // namespace libtexture

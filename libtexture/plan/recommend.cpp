@@ -4,13 +4,13 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/cautions.hpp"
+#include "libtexture/plan/node_patch.hpp"
 
 namespace libtexture {
 
 namespace {
 
 constexpr double weighing_share = 0.2;  // of the progress
-constexpr int nodes_pixels = 65536;     // of the patch on which sequences are compared
 
 const Alternative& named(const Comparison& comparison, const std::string& name) {
   return *std::find_if(comparison.alternatives.begin(), comparison.alternatives.end(),
@@ -99,7 +99,7 @@ void explain(Recommendation& advice, const Alternative& choice) {
 
 Recommendation recommend(const Job& job, const HeightField& surface, const Tools& tools,
                          const WorkLimits& limits, const Progress& progress) {
-  const HeightField nodes = thinned(surface, nodes_pixels);
+  const HeightField nodes = node_patch(surface);
   const auto weighed = weigh_first_steps(job, nodes, tools, limits, part_of(progress, 0, weighing_share));
   Recommendation advice;
   advice.note = job.note;
