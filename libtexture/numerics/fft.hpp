@@ -39,7 +39,7 @@ class Fft {
 
  private:
   struct Plans;
-  std::unique_ptr<Plans> plans_;
+  std::shared_ptr<Plans> plans_;
   std::size_t real_size_;
   std::size_t half_size_;
   Spectrum work_;

@@ -37,7 +37,7 @@ struct Fft::Plans {
 };
 
 Fft::Fft(const Grid& grid)
-    : plans_(std::make_unique<Plans>(grid)),
+    : plans_(std::make_shared<Plans>(grid)),
       real_size_(grid.size()),
       half_size_(static_cast<std::size_t>(grid.rows) * grid.half_cols()),
       work_(half_size_) {}

@@ -1,7 +1,9 @@
 // The default transform: FFTW 3, estimated plans.
 #include <fftw3.h>
 
+#include <map>
 #include <mutex>
+#include <utility>
 
 #include "libtexture/numerics/fft.hpp"
 
@@ -41,11 +43,30 @@ struct Fft::Plans {
   }
 };
 
+namespace {
+
+// Planning costs as much as several transforms, and most calls are of one or two shapes: plans are estimated,
+// so that a kept one is as a new one, and executing one is thread-safe.
+template <class Plans>
+std::shared_ptr<Plans> plans_of(const Grid& grid, Spectrum& half) {
+  static std::mutex mutex;
+  static std::map<std::pair<int, int>, std::shared_ptr<Plans>> kept;
+  constexpr std::size_t most_kept = 16;
+  const std::lock_guard lock(mutex);
+  std::shared_ptr<Plans>& plans = kept[{grid.rows, grid.cols}];
+  if (!plans) plans = std::make_shared<Plans>(grid, half);
+  const std::shared_ptr<Plans> found = plans;
+  if (kept.size() > most_kept) kept.clear();
+  return found;
+}
+
+}  // namespace
+
 Fft::Fft(const Grid& grid)
     : real_size_(grid.size()),
       half_size_(static_cast<std::size_t>(grid.rows) * grid.half_cols()),
       work_(half_size_) {
-  plans_ = std::make_unique<Plans>(grid, work_);
+  plans_ = plans_of<Plans>(grid, work_);
 }
 Fft::~Fft() = default;
 Fft::Fft(Fft&&) noexcept = default;

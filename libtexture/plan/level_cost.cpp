@@ -9,7 +9,7 @@
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/process/disc_contact.hpp"
-#include "libtexture/process/levelling.hpp"
+#include "libtexture/process/levelling_curve.hpp"
 #include "libtexture/surface/metrology.hpp"
 
 namespace libtexture {
@@ -19,17 +19,14 @@ namespace {
 constexpr double per_valley = 20;  // reports to the valley depth; even until 1.5 of it,
 constexpr double even_until_valleys = 1.5;
 constexpr double growth = 1.15;           // then each so much further than the last
-constexpr std::size_t reports_a_run = 8;  // surfaces kept at a time
-constexpr double tolerance_share = 0.01;  // of the rms height, for amplitudes: below what the reports round
-constexpr double least_tolerance_um = 1e-3, least_spacing_um = 1e-2;  // of a surface that is all but flat
+constexpr double least_spacing_um = 1e-2;  // of a surface that is all but flat
 constexpr double bands_per_octave = 3;
 constexpr double followed_discs = 0.5;  // waves longer than this share of a disc are followed
-constexpr double fine_share = 0.01;     // of the variance, in waves that a thinned grid would lose
-constexpr int thinned_pixels_per_wave = 4;
+constexpr int pixels_per_wave = 4;      // shorter ones are not told apart
 
 // Third octaves from four pixels to the patch's width, within the target's band.
 std::vector<double> third_octaves_mm(const HeightField& surface, const Target& target) {
-  double low = thinned_pixels_per_wave * surface.pixel_mm();
+  double low = pixels_per_wave * surface.pixel_mm();
   double high = std::max(surface.grid().width_mm(), surface.grid().height_mm());
   if (target.rms_um && target.band_mm) {
     low = std::max(low, (*target.band_mm)[0]);
@@ -90,42 +87,32 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   cost.rms_um = surface.rms_um();
   cost.obstacle = obstacle_of(surface, target, step, contact);
   const double valley_um = surface.valley_depth_um();
-  const double tolerance_um = std::max(least_tolerance_um, tolerance_share * surface.rms_um());
   HeightField now = surface;
   double spacing = std::max(valley_um / per_valley, least_spacing_um);
+  double share_done = 0;
+  LevellingCurve curve(surface, contact.backing, contact.pressure_kpa,
+                       {.rms_tolerance_um = rms_tolerance_um(surface),
+                        .disc_diameter_mm = contact.footprint_mm,
+                        .grain_um = grain_height_um(step, contact.pressure_kpa)},
+                       [&](double) { report(progress, share_done); });
   while (!is_reached(cost.target) && cost.removal_um + least_removal_um <= most_um) {
-    const double before = cost.removal_um;
-    std::vector<double> at;
-    for (std::size_t k = 0; k < reports_a_run; ++k) {
-      const double last = at.empty() ? 0 : at.back();
-      const double room = most_um - cost.removal_um;
-      if (last >= room) break;
-      if (cost.removal_um + last > even_until_valleys * valley_um) spacing *= growth;
-      // The last one takes what would be too small a rest.
-      at.push_back(last + spacing + least_removal_um > room ? room : last + spacing);
-    }
-    const Levelled levelled = level(now, contact.backing, contact.pressure_kpa,
-                                    {.removal_um = at.back(),
-                                     .report_at_um = at,
-                                     .amplitude_tolerance_um = tolerance_um,
-                                     .disc_diameter_mm = contact.footprint_mm,
-                                     .grain_um = grain_height_um(step, contact.pressure_kpa)},
-                                    part_of(progress, before / most_um, (before + at.back()) / most_um));
-    for (std::size_t k = 0; k < at.size() && !is_reached(cost.target); ++k) {
-      now = levelled.surfaces[k];
-      const double depth_um =
-          groove_depth_um(step, contact.pressure_kpa, levelled.contact_share[k], conditions.hardness_mpa);
-      const std::vector<Reached> target_before = cost.target;
-      const double removal_before_um = cost.removal_um;
-      cost.removal_um = before + at[k];
-      cost.rms_um = now.rms_um();
-      cost.touched_share =
-          (surface.height_um() - now.height_um() > touched_in_depths * depth_um).cast<double>().mean();
-      cost.target = judge_target(target, surface, now, cost.touched_share);
-      if (is_reached(cost.target))
-        cost.removal_um = removal_before_um +
-                          crossing_share(target_before, cost.target) * (cost.removal_um - removal_before_um);
-    }
+    const double before_um = cost.removal_um;
+    if (before_um > even_until_valleys * valley_um) spacing *= growth;
+    // The last one takes what would be too small a rest.
+    cost.removal_um = before_um + spacing + least_removal_um > most_um ? most_um : before_um + spacing;
+    CurvePoint point = curve.at(cost.removal_um);
+    now = std::move(point.surface);
+    const double depth_um =
+        groove_depth_um(step, contact.pressure_kpa, point.contact_share, conditions.hardness_mpa);
+    const std::vector<Reached> target_before = cost.target;
+    cost.rms_um = now.rms_um();
+    cost.touched_share =
+        (surface.height_um() - now.height_um() > touched_in_depths * depth_um).cast<double>().mean();
+    cost.target = judge_target(target, surface, now, cost.touched_share);
+    share_done = cost.removal_um / most_um;
+    report(progress, share_done);
+    if (is_reached(cost.target))
+      cost.removal_um = std::lerp(before_um, cost.removal_um, crossing_share(target_before, cost.target));
   }
   cost.is_reached = is_reached(cost.target);
   cost.obstacle = obstacle_of(now, target, step, contact);
@@ -134,19 +121,6 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
 
 Stop stop_at(const Target& target, const LevelCost& cost) {
   return asks_sight(target) ? Stop{.rms_um = cost.rms_um} : target_stop(target);
-}
-
-HeightField thinned(const HeightField& surface, int most_pixels) {
-  const Array2d& height = surface.height_um();
-  if (height.size() <= most_pixels || height.rows() % 2 != 0 || height.cols() % 2 != 0) return surface;
-  const double pixel_mm = 2 * surface.pixel_mm();
-  const double rms = surface.rms_um();
-  const double fine = band_rms_um(surface, {surface.pixel_mm(), thinned_pixels_per_wave * pixel_mm}).front();
-  if (fine * fine > fine_share * rms * rms) return surface;
-  Array2d fewer(height.rows() / 2, height.cols() / 2);
-  for (Eigen::Index row = 0; row < fewer.rows(); ++row)
-    for (Eigen::Index col = 0; col < fewer.cols(); ++col) fewer(row, col) = height(2 * row, 2 * col);
-  return thinned(HeightField(std::move(fewer), pixel_mm), most_pixels);
 }
 
 }  // namespace libtexture

@@ -50,8 +50,4 @@ Stop stop_at(const Target& target, const LevelCost& cost);
 /// Pixels of the patch on which levelling is tried.
 inline constexpr int curve_pixels = 65536;
 
-/// A surface on fewer pixels, every second of each row and column, as long as they are more than most_pixels
-/// and waves too short for the new ones (under four of them) hold less than 1 % of its variance.
-HeightField thinned(const HeightField& surface, int most_pixels);
-
 }  // namespace libtexture

@@ -17,6 +17,7 @@
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
+#include "libtexture/process/levelling_curve.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 
@@ -155,6 +156,7 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
                       {.area_m2 = panel.area_m2,
                        .crown_radius_m = panel.crown_radius_m,
                        .sheet = panel.sheet,
+                       .rms_tolerance_share = plan_tolerance_share,
                        .refractive_index = job.coating.refractive_index,
                        .scratch_limits = job.scratch_limits,
                        .viewer = viewer_of(job)},

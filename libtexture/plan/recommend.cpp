@@ -4,6 +4,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/cautions.hpp"
+#include "libtexture/plan/node_patch.hpp"
 
 namespace libtexture {
 
@@ -120,7 +121,7 @@ void explain(Recommendation& advice, const Alternative& choice) {
 
 Recommendation recommend(const Job& job, const HeightField& surface, const Tools& tools,
                          const WorkLimits& limits, const Progress& progress) {
-  const HeightField nodes = thinned(surface, curve_pixels);
+  const HeightField nodes = node_patch(surface);
   const auto weighed = weigh_first_steps(job, nodes, tools, limits, part_of(progress, 0, weighing_share));
   Recommendation advice;
   advice.note = job.note;

@@ -42,7 +42,7 @@ struct Recommendation {
 /// follows them, in the same worlds. Recommended is, of those with the mildest verdict that are on the front,
 /// the finest, unless a coarser one surely spends less. A target out of reach is an answer, "do not sand",
 /// that names the waves in the way and what would help. The job's own sequences are not used; its patch is
-/// thinned() to 256 x 256 pixels where it bears that.
+/// its node_patch().
 Recommendation recommend(const Job& job, const HeightField& surface, const Tools& tools,
                          const WorkLimits& limits = {}, const Progress& progress = {});
 

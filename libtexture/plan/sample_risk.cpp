@@ -9,6 +9,7 @@
 #include "libtexture/base/random.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/march.hpp"
+#include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/process/disc_contact.hpp"
@@ -26,22 +27,6 @@ constexpr double rare = 0.002;        // share of worlds at either end that take
 // Shares of the time, for progress, as measured on a patch of 512 x 512: all steps; of a step until it is
 // planned, until its curves are solved; of the rest, the worlds' march.
 constexpr double stepping_work = 0.97, planned_by = 0.02, solved_by = 0.75, marching_work = 0.1;
-
-// The nodes are solved on every second pixel (and again) while so many are left to a wave and to a side:
-// tests and docs/physics.md show what that moves.
-constexpr double pixels_a_wave = 8;
-constexpr int pixels_a_side = 64;
-
-HeightField coarser(HeightField field) {
-  const double longest_mm = mean_wavelength_mm(field) / pixels_a_wave;
-  while (2 * field.pixel_mm() <= longest_mm && field.grid().rows % 2 == 0 && field.grid().cols % 2 == 0 &&
-         std::min(field.grid().rows, field.grid().cols) >= 2 * pixels_a_side) {
-    const auto every_second = [](int count) { return Eigen::seqN(0, count / 2, 2); };
-    const Array2d kept = field.height_um()(every_second(field.grid().rows), every_second(field.grid().cols));
-    field = HeightField(kept, 2 * field.pixel_mm());
-  }
-  return field;
-}
 
 // All waves, then the bands that the target and the steps' rules ask for.
 std::vector<std::array<double, 2>> bands_of(const Target& target, const Sequence& sequence) {
@@ -253,7 +238,7 @@ SampledRisk Sampler::result(const Progress& progress) const {
 SampledRisks sample_risk(const Job& job, const HeightField& surface,
                          const std::vector<SampledSequence>& sequences, const Progress& progress) {
   job.validate();
-  const HeightField patch = coarser(surface);
+  const HeightField patch = node_patch(surface);
   const Worlds worlds = worlds_of(job);
   std::vector<Sampler> samplers;
   samplers.reserve(sequences.size());

@@ -5,7 +5,9 @@
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/parallel.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/levelling.hpp"
@@ -40,24 +42,44 @@ std::vector<double> removals_um(double valley_um) {
   return at_um;
 }
 
+/// A solved curve.
+struct Curve {
+  std::vector<double> root_um = {};  // of the least removal at a point
+  std::vector<double> log_left = {};  // ln(rms/rms of the start)
+};
+
 /// Removal at which the deepest valley is touched: the least removal at a point is 0 until then, and grows
 /// about as the square of what comes after.
-double touched_at_um(const Levelled& levelled, const HeightField& surface) {
+double touched_at_um(const std::vector<double>& at_um, const std::vector<double>& root_um) {
   double untouched_um = 0;
-  for (std::size_t k = 0; k < levelled.surfaces.size(); ++k) {
-    const auto root_of = [&](std::size_t at) {
-      return std::sqrt(std::max(0.0, (surface.height_um() - levelled.surfaces[at].height_um()).minCoeff()));
-    };
-    const double root = root_of(k), at_um = levelled.removed_um[k];
-    if (root <= 0) {
-      untouched_um = at_um;
+  for (std::size_t k = 0; k < at_um.size(); ++k) {
+    if (root_um[k] <= 0) {
+      untouched_um = at_um[k];
       continue;
     }
-    if (k + 1 == levelled.surfaces.size()) return at_um;
-    const double growth = (root_of(k + 1) - root) / (levelled.removed_um[k + 1] - at_um);
-    return std::clamp(growth > 0 ? at_um - root / growth : at_um, untouched_um, at_um);
+    if (k + 1 == at_um.size()) return at_um[k];
+    const double growth = (root_um[k + 1] - root_um[k]) / (at_um[k + 1] - at_um[k]);
+    return std::clamp(growth > 0 ? at_um[k] - root_um[k] / growth : at_um[k], untouched_um, at_um[k]);
   }
   return untouched_um;
+}
+
+Curve curve_at(const HeightField& patch, const Backing& backing, const Step& step,
+               const std::vector<double>& at_um, const Progress& progress) {
+  const double pressure = pressure_kpa(step.motion);
+  const Levelled levelled = level(patch, backing, pressure,
+                                  {.removal_um = at_um.back(),
+                                   .report_at_um = at_um,
+                                   .amplitude_tolerance_um = tolerance_share * patch.valley_depth_um(),
+                                   .grain_um = grain_height_um(step, pressure)},
+                                  progress);
+  Curve curve;
+  for (std::size_t k = 0; k < at_um.size(); ++k) {
+    const Array2d& now = levelled.surfaces[k].height_um();
+    curve.root_um.push_back(std::sqrt(std::max(0.0, (patch.height_um() - now).minCoeff())));
+    curve.log_left.push_back(std::log(std::max(least_rms_share, levelled.rms_um[k] / patch.rms_um())));
+  }
+  return curve;
 }
 
 std::vector<double> between(const std::vector<double>& values, double spacing) {
@@ -112,11 +134,12 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
           "must not be rigid: it has no stiffness to learn", "rigid");
   const double pressure = pressure_kpa(step.motion);
   const Backing working = at_working_pressure(step.backing, pressure);
-  const double patch_valley_um = surface.valley_depth_um();
+  const HeightField patch = node_patch(surface);
+  const double patch_valley_um = patch.valley_depth_um();
 
   SpotCurves result;
   result.rms_um = surface.rms_um();
-  result.valley_um = patch_valley_um * valley_factor(surface, area_m2);
+  result.valley_um = surface.valley_depth_um() * valley_factor(surface, area_m2);
   result.least_log_ratio = -log_reach;
   result.removal_um = removals_um(patch_valley_um);
   if (working.support == Support::springs && !working.skin)
@@ -126,21 +149,18 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
   result.log_spacing = spacing / curves_between;
   const std::vector<double> at_um(result.removal_um.begin() + 1, result.removal_um.end());
 
-  std::vector<double> gone;
-  std::vector<std::vector<double>> left(result.removal_um.size());
-  for (int i = 0; i < curves; ++i) {
+  std::vector<Curve> solved(curves);
+  parallel_for(curves, 0, progress, [&](int i, const Progress& part) {
     Backing backing = working;
     backing.stiffness_factor *= std::exp(result.least_log_ratio + i * spacing);
-    const Levelled levelled = level(surface, backing, pressure,
-                                    {.removal_um = at_um.back(),
-                                     .report_at_um = at_um,
-                                     .amplitude_tolerance_um = tolerance_share * patch_valley_um,
-                                     .grain_um = grain_height_um(step, pressure)},
-                                    nth_part(progress, static_cast<std::size_t>(i), curves));
-    gone.push_back(touched_at_um(levelled, surface) + result.valley_um - patch_valley_um);
+    solved[static_cast<std::size_t>(i)] = curve_at(patch, backing, step, at_um, part);
+  });
+  std::vector<double> gone;
+  std::vector<std::vector<double>> left(result.removal_um.size());
+  for (const Curve& curve : solved) {
+    gone.push_back(touched_at_um(at_um, curve.root_um) + result.valley_um - patch_valley_um);
     left[0].push_back(0);
-    for (std::size_t k = 0; k < at_um.size(); ++k)
-      left[k + 1].push_back(std::log(std::max(least_rms_share, levelled.rms_um[k] / result.rms_um)));
+    for (std::size_t k = 0; k < at_um.size(); ++k) left[k + 1].push_back(curve.log_left[k]);
   }
   result.gloss_gone_um = between(gone, spacing);
   for (std::vector<double>& at_one_removal : left) at_one_removal = between(at_one_removal, spacing);

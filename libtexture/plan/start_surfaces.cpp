@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "libtexture/base/parallel.hpp"
 #include "libtexture/plan/spread.hpp"
@@ -19,7 +20,7 @@ constexpr double apart = 1.001;         // rms heights nearer than this are one
 
 // A levelled surface with about the wished rms height: where it starts, and how much goes.
 struct Wish {
-  const HeightField* start;
+  std::size_t start;
   double removal_um;
 };
 
@@ -29,11 +30,12 @@ Wish wish_of(const CurvePlan& plan, const StepCurves& curves, const StepEnds& en
   for (std::size_t i = 1; i < ends.end_rms_um.size(); ++i)
     if (distance(i) < distance(like)) like = i;
   const double from_um = ends.start_rms_um[like];
-  const HeightField& start = *std::min_element(
-      plan.starts.begin(), plan.starts.end(), [&](const HeightField& a, const HeightField& b) {
-        return std::abs(a.rms_um() - from_um) < std::abs(b.rms_um() - from_um);
-      });
-  return {&start, curves.removal_to_um(start.rms_um(), rms_um)};
+  const auto nearer = [&](const HeightField& a, const HeightField& b) {
+    return std::abs(a.rms_um() - from_um) < std::abs(b.rms_um() - from_um);
+  };
+  const auto start = std::min_element(plan.starts.begin(), plan.starts.end(), nearer);
+  return {static_cast<std::size_t>(start - plan.starts.begin()),
+          curves.removal_to_um(start->rms_um(), rms_um)};
 }
 
 }  // namespace
@@ -60,14 +62,26 @@ StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const
   if (!(least > 0)) return StartSurfaces({plan.starts.back()});
   const int count =
       std::clamp(1 + static_cast<int>(std::ceil(std::log(most / least) / start_spacing)), 1, most_starts);
-  std::vector<HeightField> made(static_cast<std::size_t>(count), plan.starts.front());
-  parallel_for(count, 0, progress, [&](int k, const Progress& part) {
+  std::vector<std::vector<double>> removals_um(plan.starts.size());  // a levelling run a start
+  for (int k = 0; k < count; ++k) {
     const double rms_um =
         count == 1 ? quantile_of(ends.end_rms_um, .5) : least * std::pow(most / least, k / (count - 1.0));
     const Wish wish = wish_of(plan, curves, ends, rms_um);
-    made[static_cast<std::size_t>(k)] = surface_after(plan, *wish.start, wish.removal_um, part);
+    removals_um[wish.start].push_back(wish.removal_um);
+  }
+  std::vector<std::vector<HeightField>> by_start(plan.starts.size());
+  parallel_for(static_cast<int>(plan.starts.size()), 0, progress, [&](int i, const Progress& part) {
+    const auto start = static_cast<std::size_t>(i);
+    std::sort(removals_um[start].begin(), removals_um[start].end());
+    if (!removals_um[start].empty())
+      by_start[start] = surfaces_after(plan, plan.starts[start], removals_um[start], part);
+    report(part, 1);
   });
-  solves += count;
+  std::vector<HeightField> made;
+  for (std::vector<HeightField>& surfaces : by_start) {
+    solves += surfaces.empty() ? 0 : 1;
+    std::move(surfaces.begin(), surfaces.end(), std::back_inserter(made));
+  }
   std::sort(made.begin(), made.end(),
             [](const HeightField& a, const HeightField& b) { return a.rms_um() < b.rms_um(); });
   std::vector<HeightField> kept;

@@ -32,8 +32,8 @@ struct StepEnds {
   std::vector<double> end_rms_um = {};
 };
 
-/// Surfaces that span what the step leaves, at most five, each a levelling run (counted in solves) from the
-/// start of a world that ends like it.
+/// Surfaces that span what the step leaves, at most five, each from the start of a world that ends like it: a
+/// levelling run for each such start (counted in solves).
 StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const StepEnds& ends, int& solves,
                           const Progress& progress = {});
 

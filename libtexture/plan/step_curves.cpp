@@ -5,25 +5,20 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
-#include "libtexture/process/levelling.hpp"
+#include "libtexture/process/levelling_curve.hpp"
 #include "libtexture/surface/waves.hpp"
 
 namespace libtexture {
 
 namespace {
 
-// Accuracy of amplitudes at the nodes, a share of the start's rms height and at least so much: far below what
-// interpolation adds.
-constexpr double tolerance_share = 0.01, least_tolerance_um = 5e-3;
-
 constexpr double even_until_valleys = 1.5;  // removals are even until the deepest valley is well past,
 constexpr int per_valley = 8;               // so many to its depth,
 constexpr int least_removals = 4;           // more where the step does not go as far,
 constexpr double growth = 1.4;              // and grow by this beyond, where all curves are flat
 constexpr double least_valley_um = 0.02;    // what is flatter needs no finer ones
-constexpr std::size_t reports_a_run = 6;    // keeps few surfaces in memory at a time
+constexpr std::size_t removals_a_run = 6;   // plans go on by so many, so that they have more in common
 constexpr std::size_t most_pixels = 16384;  // of a removal map that are sorted for its quantiles
-constexpr double levelling_work = 0.8;      // share of a run's time, for progress; the rest reads its figures
 
 constexpr double as_good_as_least = 1.01;  // rms over the least that is reached: no more clear for less
 
@@ -37,7 +32,7 @@ std::vector<double> removals_for(const CurvePlan& plan) {
   double step = std::max(valley_um / per_valley, least_um);
   while (step * least_removals > plan.most_removal_um && step / 2 >= least_um) step /= 2;
   std::vector<double> at{0};
-  while (at.back() < plan.most_removal_um || (at.size() - 1) % reports_a_run != 0) {
+  while (at.back() < plan.most_removal_um || (at.size() - 1) % removals_a_run != 0) {
     if (at.back() >= even_until_valleys * valley_um) step *= growth;
     at.push_back(at.back() + step);
   }
@@ -120,6 +115,17 @@ std::vector<Node> nodes_of(const std::vector<CurvePlan>& plans, const std::vecto
   return nodes;
 }
 
+LevellingCurve curve_of(const CurvePlan& plan, const HeightField& start, double factor,
+                        const Progress& progress) {
+  // S/p times a factor is the same as heights times it.
+  return LevellingCurve(
+      scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
+      {.rms_tolerance_um = factor * rms_tolerance_um(start),
+       .disc_diameter_mm = plan.contact.footprint_mm,
+       .grain_um = factor * grain_of(plan)},
+      progress);
+}
+
 // A surface on the way, with what all readers see of it alike.
 struct Report {
   double removal_um, contact_share, valley_ratio;
@@ -128,22 +134,42 @@ struct Report {
   Eigen::ArrayXd quantiles_um;
 };
 
-// The figures of a report, in units of the start.
-Eigen::ArrayXd figures_of(const CurvePlan& plan, const HeightField& first, double factor,
-                          const Report& report) {
-  const double depth_um =
-      groove_depth_um(plan.step, plan.contact.pressure_kpa, report.contact_share, plan.hardness_mpa);
-  const Eigen::ArrayXd bands = band_rms_of(first, plan.bands_mm),
-                       left = band_rms_of(report.surface, plan.bands_mm);
-  Eigen::ArrayXd figures(first_band + bands.size());
-  figures[contact] = report.contact_share;
-  figures[touched] = (report.removed_um > factor * touched_in_depths * depth_um).cast<double>().mean();
-  figures[valley] = report.valley_ratio;
-  figures.segment(first_quantile, removal_levels) = report.quantiles_um / factor - report.removal_um;
-  for (Eigen::Index band = 0; band < bands.size(); ++band)
-    figures[first_band + band] = ratio(left[band], bands[band]);
-  return figures;
-}
+// One reader's figures of a node, in units of its start.
+class Reading {
+ public:
+  Reading(const CurvePlan& plan, const Reader& reader, const HeightField& first, double factor)
+      : plan_(plan), factor_(factor), bands_um_(band_rms_of(first, plan.bands_mm)) {
+    figures_.resize(first_band + bands_um_.size(), static_cast<Eigen::Index>(reader.at->size()));
+  }
+
+  void read(std::size_t k, const Report& report) {
+    if (static_cast<Eigen::Index>(k) >= figures_.cols()) return;
+    const double depth_um =
+        groove_depth_um(plan_.step, plan_.contact.pressure_kpa, report.contact_share, plan_.hardness_mpa);
+    const Eigen::ArrayXd left_um = band_rms_of(report.surface, plan_.bands_mm);
+    auto figures = figures_.col(static_cast<Eigen::Index>(k));
+    figures[contact] = report.contact_share;
+    figures[touched] = (report.removed_um > factor_ * touched_in_depths * depth_um).cast<double>().mean();
+    figures[valley] = report.valley_ratio;
+    figures.segment(first_quantile, removal_levels) = report.quantiles_um / factor_ - report.removal_um;
+    for (Eigen::Index band = 0; band < bands_um_.size(); ++band)
+      figures[first_band + band] = ratio(left_um[band], bands_um_[band]);
+  }
+
+  Eigen::ArrayXXd take() {
+    figures_.col(0) = 0;
+    figures_(contact, 0) = figures_(contact, 1);
+    figures_(valley, 0) = 1;
+    figures_.col(0).tail(bands_um_.size()) = 1;
+    return std::move(figures_);
+  }
+
+ private:
+  const CurvePlan& plan_;
+  const double factor_;
+  const Eigen::ArrayXd bands_um_;
+  Eigen::ArrayXXd figures_;
+};
 
 // What each reader has of a node: (figures, its removals).
 std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const Node& node,
@@ -151,51 +177,25 @@ std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const
   const auto goes_further = [](const Reader& a, const Reader& b) { return a.at->size() < b.at->size(); };
   const std::vector<double>& at =
       *std::max_element(node.readers.begin(), node.readers.end(), goes_further)->at;
-  const CurvePlan& plan = plans[node.readers.front().plan];
-  const DiscContact& disc = plan.contact;
-  const double grain_um = grain_of(plan);
-  // S/p times a factor is the same as heights times it.
   const HeightField first = scaled(*node.start, node.factor);
   const double valley_um = first.valley_depth_um();
-  const double tolerance_um =
-      node.factor * std::max(least_tolerance_um, tolerance_share * node.start->rms_um());
-  std::vector<Eigen::ArrayXXd> read;
+  std::vector<Reading> readings;
   for (const Reader& reader : node.readers)
-    read.emplace_back(first_band + static_cast<Eigen::Index>(plans[reader.plan].bands_mm.size()),
-                      static_cast<Eigen::Index>(reader.at->size()));
-  HeightField surface = first;
-  for (std::size_t done = 1; done < at.size(); done += reports_a_run) {
-    std::vector<double> removals;
-    for (std::size_t k = done; k < done + reports_a_run; ++k)
-      removals.push_back(node.factor * (at[k] - at[done - 1]));
-    const Progress run =
-        part_of(progress, at[done - 1] / at.back(), at[done + reports_a_run - 1] / at.back());
-    const Levelled levelled = level(surface, disc.backing, disc.pressure_kpa,
-                                    {.removal_um = removals.back(),
-                                     .report_at_um = removals,
-                                     .amplitude_tolerance_um = tolerance_um,
-                                     .disc_diameter_mm = disc.footprint_mm,
-                                     .grain_um = node.factor * grain_um},
-                                    part_of(run, 0, levelling_work));
-    for (std::size_t k = 0; k < removals.size(); ++k) {
-      const HeightField& now = levelled.surfaces[k];
-      const Array2d removed = first.height_um() - now.height_um();
-      const Report here{at[done + k], levelled.contact_share[k], ratio(now.valley_depth_um(), valley_um), now,
-                        removed,      quantiles_of(removed)};
-      for (std::size_t r = 0; r < node.readers.size(); ++r)
-        if (done + k < node.readers[r].at->size())
-          read[r].col(static_cast<Eigen::Index>(done + k)) =
-              figures_of(plans[node.readers[r].plan], first, node.factor, here);
-      report(nth_part(part_of(run, levelling_work, 1), k, removals.size()), 1);
-    }
-    surface = levelled.surfaces.back();
+    readings.emplace_back(plans[reader.plan], reader, first, node.factor);
+  double share_done = 0;
+  LevellingCurve curve = curve_of(plans[node.readers.front().plan], *node.start, node.factor,
+                                  [&](double) { report(progress, share_done); });
+  for (std::size_t k = 1; k < at.size(); ++k) {
+    const auto [surface, contact_share] = curve.at(node.factor * at[k]);
+    const Array2d removed = first.height_um() - surface.height_um();
+    const Report here{at[k],   contact_share, ratio(surface.valley_depth_um(), valley_um),
+                      surface, removed,       quantiles_of(removed)};
+    for (Reading& reading : readings) reading.read(k, here);
+    share_done = static_cast<double>(k) / static_cast<double>(at.size() - 1);
+    report(progress, share_done);
   }
-  for (Eigen::ArrayXXd& figures : read) {
-    figures.col(0) = 0;
-    figures(contact, 0) = figures(contact, 1);
-    figures(valley, 0) = 1;
-    figures.col(0).tail(figures.rows() - first_band) = 1;
-  }
+  std::vector<Eigen::ArrayXXd> read;
+  for (Reading& reading : readings) read.push_back(reading.take());
   return read;
 }
 
@@ -341,24 +341,30 @@ double StepCurves::removal_to_um(double start_rms_um, double rms_um) const {
   return high;
 }
 
-HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um,
-                          const Progress& progress) {
+std::vector<HeightField> surfaces_after(const CurvePlan& plan, const HeightField& start,
+                                        const std::vector<double>& removals_um, const Progress& progress) {
   const double factor = plan.stiffness_factors[plan.stiffness_factors.size() / 2];
-  if (factor * removal_um < least_removal_um) return start;
-  const double tolerance_um = factor * std::max(least_tolerance_um, tolerance_share * start.rms_um());
-  // By the removals of the nodes: one great stretch of a surface that is soon flat need not converge.
-  std::vector<double> by_um;
-  for (const double at_um : removals_for(plan))
-    if (at_um > 0 && factor * (removal_um - at_um) >= least_removal_um) by_um.push_back(factor * at_um);
-  by_um.push_back(factor * removal_um);
-  const Levelled levelled = level(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
-                                  {.removal_um = by_um.back(),
-                                   .report_at_um = by_um,
-                                   .amplitude_tolerance_um = tolerance_um,
-                                   .disc_diameter_mm = plan.contact.footprint_mm,
-                                   .grain_um = factor * grain_of(plan)},
-                                  progress);
-  return scaled(levelled.surface, 1 / factor);
+  double share_done = 0;
+  LevellingCurve curve = curve_of(plan, start, factor, [&](double) { report(progress, share_done); });
+  // By the removals of the nodes as well: the same increments, and full contact is seen as early.
+  std::vector<HeightField> surfaces;
+  std::vector<double> at_um = removals_for(plan);
+  std::size_t next = 1;
+  for (const double removal_um : removals_um) {
+    if (factor * removal_um < least_removal_um) {
+      surfaces.push_back(start);
+      continue;
+    }
+    for (; next < at_um.size() && at_um[next] < removal_um; ++next) {
+      curve.at(factor * at_um[next]);
+      share_done = std::max(share_done, std::min(1.0, at_um[next] / removals_um.back()));
+      report(progress, share_done);
+    }
+    surfaces.push_back(scaled(curve.at(factor * removal_um).surface, 1 / factor));
+    report(progress, share_done = std::min(1.0, removal_um / removals_um.back()));
+  }
+  report(progress, 1);
+  return surfaces;
 }
 
 }  // namespace libtexture

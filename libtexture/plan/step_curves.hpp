@@ -70,9 +70,11 @@ struct SolvedCurves {
 /// furthest: the wear rate moves nothing on it. A plan's curves are the same bytes alone and among others.
 SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& progress = {});
 
-/// The surface that the plan's step leaves of a start after a mean removal [um], on the middle factor.
-HeightField surface_after(const CurvePlan& plan, const HeightField& start, double removal_um,
-                          const Progress& progress = {});
+/// The surfaces that the plan's step leaves of a start after mean removals [um], none falling, on the middle
+/// factor: one levelling run.
+std::vector<HeightField> surfaces_after(const CurvePlan& plan, const HeightField& start,
+                                        const std::vector<double>& removals_um,
+                                        const Progress& progress = {});
 
 /// Rms heights [um] of the bands of a surface, as StepPoint counts them.
 Eigen::ArrayXd band_rms_of(const HeightField& surface, const std::vector<std::array<double, 2>>& bands_mm);

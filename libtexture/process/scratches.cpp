@@ -167,6 +167,7 @@ double clear_owed_um(const Asked& populations, const ScratchLimits& limits) {
 // int_0^y P(a stray mark is deeper than t) dt, mean over the pixels: all reach the cap, the rest is
 // exponential.
 double mean_stray_reach_um(const GrooveFigures& figures, const Array2d& y_um) {
+  if (y_um.maxCoeff() <= cap_um(figures)) return y_um.mean();
   const double beyond_um = stray_depth_in_depths * figures.depth_um;
   const Array2d past_cap_um = (y_um - cap_um(figures)).max(0.0);
   return (y_um.min(cap_um(figures)) + beyond_um * (1 - (-past_cap_um / beyond_um).exp())).mean();

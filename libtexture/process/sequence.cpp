@@ -9,7 +9,7 @@
 #include "libtexture/base/units.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
-#include "libtexture/process/levelling.hpp"
+#include "libtexture/process/levelling_curve.hpp"
 #include "libtexture/process/pace.hpp"
 #include "libtexture/surface/gloss.hpp"
 #include "libtexture/surface/image_clarity.hpp"
@@ -60,6 +60,61 @@ std::optional<Crown> crown_of(const SimulateOptions& options) {
   return Crown{*options.crown_radius_m, options.sheet};
 }
 
+// The surfaces after the passes of a step, look by look.
+class StepLevelling {
+ public:
+  StepLevelling(const HeightField& start, const Step& step, const DiscContact& contact,
+                const SimulateOptions& options)
+      : contact_(contact), options_(options), grain_um_(grain_height_um(step, contact.pressure_kpa)) {
+    if (!options.rms_tolerance_share) return;
+    const CurveOptions asked{.rms_tolerance_um = rms_tolerance_um(start, *options.rms_tolerance_share),
+                             .disc_diameter_mm = contact.footprint_mm,
+                             .grain_um = grain_um_};
+    curve_.emplace(start, contact.backing, contact.pressure_kpa, asked,
+                   [this](double) { report(look_, share_done_); });
+  }
+  StepLevelling(const StepLevelling&) = delete;
+  StepLevelling& operator=(const StepLevelling&) = delete;
+
+  // at_um: removals from `now` on.
+  std::vector<CurvePoint> look(const HeightField& now, const std::vector<double>& at_um, const Progress& look) {
+    std::vector<CurvePoint> points;
+    if (curve_) {
+      look_ = look;
+      for (const double um : at_um) {
+        share_done_ = um / at_um.back();
+        points.push_back(curve_->at(removed_um_ + um));
+        report(look_, share_done_);
+      }
+      removed_um_ += at_um.back();
+      pairs_ = curve_->transform_pairs();
+      return points;
+    }
+    Levelled levelled = level(now, contact_.backing, contact_.pressure_kpa,
+                              {.removal_um = at_um.back(),
+                               .report_at_um = at_um,
+                               .amplitude_tolerance_um = options_.amplitude_tolerance_um,
+                               .disc_diameter_mm = contact_.footprint_mm,
+                               .grain_um = grain_um_},
+                              look);
+    for (std::size_t k = 0; k < at_um.size(); ++k)
+      points.push_back({std::move(levelled.surfaces[k]), levelled.contact_share[k]});
+    pairs_ += levelled.transform_pairs;
+    return points;
+  }
+
+  int transform_pairs() const { return pairs_; }
+
+ private:
+  const DiscContact& contact_;
+  const SimulateOptions& options_;
+  const double grain_um_;
+  std::optional<LevellingCurve> curve_;
+  Progress look_;
+  double share_done_ = 0, removed_um_ = 0;
+  int pairs_ = 0;
+};
+
 class Simulation {
  public:
   Simulation(const HeightField& surface, const Coating& coating, const SimulateOptions& options)
@@ -93,6 +148,7 @@ class Simulation {
     double margin = margin_of(step.stop, row, first.waves, first.marks.clear_owed_um, history_.start.rms_um);
     if (margin >= 0)
       history_.warnings.push_back({.kind = StatementKind::step_not_worked, .step = title_of(step)});
+    StepLevelling levelling(surface_, step, contact, options_);
     for (int made = 0; made < step.passes && margin < 0;) {
       std::vector<double> at;
       for (int k = 0; k < step.look_every_passes && made + k < step.passes; ++k) {
@@ -103,20 +159,13 @@ class Simulation {
       }
       const Progress look =
           part_of(progress, share_made(made), share_made(made + static_cast<int>(at.size())));
-      const Levelled levelled = level(surface_, contact.backing, contact.pressure_kpa,
-                                      {.removal_um = at.back(),
-                                       .report_at_um = at,
-                                       .amplitude_tolerance_um = options_.amplitude_tolerance_um,
-                                       .disc_diameter_mm = contact.footprint_mm,
-                                       .grain_um = grain_height_um(step, contact.pressure_kpa)},
-                                      part_of(look, 0, levelling_work));
+      const std::vector<CurvePoint> made_at = levelling.look(surface_, at, part_of(look, 0, levelling_work));
       const Progress describing = part_of(look, levelling_work, 1);
-      history_.transform_pairs += levelled.transform_pairs;
       double overshoot = 0;
       for (std::size_t k = 0; k < at.size(); ++k) {
-        const HeightField& now = levelled.surfaces[k];
+        const HeightField& now = made_at[k].surface;
         const GrooveFigures figures =
-            figures_of(step, place, contact.pressure_kpa, levelled.contact_share[k]);
+            figures_of(step, place, contact.pressure_kpa, made_at[k].contact_share);
         scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
         surface_ = now;
         const Seen seen = seen_in(now);
@@ -138,6 +187,7 @@ class Simulation {
         report(of_pass, 1);
       }
     }
+    history_.transform_pairs += levelling.transform_pairs();
     history_.steps.push_back(row);
     history_.surfaces.push_back(surface_);
     history_.scratches.push_back(scratches_);
@@ -208,6 +258,7 @@ void SimulateOptions::validate() const {
   if (crown_radius_m) require_positive(*crown_radius_m, "SimulateOptions", "crown_radius_m");
   sheet.validate();
   require_positive(amplitude_tolerance_um, "SimulateOptions", "amplitude_tolerance_um");
+  if (rms_tolerance_share) require_positive(*rms_tolerance_share, "SimulateOptions", "rms_tolerance_share");
   require(refractive_index > 1 && refractive_index <= 4, "SimulateOptions", "refractive_index",
           "must be > 1 and <= 4", refractive_index);
   require(band_edges_mm.size() >= 2 &&

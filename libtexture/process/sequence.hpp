@@ -21,6 +21,9 @@ struct SimulateOptions {
   /// edges of the reported wavelength bands [mm], rising
   std::vector<double> band_edges_mm = {0.5, 1, 2, 4, 8, 16};
   double amplitude_tolerance_um = 5e-3;  ///< accuracy of texture amplitudes between looks [um], > 0
+  /// given: only the rms height is accurate, to this share of what a step starts from, in a tenth of the time,
+  /// and amplitude_tolerance_um is not used; plans take 0.01
+  std::optional<double> rms_tolerance_share = {};
   double refractive_index = 1.5;         ///< of the clear, for gloss, > 1 to 4; as Paint has it
   ScratchLimits scratch_limits = {};     ///< what counts as a visible scratch
   Viewer viewer = {};                    ///< who reads the mirrored letters
@@ -32,6 +35,7 @@ struct SimulateOptions {
                       optional("sheet", &SimulateOptions::sheet),
                       optional("band_edges_mm", &SimulateOptions::band_edges_mm),
                       optional("amplitude_tolerance_um", &SimulateOptions::amplitude_tolerance_um),
+                      optional("rms_tolerance_share", &SimulateOptions::rms_tolerance_share),
                       optional("refractive_index", &SimulateOptions::refractive_index),
                       optional("scratch_limits", &SimulateOptions::scratch_limits),
                       optional("viewer", &SimulateOptions::viewer)};

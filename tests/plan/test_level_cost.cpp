@@ -103,12 +103,3 @@ TEST_CASE("a stop rule says the target's own words where it can, else the textur
   target.distance_m = 6;
   CHECK(stop_at(target, cost).rms_um == 0.123);
 }
-
-TEST_CASE("a surface is thinned only as far as its waves bear it") {
-  const HeightField surface = texture(6, 0.6, {256, 256, 0.1});
-  const HeightField thin = thinned(surface, 4096);
-  CHECK(thin.height_um().size() <= 4096);
-  CHECK(thin.rms_um() == Approx(surface.rms_um()).epsilon(0.01));  // 1 % of the variance may be lost
-  const HeightField fine = texture(0.5, 0.6, {256, 256, 0.1});
-  CHECK(thinned(fine, 4096).height_um().size() == fine.height_um().size());
-}

@@ -95,8 +95,8 @@ TEST_CASE("the removal that reaches an rms height is found on the curve, and the
   const CurvePlan plan = plan_on(backing, {field});
   const StepCurves curves = curves_of(plan);
   const double removed = curves.removal_to_um(field.rms_um(), .3);
-  CHECK(std::abs(surface_after(plan, field, removed).rms_um() - .3) < .01);
-  CHECK(surface_after(plan, field, 0).rms_um() == field.rms_um());
+  CHECK(std::abs(surfaces_after(plan, field, {removed}).front().rms_um() - .3) < .01);
+  CHECK(surfaces_after(plan, field, {0}).front().rms_um() == field.rms_um());
   CHECK_THROWS_AS(curves_of(plan_on(backing, {})), InvalidInput);
 }
 
@@ -146,5 +146,5 @@ TEST_CASE("an rms height that is never reached costs no more clear than what com
   CHECK(far < curves.most_removal_um());
   CHECK(rms * curves.at(rms, 1, far).band_ratio[0] <=
         1.02 * rms * curves.at(rms, 1, curves.most_removal_um()).band_ratio[0] + 1e-6);
-  CHECK(surface_after(plan, plan.starts[0], far).rms_um() < .02 * rms);
+  CHECK(surfaces_after(plan, plan.starts[0], {far}).front().rms_um() < .02 * rms);
 }

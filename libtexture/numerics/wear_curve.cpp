@@ -1,0 +1,86 @@
+#include "libtexture/numerics/wear_curve.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/numerics/lanes.hpp"
+
+namespace libtexture {
+namespace {
+
+// What the shape may err by in one increment, over the tolerance of the rms height. Errors of shape lie in the
+// few places that come into contact, and of the rms height they move a hundredth
+// (tests/numerics/test_wear_curve.cpp); what is touched last moves by a tenth of an increment.
+constexpr double shape_over_rms = 1;
+constexpr double safety = 0.9;
+constexpr double least_change = 0.1, most_change = 3;  // from one increment to the next
+constexpr double taken_back = 1.5;                     // times the error allowed
+constexpr double first_share = 0.1;                    // of the rms height: the first increment tried
+constexpr int most_increments = 1000;                  // a usual curve takes under 40
+
+// Rms of the difference of two surfaces, less its mean: no error of their rms heights is larger.
+double rms_difference(const AlignedVector<double>& a, const AlignedVector<double>& b) {
+  LaneSum sum, squares;
+  over_packs(a.size(), [&]<int W>(std::size_t i) {
+    const Eigen::Array<double, W, 1> difference = pack<W>(&a[i]) - pack<W>(&b[i]);
+    sum.add(difference);
+    squares.add(difference * difference);
+  });
+  const double n = static_cast<double>(a.size()), mean = sum.total() / n;
+  return std::sqrt(std::max(0.0, squares.total() / n - mean * mean));
+}
+
+}  // namespace
+
+WearCurve::WearCurve(const Grid& grid, const AlignedVector<double>& height,
+                     const AlignedVector<double>& stiffness, double rms_tolerance, Progress progress)
+    : wearing_(grid, height, stiffness, {}, std::move(progress)), rms_tolerance_(rms_tolerance) {
+  require_positive(rms_tolerance, "WearCurve", "rms_tolerance");
+  next_ = first_share * rms_about_mean(height.data(), height.size());
+  state_ = {0, height, 1};
+}
+
+void WearCurve::step_on(double target) {
+  from_ = place_;
+  if (wearing_.wear_exactly(target - place_)) {
+    place_ = target;
+    return;
+  }
+  const double allowed = shape_over_rms * rms_tolerance_;
+  for (;;) {
+    if (wearing_.increments() >= most_increments)
+      throw NotConverged("WearCurve: rms height", wearing_.increments(), shape_error_, rms_tolerance_);
+    wearing_.wear(next_, true);
+    const double error = rms_difference(wearing_.height(), wearing_.companion());
+    const double wish =
+        std::clamp(safety * std::cbrt(allowed / std::max(error, 1e-300)), least_change, most_change);
+    const double removal = next_;
+    next_ *= wish;
+    if (error <= taken_back * allowed) {
+      place_ += removal;
+      shape_error_ += error;
+      return;
+    }
+    wearing_.take_back();
+  }
+}
+
+const ErosionState& WearCurve::at(double removal) {
+  require(std::isfinite(removal) && removal > 0 && removal >= state_.removal, "WearCurve", "removal",
+          "must be > 0 and not fall", removal);
+  while (place_ < removal) step_on(removal);
+  state_.removal = removal;
+  if (place_ == removal) {
+    state_.height = wearing_.height();
+    state_.contact_share = wearing_.contact_share();
+  } else {
+    const double share = (removal - from_) / (place_ - from_);
+    wearing_.read(share, state_.height);
+    state_.contact_share = wearing_.contact_share_at(share);
+  }
+  return state_;
+}
+
+}  // namespace libtexture

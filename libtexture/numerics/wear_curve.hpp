@@ -1,0 +1,38 @@
+#pragma once
+// WearCurve: a surface worn on along one curve, to an accuracy of its rms height, and read on the way.
+
+#include "libtexture/numerics/erosion.hpp"
+#include "libtexture/numerics/wearing.hpp"
+
+namespace libtexture {
+
+/// Wears a surface as far as it is read. Increments are chosen by an estimate of their own error alone, so
+/// that what is read at one removal does not depend on how far the curve goes on; between their ends it is
+/// read by cubics. The exact flow brings any two surfaces nearer to each other (it descends a convex energy),
+/// so errors of shape do not grow on the way (docs/physics.md (19d)).
+class WearCurve {
+ public:
+  /// `rms_tolerance` in the unit of the heights, > 0; stiffness and progress as in Wearing.
+  WearCurve(const Grid& grid, const AlignedVector<double>& height, const AlignedVector<double>& stiffness,
+            double rms_tolerance, Progress progress);
+
+  /// The state at a mean removal > 0 that is not under the last one read. NotConverged where the tolerance
+  /// asks for increments without end.
+  const ErosionState& at(double removal);
+
+  /// Sum of the increments' estimated errors, rms of the heights: no error of a state is larger.
+  double shape_error() const { return shape_error_; }
+  const Wearing& wearing() const { return wearing_; }
+
+ private:
+  void step_on(double target);
+
+  Wearing wearing_;
+  double rms_tolerance_;
+  double from_ = 0, place_ = 0;  // ends of the last increment
+  double next_ = 0;              // removal of the next one, as wished
+  double shape_error_ = 0;
+  ErosionState state_;
+};
+
+}  // namespace libtexture

@@ -1,0 +1,48 @@
+#pragma once
+// LevellingCurve: a patch levelled once, to the accuracy of a plan, and read at as many removals as wished.
+
+#include <optional>
+
+#include "libtexture/numerics/wear_curve.hpp"
+#include "libtexture/process/levelling.hpp"
+
+namespace libtexture {
+
+/// Accuracy of rms heights that plans ask for, a share of the start's.
+inline constexpr double plan_tolerance_share = 0.01;
+
+/// A share of a start's rms height [um], and 5 nm at least: what is flatter is judged by no one.
+double rms_tolerance_um(const HeightField& start, double share = plan_tolerance_share);
+
+/// What is asked of a LevellingCurve.
+struct CurveOptions {
+  double rms_tolerance_um = unset;              ///< accuracy of the rms height [um], > 0
+  std::optional<double> disc_diameter_mm = {};  ///< as in LevelOptions [mm]
+  double grain_um = 0;                          ///< as in LevelOptions [um]
+};
+
+/// The patch at one removal.
+struct CurvePoint {
+  HeightField surface;
+  double contact_share = 1;  ///< share of the patch under pressure
+};
+
+/// Levels a patch as level() does, to an accuracy of its rms height alone: a hundredth of the pairs where many
+/// removals are read.
+class LevellingCurve {
+ public:
+  LevellingCurve(const HeightField& field, const Backing& backing, double pressure_kpa,
+                 const CurveOptions& options, const Progress& progress = {});
+
+  /// The patch at a mean removal [um] that is >= least_removal_um and does not fall from call to call.
+  CurvePoint at(double removal_um);
+
+  int transform_pairs() const;
+
+ private:
+  Grid grid_;
+  AlignedVector<double> height_;
+  std::optional<WearCurve> curve_;  // none = rigid: the ideal cut
+};
+
+}  // namespace libtexture

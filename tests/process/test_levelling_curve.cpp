@@ -1,0 +1,47 @@
+// A levelling curve against level(), which the closed forms of tests/physics/test_erosion.cpp check.
+#include <cmath>
+
+#include "catch.hpp"
+#include "libtexture/base/error.hpp"
+#include "libtexture/io/catalogue.hpp"
+#include "libtexture/process/levelling_curve.hpp"
+#include "libtexture/surface/texture.hpp"
+
+using namespace libtexture;
+
+namespace {
+
+const HeightField field =
+    synthesize({{.wavelength_mm = 3, .rms_um = .8, .bandwidth_octaves = .5}}, Grid{64, 64, 0.4}, 5);
+
+}  // namespace
+
+TEST_CASE("a levelling curve reads as level() does, to the accuracy asked, in far fewer pairs") {
+  const Backing backing = at_working_pressure(shipped_catalogue().backings.at("film on firm interface"), 1.4);
+  const std::vector<double> at{.4, 1, 2.2, 5};
+  const Levelled levelled = level(field, backing, 1.4,
+                                  {.removal_um = at.back(),
+                                   .report_at_um = at,
+                                   .amplitude_tolerance_um = 5e-3,
+                                   .disc_diameter_mm = 20,
+                                   .grain_um = .2});
+  const double tolerance_um = rms_tolerance_um(field);
+  CHECK(tolerance_um == Catch::Approx(.01 * field.rms_um()));
+  LevellingCurve curve(field, backing, 1.4,
+                       {.rms_tolerance_um = tolerance_um, .disc_diameter_mm = 20, .grain_um = .2});
+  for (std::size_t k = 0; k < at.size(); ++k) {
+    const CurvePoint point = curve.at(at[k]);
+    CHECK(std::abs(point.surface.rms_um() - levelled.rms_um[k]) < tolerance_um);
+    CHECK(std::abs(point.contact_share - levelled.contact_share[k]) < .05);
+  }
+  CHECK(3 * curve.transform_pairs() < levelled.transform_pairs);
+}
+
+TEST_CASE("a levelling curve on a rigid backing is the ideal cut") {
+  const Backing rigid = Backing::rigid();
+  const Levelled cut = level(field, rigid, 1.4, {.removal_um = 1});
+  LevellingCurve curve(field, rigid, 1.4, {.rms_tolerance_um = .01});
+  CHECK(curve.at(1).surface == cut.surface);
+  CHECK_THROWS_AS(curve.at(0), InvalidInput);
+  CHECK_THROWS_AS(LevellingCurve(field, rigid, 1.4, {}), InvalidInput);
+}
