@@ -5665,7 +5665,7 @@ def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.S
         sheet: what the panel is made of
         band_edges_mm: edges of the reported wavelength bands [mm], rising
         amplitude_tolerance_um: accuracy of texture amplitudes between looks [um], > 0
-        rms_tolerance_share: given: only the rms height is accurate, to this share of what a step starts from, in a tenth of the time, and amplitude_tolerance_um is not used; plans take 0.01
+        rms_tolerance_share: given: only the rms height is accurate, to this share of what a step starts from, in about a third of the time, and amplitude_tolerance_um is not used; plans take 0.01
         refractive_index: of the clear, for gloss, > 1 to 4; as Paint has it
         scratch_limits: what counts as a visible scratch
         viewer: who reads the mirrored letters
