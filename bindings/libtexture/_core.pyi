@@ -5851,7 +5851,7 @@ def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     two directions: twice the slope, less the share of the path before the panel; waves below the spot that
     the pupil sees blur and do not count, docs/physics.md (53a).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.25, crown_radius_m: float | None = None, sheet: Sheet = ..., band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
+def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.25, crown_radius_m: float | None = None, sheet: Sheet = ..., band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, rms_tolerance_share: float | None = None, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
@@ -5863,6 +5863,7 @@ def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.S
         sheet: what the panel is made of
         band_edges_mm: edges of the reported wavelength bands [mm], rising
         amplitude_tolerance_um: accuracy of texture amplitudes between looks [um], > 0
+        rms_tolerance_share: given: only the rms height is accurate, to this share of what a step starts from, in about a third of the time, and amplitude_tolerance_um is not used; plans take 0.01
         refractive_index: of the clear, for gloss, > 1 to 4; as Paint has it
         scratch_limits: what counts as a visible scratch
         viewer: who reads the mirrored letters

@@ -19,7 +19,7 @@ const double weight_gamma = 1 / (6 * gamma_ * (1 - gamma_));
 const double weight_end = 0.5 - weight_gamma * gamma_;
 const double weight_start = 1 - weight_gamma - weight_end;
 
-constexpr double steepest = 3;  // slopes over the chord that keep a cubic monotone (docs/physics.md (19b))
+constexpr double steepest = 3;  // slopes over the chord that keep a cubic monotone (docs/physics.md (19d))
 
 }  // namespace
 

@@ -4,9 +4,11 @@
 
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/level_cost.hpp"
+#include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/reached.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/process/disc_contact.hpp"
+#include "libtexture/process/identity.hpp"
 
 namespace libtexture {
 
@@ -60,7 +62,7 @@ Sequence worked_sequence(const Job& job, const Sequence& sequence, const HeightF
     return worked;
   }
   const LevelCost cost = working_at("sequence " + sequence.name + ", step " + title_of(first) + ": ", [&] {
-    return greatest_cost(job, first, thinned(surface, curve_pixels), progress);
+    return greatest_cost(job, first, node_patch(surface), progress);
   });
   if (cost.is_reached) first.stop = stop_at(job.target, cost);
   return worked;

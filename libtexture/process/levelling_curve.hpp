@@ -27,7 +27,7 @@ struct CurvePoint {
   double contact_share = 1;  ///< share of the patch under pressure
 };
 
-/// Levels a patch as level() does, to an accuracy of its rms height alone: a hundredth of the pairs where many
+/// Levels a patch as level() does, to an accuracy of its rms height alone: in a third of the pairs where many
 /// removals are read.
 class LevellingCurve {
  public:
