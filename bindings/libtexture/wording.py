@@ -26,7 +26,7 @@ ANSWERS = {
     "nothing to do": "the target is met as it is",
     "go": "the work is unlikely to break a rule",
     "go with care": "it may go wrong: settle what the reasons name first",
-    "do not sand": "the reasons say why",
+    "do not sand": "it is likely to break a rule, or to miss its target",
 }
 
 ANSWERS_AFTER_SPOT = {**ANSWERS, "go with care": "it may still go wrong"}

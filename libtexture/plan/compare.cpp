@@ -146,6 +146,16 @@ bool is_nothing_to_do(const std::vector<Alternative>& alternatives) {
                      [](const Alternative& one) { return one.verdict == Verdict::nothing_to_do; });
 }
 
+Statement drowning(const Alternative& one, const std::string& best) {
+  const auto width = [](const Spread& spread) { return spread.p95 - spread.p05; };
+  return {.kind = StatementKind::difference_unsure,
+          .sequence = one.sequence,
+          .other_sequence = best,
+          .figures = {{"levelling_width_um", width(one.more.levelling_um)},
+                      {"overshoot_width_um", width(one.more.overshoot_um)},
+                      {"debt_width_um", width(one.more.debt_um)}}};
+}
+
 // What was ranked and what came first.
 Statement headline_of(const Comparison& comparison, const Alternative& best) {
   const std::vector<Alternative>& all = comparison.alternatives;
@@ -166,6 +176,11 @@ Statement headline_of(const Comparison& comparison, const Alternative& best) {
   }
   const bool is_unsure = std::any_of(
       all.begin(), all.end(), [](const Alternative& one) { return one.is_reaching && one.more.is_drowned; });
+  // The least median is not always the one that spends less in most worlds.
+  const auto outdone = std::find_if(all.begin(), all.end(), [](const Alternative& one) {
+    return one.is_reaching && one.more.is_drowned && 2 * one.more.cheaper_worlds < one.more.worlds;
+  });
+  if (outdone != all.end()) return drowning(*outdone, best.sequence);
   headline.kind = is_unsure ? StatementKind::probably_spends_least : StatementKind::spends_least;
   if (static_cast<std::size_t>(reaching) < all.size())
     headline.figures["reaching"] = static_cast<double>(reaching);
@@ -191,16 +206,6 @@ Statement difference_finding(const Alternative& one, const std::string& best) {
   add_spread(finding.figures, "debt", more.debt_um);
   finding.figures["less_um"] = -median_um;
   return finding;
-}
-
-Statement drowning(const Alternative& one, const std::string& best) {
-  const auto width = [](const Spread& spread) { return spread.p95 - spread.p05; };
-  return {.kind = StatementKind::difference_unsure,
-          .sequence = one.sequence,
-          .other_sequence = best,
-          .figures = {{"levelling_width_um", width(one.more.levelling_um)},
-                      {"overshoot_width_um", width(one.more.overshoot_um)},
-                      {"debt_width_um", width(one.more.debt_um)}}};
 }
 
 // In how many worlds the best one spends less than an alternative.

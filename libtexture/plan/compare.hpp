@@ -107,8 +107,7 @@ struct Comparison {
   /// The first by rank: those that reach the target, by the clear that they spend (median); then the others,
   /// by how often they miss it. Verdicts do not count.
   std::string best = {};
-  /// what was ranked, and what came first
-  Statement headline = {.kind = StatementKind::all_meet_before};
+  Statement headline = {.kind = StatementKind::all_meet_before};  ///< what was ranked, what came first
   /// Too little clear is there before any work, on any panel: whatever the sequence, 0 to 1.
   double short_before_probability = 0;
   double removable_um = 0;  ///< what the budget lets go at the panel where it is least, reserve kept [um]

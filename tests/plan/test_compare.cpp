@@ -170,6 +170,12 @@ TEST_CASE(
   CHECK(of_kind(none.findings, StatementKind::spends_less).sequence == "way 2");
   // Findings follow the ranking.
   CHECK(none.findings.front().sequence == "way 2");
+  // The least median, and yet dearer in two worlds of three: nobody can say.
+  const Comparison even =
+      comparison_of(with_sequences(2), {of_one_panel({1, 5, 9}, 0), of_one_panel({0.9, 9, 8.9}, 0)});
+  CHECK(even.best == "way 1");
+  CHECK(even.headline.kind == StatementKind::difference_unsure);
+  CHECK(even.headline.sequence == "way 2");
   // Printed as 20 of 100 is 20 of 100.
   const Job two = with_sequences(2);
   Predicted often = of_one_panel(std::vector<double>(1000, 1), 0);
