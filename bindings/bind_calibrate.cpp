@@ -33,14 +33,14 @@ SpotCurves curves_for(const Job& job, const TestSpot& spot, const Progress& prog
 }
 
 void bind_test_spot(py::module_& module) {
-  bind_fields<TestSpot, "TestSpot">(module);
-  bind_fields<Belief, "Belief">(module);
-  bind_fields<TaughtAbrasive, "TaughtAbrasive">(module);
-  bind_fields<TestSpotResult, "TestSpotResult">(module);
-  bind_fields<SpotAim, "SpotAim">(module);
-  bind_fields<SpotPlan, "SpotPlan">(module);
-  module.def("spot_plan", &spot_plan, "job"_a, "aim"_a = SpotAim(), doc<"spot_plan">);
-  module.def("read_test_spot", &read_test_spot, "path"_a, doc<"read_test_spot">);
+  bind_fields<TestSpot>(module, "TestSpot");
+  bind_fields<Belief>(module, "Belief");
+  bind_fields<TaughtAbrasive>(module, "TaughtAbrasive");
+  bind_fields<TestSpotResult>(module, "TestSpotResult");
+  bind_fields<SpotAim>(module, "SpotAim");
+  bind_fields<SpotPlan>(module, "SpotPlan");
+  module.def("spot_plan", &spot_plan, "job"_a, "aim"_a = SpotAim(), doc("spot_plan"));
+  module.def("read_test_spot", &read_test_spot, "path"_a, doc("read_test_spot"));
   module.def(
       "judge_test_spot",
       [](const Job& job, const Readings& readings, const py::object& progress) {
@@ -49,7 +49,7 @@ void bind_test_spot(py::module_& module) {
         const TestSpot spot = spot_of(readings);
         return judge_test_spot(job, spot, curves_for(job, spot, reporter.progress()));
       },
-      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"judge_test_spot">);
+      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc("judge_test_spot"));
   module.def(
       "calibrate",
       [](const Job& job, const Readings& readings, const py::object& progress) {
@@ -58,31 +58,31 @@ void bind_test_spot(py::module_& module) {
         const TestSpot spot = spot_of(readings);
         return calibrate(job, spot, curves_for(job, spot, reporter.progress()));
       },
-      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc<"calibrate">);
+      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc("calibrate"));
 }
 
 void bind_bench(py::module_& module) {
-  bind_fields<BenchRun, "BenchRun">(module);
-  bind_fields<Bench, "Bench">(module);
-  bind_fields<BenchResult, "BenchResult">(module);
-  bind_fields<BenchComparison, "BenchComparison">(module);
-  module.def("read_bench", &read_bench, "path"_a, doc<"read_bench">);
-  module.def("judge_bench", &judge_bench, "bench"_a, doc<"judge_bench">);
+  bind_fields<BenchRun>(module, "BenchRun");
+  bind_fields<Bench>(module, "Bench");
+  bind_fields<BenchResult>(module, "BenchResult");
+  bind_fields<BenchComparison>(module, "BenchComparison");
+  module.def("read_bench", &read_bench, "path"_a, doc("read_bench"));
+  module.def("judge_bench", &judge_bench, "bench"_a, doc("judge_bench"));
   module.def("abrasive_of", &abrasive_of, "bench"_a, "result"_a, py::kw_only(), "like"_a, "source"_a,
-             doc<"abrasive_of">);
-  module.def("size_exponent", &size_exponent, "benches"_a, "results"_a, doc<"size_exponent">);
-  module.def("compare_benches", &compare_benches, "first"_a, "second"_a, doc<"compare_benches">);
+             doc("abrasive_of"));
+  module.def("size_exponent", &size_exponent, "benches"_a, "results"_a, doc("size_exponent"));
+  module.def("compare_benches", &compare_benches, "first"_a, "second"_a, doc("compare_benches"));
   module.def("runs_needed", &runs_needed, py::kw_only(), "difference_percent"_a, "log_sd"_a, "power"_a = 0.8,
-             doc<"runs_needed">);
-  module.def("bench_cautions", &bench_cautions, py::kw_only(), "wetness"_a, doc<"bench_cautions">);
-  module.def("catalogue_entry", &catalogue_entry, "abrasive"_a, doc<"catalogue_entry">);
+             doc("runs_needed"));
+  module.def("bench_cautions", &bench_cautions, py::kw_only(), "wetness"_a, doc("bench_cautions"));
+  module.def("catalogue_entry", &catalogue_entry, "abrasive"_a, doc("catalogue_entry"));
 }
 
 void bind_compression(py::module_& module) {
-  bind_fields<CompressionCurve, "CompressionCurve">(module);
-  bind_fields<CompressionResult, "CompressionResult">(module);
-  module.def("read_compression", &read_compression, "path"_a, doc<"read_compression">);
-  module.def("judge_compression", &judge_compression, "curve"_a, doc<"judge_compression">);
+  bind_fields<CompressionCurve>(module, "CompressionCurve");
+  bind_fields<CompressionResult>(module, "CompressionResult");
+  module.def("read_compression", &read_compression, "path"_a, doc("read_compression"));
+  module.def("judge_compression", &judge_compression, "curve"_a, doc("judge_compression"));
 }
 
 }  // namespace

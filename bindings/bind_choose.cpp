@@ -13,15 +13,15 @@ namespace libtexture::python {
 using namespace py::literals;
 
 void bind_choose(py::module_& module) {
-  bind_fields<Reached, "Reached">(module);
-  bind_fields<Difference, "Difference">(module);
-  bind_fields<Alternative, "Alternative">(module);
-  auto comparison = bind_fields<Comparison, "Comparison">(module);
+  bind_fields<Reached>(module, "Reached");
+  bind_fields<Difference>(module, "Difference");
+  bind_fields<Alternative>(module, "Alternative");
+  auto comparison = bind_fields<Comparison>(module, "Comparison");
   def_to_pandas(comparison);
-  bind_fields<FirstStep, "FirstStep">(module);
-  bind_fields<Recommendation, "Recommendation">(module);
-  bind_fields<Machine, "Machine">(module);
-  module.def("pareto_front", &pareto_front, "costs"_a, doc<"pareto_front">);
+  bind_fields<FirstStep>(module, "FirstStep");
+  bind_fields<Recommendation>(module, "Recommendation");
+  bind_fields<Machine>(module, "Machine");
+  module.def("pareto_front", &pareto_front, "costs"_a, doc("pareto_front"));
   module.def(
       "judge_target",
       [](const Target& target, const HeightField& before, const HeightField& now, double touched_share,
@@ -29,7 +29,7 @@ void bind_choose(py::module_& module) {
         return judge_target(target, before, now, touched_share, clarity_light, contrast);
       },
       "target"_a, py::kw_only(), "before"_a, "now"_a, "touched_share"_a, "clarity_light"_a = 1.0,
-      "contrast"_a = 1.0, doc<"judge_target">);
+      "contrast"_a = 1.0, doc("judge_target"));
   module.def(
       "compare",
       [](const Job& job, const py::object& progress) {
@@ -37,10 +37,10 @@ void bind_choose(py::module_& module) {
         const py::gil_scoped_release without_lock;
         return compare(job, surface_of(job), reporter.progress());
       },
-      "job"_a, py::kw_only(), "progress"_a = py::none(), doc<"compare">);
-  def_with_options<WorkLimits, "WorkLimits">(
-      module, "recommend", "job: Job, *, machine: Machine = Machine(), " PROGRESS, "Recommendation",
-      doc<"recommend">,
+      "job"_a, py::kw_only(), "progress"_a = py::none(), doc("compare"));
+  def_with_options<WorkLimits>(
+      module, "WorkLimits", "recommend", "job: Job, *, machine: Machine = Machine(), " PROGRESS,
+      "Recommendation", doc("recommend"),
       [](const Job& job, const Machine& machine, const py::object& progress, const py::kwargs& given) {
         const auto limits = value_of<WorkLimits>(given, "recommend");
         const Reporter reporter(progress);

@@ -9,6 +9,12 @@
 #include "results.hpp"
 
 namespace libtexture::python {
+
+template <>
+inline constexpr auto parts<Catalogue> = std::tuple{
+    optional("abrasives", &Catalogue::abrasives), optional("backings", &Catalogue::backings),
+    optional("motions", &Catalogue::motions), optional("backing_ranges", &Catalogue::backing_ranges),
+    optional("motion_ranges", &Catalogue::motion_ranges)};
 namespace {
 
 using namespace py::literals;
@@ -22,19 +28,19 @@ void bind_files(py::module_& module) {
     }
   });
   module.def("read_surface", &read_surface, "path"_a, py::kw_only(), "pixel_mm"_a = py::none(),
-             doc<"read_surface">);
-  module.def("write_surface", &write_surface, "field"_a, "path"_a, doc<"write_surface">);
+             doc("read_surface"));
+  module.def("write_surface", &write_surface, "field"_a, "path"_a, doc("write_surface"));
 }
 
 void bind_catalogue(py::module_& module) {
-  bind_result<Catalogue, "Catalogue">(module)
-      .def_static("shipped", &shipped_catalogue, doc<"shipped_catalogue">)
+  bind_result<Catalogue>(module, "Catalogue")
+      .def_static("shipped", &shipped_catalogue, doc("shipped_catalogue"))
       .def(
           "extended",
           [](const Catalogue& self, const std::filesystem::path& path) {
             return extended(self, read_toml(path));
           },
-          "path"_a, doc<"extended">);
+          "path"_a, doc("extended"));
 }
 
 }  // namespace

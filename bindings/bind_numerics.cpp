@@ -32,7 +32,7 @@ py::array increment(const py::object& height, const py::object& stiffness, doubl
 }  // namespace
 
 void bind_numerics(py::module_& module) {
-  bind_fields<Grid, "Grid">(module);
+  bind_fields<Grid>(module, "Grid");
   module.def("_increment", &increment, "height"_a, "stiffness"_a, "removal"_a,
              "For tests only. One implicit increment of levelling: pressure over its mean, (rows, cols), of "
              "a height "

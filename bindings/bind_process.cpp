@@ -10,17 +10,82 @@
 #include "results.hpp"
 
 namespace libtexture::python {
+
+template <>
+inline constexpr auto parts<Levelled> =
+    std::tuple{optional("surface", &Levelled::surface),
+               optional("removal_map_um", &Levelled::removal_map_um),
+               optional("surfaces", &Levelled::surfaces),
+               optional("removed_um", &Levelled::removed_um),
+               optional("rms_um", &Levelled::rms_um),
+               optional("peak_to_valley_um", &Levelled::peak_to_valley_um),
+               optional("valley_depth_um", &Levelled::valley_depth_um),
+               optional("contact_share", &Levelled::contact_share),
+               optional("touched_share", &Levelled::touched_share),
+               optional("increments", &Levelled::increments),
+               optional("transform_pairs", &Levelled::transform_pairs),
+               optional("residual", &Levelled::residual),
+               optional("amplitude_error_um", &Levelled::amplitude_error_um)};
+
+template <>
+inline constexpr auto parts<Pressed> = std::tuple{optional("pressure_kpa", &Pressed::pressure_kpa),
+                                                  optional("contact_share", &Pressed::contact_share),
+                                                  optional("mean_gap_um", &Pressed::mean_gap_um),
+                                                  optional("iterations", &Pressed::iterations),
+                                                  optional("transform_pairs", &Pressed::transform_pairs),
+                                                  optional("residual", &Pressed::residual)};
+
+template <>
+inline constexpr auto parts<DepthLaw> =
+    std::tuple{optional("grooves", &DepthLaw::grooves), optional("area_share", &DepthLaw::area_share)};
+
+template <>
+inline constexpr auto parts<ScratchPopulation> = std::tuple{
+    optional("figures", &ScratchPopulation::figures), optional("removal_um", &ScratchPopulation::removal_um)};
+
+template <>
+inline constexpr auto parts<Scratches> = std::tuple{optional("populations", &Scratches::populations)};
+
+template <>
+inline constexpr auto parts<History> = std::tuple{optional("start", &History::start),
+                                                  optional("passes", &History::passes),
+                                                  optional("steps", &History::steps),
+                                                  optional("band_edges_mm", &History::band_edges_mm),
+                                                  optional("before", &History::before),
+                                                  optional("surfaces", &History::surfaces),
+                                                  optional("scratches", &History::scratches),
+                                                  optional("warnings", &History::warnings),
+                                                  optional("transform_pairs", &History::transform_pairs)};
+
+template <>
+inline constexpr auto parts<EdgePressure> =
+    std::tuple{optional("distance_mm", &EdgePressure::distance_mm),
+               optional("pressure_kpa", &EdgePressure::pressure_kpa),
+               optional("line_load_n_per_mm", &EdgePressure::line_load_n_per_mm),
+               optional("plate_slope", &EdgePressure::plate_slope)};
+
+template <>
+inline constexpr auto parts<EdgeProfile> =
+    std::tuple{optional("distance_mm", &EdgeProfile::distance_mm),
+               optional("removal_um", &EdgeProfile::removal_um),
+               optional("removed_area_mm2", &EdgeProfile::removed_area_mm2),
+               optional("peak_removal_um", &EdgeProfile::peak_removal_um),
+               optional("margin_mm", &EdgeProfile::margin_mm),
+               optional("pixel_mm", &EdgeProfile::pixel_mm),
+               optional("transform_pairs", &EdgeProfile::transform_pairs),
+               optional("residual", &EdgeProfile::residual),
+               optional("balance", &EdgeProfile::balance)};
 namespace {
 
 using namespace py::literals;
 
 void bind_levelling(py::module_& module) {
-  auto levelled = bind_result<Levelled, "Levelled">(module);
+  auto levelled = bind_result<Levelled>(module, "Levelled");
   def_to_pandas(levelled);
   def_to_xarray(levelled);
-  def_with_options<LevelOptions, "LevelOptions">(
-      module, "level", "field: HeightField, backing: Backing, *, pressure_kpa: float, " PROGRESS, "Levelled",
-      doc<"level">,
+  def_with_options<LevelOptions>(
+      module, "LevelOptions", "level",
+      "field: HeightField, backing: Backing, *, pressure_kpa: float, " PROGRESS, "Levelled", doc("level"),
       [](const HeightField& field, const Backing& backing, double pressure_kpa, const py::object& progress,
          const py::kwargs& given) {
         const auto options = value_of<LevelOptions>(given, "level");
@@ -32,7 +97,7 @@ void bind_levelling(py::module_& module) {
 }
 
 void bind_press(py::module_& module) {
-  auto pressed = bind_result<Pressed, "Pressed">(module);
+  auto pressed = bind_result<Pressed>(module, "Pressed");
   def_to_xarray(pressed);
   module.def(
       "press",
@@ -41,45 +106,45 @@ void bind_press(py::module_& module) {
         const py::gil_scoped_release without_lock;
         return press(field, backing, pressure_kpa, reporter.progress());
       },
-      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, "progress"_a = py::none(), doc<"press">);
+      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, "progress"_a = py::none(), doc("press"));
 }
 
 void bind_scratches(py::module_& module) {
-  bind_result<DepthLaw, "DepthLaw">(module);
-  bind_fields<GrooveFigures, "GrooveFigures">(module);
-  bind_fields<ScratchLimits, "ScratchLimits">(module);
-  bind_result<ScratchPopulation, "ScratchPopulation">(module);
-  bind_result<Scratches, "Scratches">(module);
-  module.def("depth_laws", &depth_laws, "scratches"_a, doc<"depth_laws">,
+  bind_result<DepthLaw>(module, "DepthLaw");
+  bind_fields<GrooveFigures>(module, "GrooveFigures");
+  bind_fields<ScratchLimits>(module, "ScratchLimits");
+  bind_result<ScratchPopulation>(module, "ScratchPopulation");
+  bind_result<Scratches>(module, "Scratches");
+  module.def("depth_laws", &depth_laws, "scratches"_a, doc("depth_laws"),
              py::call_guard<py::gil_scoped_release>());
   module.def(
       "specular_share_map",
       [](const Scratches& scratches, double angle_deg) {
         return array_of(without_lock([&] { return specular_share_map(scratches, angle_deg); }));
       },
-      "scratches"_a, py::kw_only(), "angle_deg"_a = 45.0, doc<"specular_share_map">);
+      "scratches"_a, py::kw_only(), "angle_deg"_a = 45.0, doc("specular_share_map"));
   module.def(
       "clear_owed_by_population_um",
       [](const Scratches& scratches, const ScratchLimits& limits) {
         return clear_owed_by_population_um(scratches, limits);
       },
-      "scratches"_a, py::kw_only(), "limits"_a = ScratchLimits{}, doc<"clear_owed_by_population_um">,
+      "scratches"_a, py::kw_only(), "limits"_a = ScratchLimits{}, doc("clear_owed_by_population_um"),
       py::call_guard<py::gil_scoped_release>());
 }
 
 void bind_history(py::module_& module) {
-  bind_fields<HistoryRow, "HistoryRow">(module);
-  auto history = bind_result<History, "History">(module);
-  history.def_property_readonly("removed_um", &History::removed_um, doc<"History::removed_um">);
+  bind_fields<HistoryRow>(module, "HistoryRow");
+  auto history = bind_result<History>(module, "History");
+  history.def_property_readonly("removed_um", &History::removed_um, doc("History::removed_um"));
   def_to_pandas(history);
 }
 
 void bind_sequence(py::module_& module) {
-  bind_fields<Stop, "Stop">(module);
-  bind_fields<Step, "Step">(module);
-  def_with_options<SimulateOptions, "SimulateOptions">(
-      module, "simulate", "*, surface: HeightField, coating: Coating, steps: list[Step], " PROGRESS,
-      "History", doc<"simulate">,
+  bind_fields<Stop>(module, "Stop");
+  bind_fields<Step>(module, "Step");
+  def_with_options<SimulateOptions>(
+      module, "SimulateOptions", "simulate",
+      "*, surface: HeightField, coating: Coating, steps: list[Step], " PROGRESS, "History", doc("simulate"),
       [](const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,
          const py::object& progress, const py::kwargs& given) {
         const auto options = value_of<SimulateOptions>(given, "simulate");
@@ -91,23 +156,23 @@ void bind_sequence(py::module_& module) {
 }
 
 void bind_edge(py::module_& module) {
-  bind_fields<EdgeClear, "EdgeClear">(module);
-  auto pressure = bind_result<EdgePressure, "EdgePressure">(module);
+  bind_fields<EdgeClear>(module, "EdgeClear");
+  auto pressure = bind_result<EdgePressure>(module, "EdgePressure");
   def_to_pandas(pressure);
-  auto profile = bind_result<EdgeProfile, "EdgeProfile">(module);
+  auto profile = bind_result<EdgeProfile>(module, "EdgeProfile");
   def_to_pandas(profile);
-  def_with_options<EdgeOptions, "EdgeOptions">(
-      module, "edge_pressure", "backing: Backing, motion: Motion, *, centre_mm: float", "EdgePressure",
-      doc<"edge_pressure">,
+  def_with_options<EdgeOptions>(
+      module, "EdgeOptions", "edge_pressure", "backing: Backing, motion: Motion, *, centre_mm: float",
+      "EdgePressure", doc("edge_pressure"),
       [](const Backing& backing, const Motion& motion, double centre_mm, const py::kwargs& given) {
         const auto options = value_of<EdgeOptions>(given, "edge_pressure");
         const py::gil_scoped_release without_lock;
         return edge_pressure(backing, motion, options, centre_mm);
       },
       "backing"_a, "motion"_a, py::kw_only(), "centre_mm"_a);
-  def_with_options<EdgeOptions, "EdgeOptions">(
-      module, "edge_profile", "backing: Backing, motion: Motion, *, " PROGRESS, "EdgeProfile",
-      doc<"edge_profile">,
+  def_with_options<EdgeOptions>(
+      module, "EdgeOptions", "edge_profile", "backing: Backing, motion: Motion, *, " PROGRESS, "EdgeProfile",
+      doc("edge_profile"),
       [](const Backing& backing, const Motion& motion, const py::object& progress, const py::kwargs& given) {
         const auto options = value_of<EdgeOptions>(given, "edge_profile");
         const Reporter reporter(progress);
@@ -115,7 +180,7 @@ void bind_edge(py::module_& module) {
         return edge_profile(backing, motion, options, reporter.progress());
       },
       "backing"_a, "motion"_a, py::kw_only(), "progress"_a = py::none());
-  module.def("unsanded_margin_mm", &unsanded_margin_mm, "profile"_a, "clear"_a, doc<"unsanded_margin_mm">);
+  module.def("unsanded_margin_mm", &unsanded_margin_mm, "profile"_a, "clear"_a, doc("unsanded_margin_mm"));
 }
 
 }  // namespace

@@ -25,14 +25,14 @@ bool has_grade(const Grit& grit) {
 }
 
 void bind_grit(py::module_& module) {
-  py::class_<Grit> bound(module, "Grit", doc<"Grit">);
+  py::class_<Grit> bound(module, "Grit", doc("Grit"));
   def_html(bound);
   bound
       .def(py::init(&grit), "name"_a = py::none(), py::kw_only(), "median_um"_a = py::none(),
-           doc<"Grit::Grit">)
-      .def_property_readonly("name", &Grit::name, doc<"Grit::name">)
-      .def_property_readonly("median_um", &Grit::median_um, doc<"Grit::median_um">)
-      .def_property_readonly("is_extrapolated", &Grit::is_extrapolated, doc<"Grit::is_extrapolated">)
+           doc("Grit::Grit"))
+      .def_property_readonly("name", &Grit::name, doc("Grit::name"))
+      .def_property_readonly("median_um", &Grit::median_um, doc("Grit::median_um"))
+      .def_property_readonly("is_extrapolated", &Grit::is_extrapolated, doc("Grit::is_extrapolated"))
       .def(
           "to_dict",
           [](const Grit& self) {
@@ -66,44 +66,44 @@ void bind_grit(py::module_& module) {
 }
 
 void bind_abrasive(py::module_& module) {
-  bind_fields<Abrasive, "Abrasive">(module);
-  module.def("at_grit", &at_grit, "abrasive"_a, "grit"_a, py::kw_only(), "exponent"_a = 1.0, doc<"at_grit">);
+  bind_fields<Abrasive>(module, "Abrasive");
+  module.def("at_grit", &at_grit, "abrasive"_a, "grit"_a, py::kw_only(), "exponent"_a = 1.0, doc("at_grit"));
 }
 
 void bind_backing(py::module_& module) {
-  bind_fields<Skin, "Skin">(module);
-  bind_fields<Layer, "Layer">(module);
-  bind_fields<Backing, "Backing">(module)
+  bind_fields<Skin>(module, "Skin");
+  bind_fields<Layer>(module, "Layer");
+  bind_fields<Backing>(module, "Backing")
       .def_static("springs", &Backing::on_springs, py::kw_only(), "stiffness_kpa_per_um"_a,
-                  doc<"Backing::on_springs">)
+                  doc("Backing::on_springs"))
       .def_static("half_space", &Backing::on_half_space, py::kw_only(), "modulus_mpa"_a, "poisson"_a = 0.0,
-                  doc<"Backing::on_half_space">)
-      .def_static("rigid", &Backing::rigid, doc<"Backing::rigid">)
+                  doc("Backing::on_half_space"))
+      .def_static("rigid", &Backing::rigid, doc("Backing::rigid"))
       .def(
           "stiffness_kpa_per_um",
           [](const Backing& self, const Numbers& wavelength_mm) {
             return each(wavelength_mm, [&](double one_mm) { return stiffness_kpa_per_um(self, one_mm); });
           },
-          "wavelength_mm"_a, doc<"stiffness_kpa_per_um">)
+          "wavelength_mm"_a, doc("stiffness_kpa_per_um"))
       .def("at_working_pressure", &at_working_pressure, py::kw_only(), "pressure_kpa"_a,
-           doc<"at_working_pressure">)
-      .def("mean_approach_um", &mean_approach_um, py::kw_only(), "pressure_kpa"_a, doc<"mean_approach_um">);
+           doc("at_working_pressure"))
+      .def("mean_approach_um", &mean_approach_um, py::kw_only(), "pressure_kpa"_a, doc("mean_approach_um"));
 }
 
 void bind_motion(py::module_& module) {
-  bind_fields<Motion, "Motion">(module)
-      .def_property_readonly("pressure_kpa", &pressure_kpa, doc<"pressure_kpa">)
-      .def_property_readonly("sliding_m_per_s", &sliding_m_per_s, doc<"sliding_m_per_s">);
+  bind_fields<Motion>(module, "Motion")
+      .def_property_readonly("pressure_kpa", &pressure_kpa, doc("pressure_kpa"))
+      .def_property_readonly("sliding_m_per_s", &sliding_m_per_s, doc("sliding_m_per_s"));
 }
 
 void bind_crown(py::module_& module) {
-  bind_fields<Sheet, "Sheet">(module);
-  bind_fields<Crown, "Crown">(module);
-  bind_fields<CrownContact, "CrownContact">(module);
+  bind_fields<Sheet>(module, "Sheet");
+  bind_fields<Crown>(module, "Crown");
+  bind_fields<CrownContact>(module, "CrownContact");
   module.def("crown_contact", &crown_contact, "motion"_a, "backing"_a, py::kw_only(), "crown"_a = py::none(),
-             doc<"crown_contact">);
-  bind_fields<LaneDose, "LaneDose">(module);
-  module.def("lane_dose", &lane_dose, "motion"_a, "contact"_a, doc<"lane_dose">);
+             doc("crown_contact"));
+  bind_fields<LaneDose>(module, "LaneDose");
+  module.def("lane_dose", &lane_dose, "motion"_a, "contact"_a, doc("lane_dose"));
 }
 
 }  // namespace

@@ -10,6 +10,7 @@ PYBIND11_MODULE(_core, module) {
   libtexture::python::bind_tool(module);
   libtexture::python::bind_process(module);
   libtexture::python::bind_plan(module);
+  libtexture::python::bind_predict(module);
   libtexture::python::bind_choose(module);
   libtexture::python::bind_io(module);
   libtexture::python::bind_calibrate(module);

@@ -11,7 +11,8 @@ void bind_surface(pybind11::module_& module);
 void bind_tool(pybind11::module_& module);
 void bind_process(pybind11::module_& module);
 void bind_plan(pybind11::module_& module);
-void bind_choose(pybind11::module_& module);  // of the floor plan too
+void bind_predict(pybind11::module_& module);  // of the floor plan too
+void bind_choose(pybind11::module_& module);   // of the floor plan too
 void bind_io(pybind11::module_& module);
 void bind_calibrate(pybind11::module_& module);  // of the floors plan and io
 

@@ -3,13 +3,8 @@
 // pickling, to_dict and from_dict; values.hpp does the same for plain values.
 
 #include "arrays.hpp"
-#include "libtexture/io/catalogue.hpp"
-#include "libtexture/plan/film_map.hpp"
-#include "libtexture/plan/risk.hpp"
-#include "libtexture/process/edge.hpp"
-#include "libtexture/process/history.hpp"
-#include "libtexture/process/levelling.hpp"
-#include "libtexture/process/press.hpp"
+#include "libtexture/base/fields.hpp"
+#include "libtexture/surface/height_field.hpp"
 #include "values.hpp"
 
 namespace libtexture::python {
@@ -21,110 +16,10 @@ inline constexpr std::nullptr_t parts = nullptr;
 template <class T>
 concept HasParts = !std::is_null_pointer_v<std::remove_cvref_t<decltype(parts<T>)>>;
 
-template <>
-inline constexpr auto parts<Levelled> =
-    std::tuple{optional("surface", &Levelled::surface),
-               optional("removal_map_um", &Levelled::removal_map_um),
-               optional("surfaces", &Levelled::surfaces),
-               optional("removed_um", &Levelled::removed_um),
-               optional("rms_um", &Levelled::rms_um),
-               optional("peak_to_valley_um", &Levelled::peak_to_valley_um),
-               optional("valley_depth_um", &Levelled::valley_depth_um),
-               optional("contact_share", &Levelled::contact_share),
-               optional("touched_share", &Levelled::touched_share),
-               optional("increments", &Levelled::increments),
-               optional("transform_pairs", &Levelled::transform_pairs),
-               optional("residual", &Levelled::residual),
-               optional("amplitude_error_um", &Levelled::amplitude_error_um)};
-
-template <>
-inline constexpr auto parts<Pressed> = std::tuple{optional("pressure_kpa", &Pressed::pressure_kpa),
-                                                  optional("contact_share", &Pressed::contact_share),
-                                                  optional("mean_gap_um", &Pressed::mean_gap_um),
-                                                  optional("iterations", &Pressed::iterations),
-                                                  optional("transform_pairs", &Pressed::transform_pairs),
-                                                  optional("residual", &Pressed::residual)};
-
-template <>
-inline constexpr auto parts<DepthLaw> =
-    std::tuple{optional("grooves", &DepthLaw::grooves), optional("area_share", &DepthLaw::area_share)};
-
-template <>
-inline constexpr auto parts<ScratchPopulation> = std::tuple{
-    optional("figures", &ScratchPopulation::figures), optional("removal_um", &ScratchPopulation::removal_um)};
-
-template <>
-inline constexpr auto parts<Scratches> = std::tuple{optional("populations", &Scratches::populations)};
-
-template <>
-inline constexpr auto parts<History> = std::tuple{optional("start", &History::start),
-                                                  optional("passes", &History::passes),
-                                                  optional("steps", &History::steps),
-                                                  optional("band_edges_mm", &History::band_edges_mm),
-                                                  optional("before", &History::before),
-                                                  optional("surfaces", &History::surfaces),
-                                                  optional("scratches", &History::scratches),
-                                                  optional("warnings", &History::warnings),
-                                                  optional("transform_pairs", &History::transform_pairs)};
-
-template <>
-inline constexpr auto parts<EdgePressure> =
-    std::tuple{optional("distance_mm", &EdgePressure::distance_mm),
-               optional("pressure_kpa", &EdgePressure::pressure_kpa),
-               optional("line_load_n_per_mm", &EdgePressure::line_load_n_per_mm),
-               optional("plate_slope", &EdgePressure::plate_slope)};
-
-template <>
-inline constexpr auto parts<EdgeProfile> =
-    std::tuple{optional("distance_mm", &EdgeProfile::distance_mm),
-               optional("removal_um", &EdgeProfile::removal_um),
-               optional("removed_area_mm2", &EdgeProfile::removed_area_mm2),
-               optional("peak_removal_um", &EdgeProfile::peak_removal_um),
-               optional("margin_mm", &EdgeProfile::margin_mm),
-               optional("pixel_mm", &EdgeProfile::pixel_mm),
-               optional("transform_pairs", &EdgeProfile::transform_pairs),
-               optional("residual", &EdgeProfile::residual),
-               optional("balance", &EdgeProfile::balance)};
-
-template <>
-inline constexpr auto parts<Film> =
-    std::tuple{optional("total_um", &Film::total_um), optional("total_sd_um", &Film::total_sd_um),
-               optional("clear_um", &Film::clear_um), optional("clear_sd_um", &Film::clear_sd_um)};
-
-template <>
-inline constexpr auto parts<RiskDraws> =
-    std::tuple{optional("removed_um", &RiskDraws::removed_um),
-               optional("levelling_um", &RiskDraws::levelling_um),
-               optional("overshoot_um", &RiskDraws::overshoot_um),
-               optional("debt_um", &RiskDraws::debt_um),
-               optional("clear_left_um", &RiskDraws::clear_left_um),
-               optional("clear_left_least_um", &RiskDraws::clear_left_least_um),
-               optional("rms_um", &RiskDraws::rms_um),
-               optional("touched_share", &RiskDraws::touched_share),
-               optional("minutes", &RiskDraws::minutes),
-               optional("discs", &RiskDraws::discs),
-               optional("levelling_efficiency", &RiskDraws::levelling_efficiency),
-               optional("step_efficiency", &RiskDraws::step_efficiency),
-               optional("is_struck_through", &RiskDraws::is_struck_through),
-               optional("is_budget_exceeded", &RiskDraws::is_budget_exceeded),
-               optional("is_clear_left_short", &RiskDraws::is_clear_left_short),
-               optional("is_target_missed", &RiskDraws::is_target_missed)};
-
-template <>
-inline constexpr auto parts<Place> =
-    std::tuple{optional("x_mm", &Place::x_mm), optional("y_mm", &Place::y_mm)};
-
-template <>
-inline constexpr auto parts<FilmPicture> = std::tuple{
-    optional("corner", &FilmPicture::corner),     optional("pixel_mm", &FilmPicture::pixel_mm),
-    optional("total_um", &FilmPicture::total_um), optional("total_sd_um", &FilmPicture::total_sd_um),
-    optional("clear_um", &FilmPicture::clear_um), optional("clear_sd_um", &FilmPicture::clear_sd_um)};
-
-template <>
-inline constexpr auto parts<Catalogue> = std::tuple{
-    optional("abrasives", &Catalogue::abrasives), optional("backings", &Catalogue::backings),
-    optional("motions", &Catalogue::motions), optional("backing_ranges", &Catalogue::backing_ranges),
-    optional("motion_ranges", &Catalogue::motion_ranges)};
+template <class T>
+inline constexpr bool is_vector = false;
+template <class T>
+inline constexpr bool is_vector<std::vector<T>> = true;
 
 /// A height field as plain values, and back.
 inline py::dict plain_field(const HeightField& field) {
@@ -149,7 +44,7 @@ py::object plain_of(const T& value) {
     return plain_field(value);
   } else if constexpr (std::is_same_v<T, Array2d>) {
     return view(value, py::none()).attr("tolist")();
-  } else if constexpr (libtexture::detail::IsVector<T>::value) {
+  } else if constexpr (is_vector<T>) {
     py::list plain;
     for (const auto& element : value) plain.append(plain_of(element));
     return plain;
@@ -157,7 +52,7 @@ py::object plain_of(const T& value) {
                        std::is_same_v<T, std::optional<double>>) {
     return py::cast(value);
   } else {
-    return object_of(to_json(value));
+    return plain_of(descriptor_of<T>(), &value);
   }
 }
 
@@ -192,7 +87,7 @@ T from_plain(py::handle plain, const std::string& owner, const std::string& name
                        from_python<double>(plain["pixel_mm"], owner, "pixel_mm"));
   } else if constexpr (std::is_same_v<T, Array2d>) {
     return map_from_plain(plain, owner, name);
-  } else if constexpr (libtexture::detail::IsVector<T>::value) {
+  } else if constexpr (is_vector<T>) {
     T values;
     for (const py::handle element : plain)
       values.push_back(from_plain<typename T::value_type>(element, owner, name));
@@ -201,16 +96,18 @@ T from_plain(py::handle plain, const std::string& owner, const std::string& name
                        std::is_same_v<T, std::optional<double>>) {
     return from_python<T>(plain, owner, name);
   } else {
-    return value_from<T>(json_of(plain), owner + "." + name);
+    T value{};
+    read_plain(plain, owner + "." + name, descriptor_of<T>(), &value);
+    return value;
   }
 }
 
 /// Adds the read-only properties of the parts, with their comments; maps and rows of numbers are views.
-template <HasParts T, Name name>
-void bind_part_properties(py::class_<T>& bound) {
+template <HasParts T>
+void bind_part_properties(py::class_<T>& bound, const std::string& name) {
   const auto bind_one = [&]<std::size_t I>(std::integral_constant<std::size_t, I>) {
     static constexpr auto part = std::get<I>(parts<T>);
-    static constexpr const char* text = find_doc(name.text, part.name);
+    const char* text = doc(name + "::" + part.name);
     using Member = std::remove_cvref_t<decltype(std::declval<T>().*part.member)>;
     if constexpr (std::is_same_v<Member, Array2d> || std::is_same_v<Member, std::vector<double>>)
       bound.def_property_readonly(
@@ -225,15 +122,17 @@ void bind_part_properties(py::class_<T>& bound) {
   (std::make_index_sequence<std::tuple_size_v<std::remove_cvref_t<decltype(parts<T>)>>>{});
 }
 
-/// Binds a result by its table: bind_result<Levelled, "Levelled">(module).
-template <HasParts T, Name name_>
-py::class_<T> bind_result(py::module_& module) {
-  const std::string name = name_.text;
-  py::class_<T> bound(module, name_.text, doc<name_>);
-  bind_part_properties<T, name_>(bound);
+/// Binds a result by its table: bind_result<Levelled>(module, "Levelled").
+template <HasParts T>
+py::class_<T> bind_result(py::module_& module, const char* name) {
+  py::class_<T> bound(module, name, doc(name));
+  bind_part_properties<T>(bound, name);
   bound.def("to_dict", &plain_of<T>, "The members as plain values; maps as lists of rows.")
       .def_static(
-          "from_dict", [name](const py::dict& members) { return result_from_plain<T>(members, name); },
+          "from_dict",
+          [owner = std::string(name)](const py::dict& members) {
+            return result_from_plain<T>(members, owner);
+          },
           py::arg("members"), "The result of such a dict; ValueError where a member is wrong.");
   def_html(bound);
   const auto members = [](const T& self) {

@@ -47,7 +47,7 @@ class Statement:
         The sentence, led by the panel, step or abrasives that it does not name itself: "door: The clear ...".
         InvalidInput where it lacks a figure or a name that its kind needs.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -125,7 +125,7 @@ class Grid:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -244,7 +244,7 @@ class TextureBand:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -301,7 +301,7 @@ class Coat:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -354,7 +354,7 @@ class Coating:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -398,7 +398,7 @@ class WetFilm:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -456,7 +456,7 @@ class GroovePopulation:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -498,7 +498,7 @@ class Viewer:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -591,7 +591,7 @@ class Abrasive:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -709,7 +709,7 @@ class Skin:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -766,7 +766,7 @@ class Layer:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -850,7 +850,7 @@ class Backing:
         """
         Stiffness [kPa/um] by wavelength [mm], > 0: pressure per displacement of a wave.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -932,7 +932,7 @@ class Motion:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1037,7 +1037,7 @@ class Sheet:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1081,7 +1081,7 @@ class Crown:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1123,7 +1123,7 @@ class CrownContact:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1175,7 +1175,7 @@ class LaneDose:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1408,7 +1408,7 @@ class GrooveFigures:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1475,7 +1475,7 @@ class ScratchLimits:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1574,7 +1574,7 @@ class HistoryRow:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1812,7 +1812,7 @@ class Stop:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1869,7 +1869,7 @@ class Step:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -1946,7 +1946,7 @@ class EdgeClear:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2121,7 +2121,7 @@ class Reading:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2173,7 +2173,7 @@ class Panel:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2235,7 +2235,7 @@ class Estimate:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2283,7 +2283,7 @@ class SeenTexture:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2340,7 +2340,7 @@ class WetTexture:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2382,7 +2382,7 @@ class TextureSource:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2445,7 +2445,7 @@ class Gauge:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2487,7 +2487,7 @@ class Paint:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2550,7 +2550,7 @@ class Target:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2617,7 +2617,7 @@ class Budget:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2674,7 +2674,7 @@ class Labour:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2736,7 +2736,7 @@ class EdgeWork:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2793,7 +2793,7 @@ class Sequence:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2837,7 +2837,7 @@ class Uncertainty:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -2905,7 +2905,7 @@ class Job:
         Writes a job as such a text, a whole file or none, for load_job() to read; its paths start at that file's
         folder. The file's name must end in .json.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3059,7 +3059,7 @@ class BudgetRule:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3121,7 +3121,7 @@ class Spread:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3168,7 +3168,7 @@ class TextureLeft:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3210,7 +3210,7 @@ class PanelRisk:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3443,7 +3443,7 @@ class LabourMinutes:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3510,7 +3510,7 @@ class DiscLife:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3558,7 +3558,7 @@ class DiscSizeMinutes:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3616,7 +3616,7 @@ class EdgeMargin:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3680,7 +3680,7 @@ class PanelPrediction:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -3816,7 +3816,7 @@ class Prediction:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4032,7 +4032,7 @@ class Reached:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4086,7 +4086,7 @@ class Difference:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4158,7 +4158,7 @@ class Alternative:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4301,7 +4301,7 @@ class Comparison:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4393,7 +4393,7 @@ class FirstStep:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4471,7 +4471,7 @@ class Recommendation:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4548,7 +4548,7 @@ class Machine:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4654,7 +4654,7 @@ class TestSpot:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4748,7 +4748,7 @@ class Belief:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4800,7 +4800,7 @@ class TestSpotResult:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4907,7 +4907,7 @@ class BenchRun:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -4949,7 +4949,7 @@ class Bench:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5031,7 +5031,7 @@ class BenchResult:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5109,7 +5109,7 @@ class BenchComparison:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5151,7 +5151,7 @@ class CompressionCurve:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """
@@ -5203,7 +5203,7 @@ class CompressionResult:
         """
         The same value with some fields changed.
         """
-    def to_dict(self) -> typing.Any:
+    def to_dict(self) -> dict[str, typing.Any]:
         """
         The fields as plain values, as in JSON.
         """

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <nlohmann/json.hpp>
 
 namespace libtexture {
 

@@ -1,7 +1,7 @@
 #pragma once
 // BadValue: bad input met while reading values, with the path that leads to it.
 
-#include <nlohmann/json.hpp>
+#include <nlohmann/json_fwd.hpp>
 #include <string>
 #include <string_view>
 #include <vector>

@@ -77,3 +77,8 @@ def test_every_name_of_the_package_is_documented():
 
 def properties(value):
     return [name for name, member in vars(type(value)).items() if isinstance(member, property)]
+
+
+def test_a_value_whose_constructor_never_ran_is_refused():
+    with pytest.raises(TypeError, match="Grid: __init__ was not called"):
+        lt.Grid.__new__(lt.Grid).to_dict()
