@@ -68,6 +68,20 @@ TEST_CASE("an abrasive like another in a new grit is that product at the grit, w
   CHECK(to_json(catalogue.abrasives.at("A finest film")) == to_json(expected));
 }
 
+TEST_CASE("an abrasive like another is of its family, to the root, unless it names one of its own") {
+  const Catalogue catalogue = small_with(
+      "[abrasive.mine]\nlike = \"A finest film\"\nfamily = \"my film\"\n"
+      "[abrasive.near]\nlike = \"coarse film\"\nloading_um = 90\n");
+  const auto family = [&](const char* name) { return family_of(catalogue.abrasives.at(name)); };
+  CHECK(family("coarse film") == "coarse film");
+  CHECK(family("B finer film") == "coarse film");
+  CHECK(family("A finest film") == "coarse film");
+  CHECK(family("near") == "coarse film");
+  CHECK(family("mine") == "my film");
+  for (const auto& [name, abrasive] : shipped_catalogue().abrasives)
+    if (abrasive.carrier == Carrier::film_disc) CHECK(family_of(abrasive) == "P2000 film");
+}
+
 TEST_CASE("a user's file adds tools and replaces those of the same name") {
   const Catalogue catalogue = small_with(
       "[motion.\"75 mm\"]\nlike = \"75 mm\"\nforce_n = 12\n"
