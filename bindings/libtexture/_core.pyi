@@ -4321,7 +4321,7 @@ class Alternative:
     @property
     def broken_by_work_probability(self) -> float:
         """
-        a rule is broken by the work, in all worlds, 0 to 1
+        a rule is broken by the work, as PanelRisk has it, 0 to 1
         """
     @property
     def budget_exceeded_probability(self) -> float:
@@ -4504,7 +4504,7 @@ class Comparison:
     @property
     def headline(self) -> Statement:
         """
-        what was ranked, and what came first
+        what was ranked, what came first
         """
     @property
     def node_solves(self) -> int:

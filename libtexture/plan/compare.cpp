@@ -42,6 +42,14 @@ Draws any_of(const std::vector<RiskDraws>& panels, const std::vector<Figure>& fi
   return any;
 }
 
+// 1 in worlds in which the work breaks a rule on a panel, and no panel is short before any work.
+Draws newly_broken(const std::vector<RiskDraws>& panels) {
+  Draws broken = any_of(panels, {&RiskDraws::is_broken_by_work});
+  const Draws is_short = any_of(panels, {&RiskDraws::is_short_before});
+  for (std::size_t i = 0; i < broken.size(); ++i) broken[i] *= 1 - is_short[i];
+  return broken;
+}
+
 double mean_of(const Draws& draws) {
   return std::accumulate(draws.begin(), draws.end(), 0.0) / static_cast<double>(draws.size());
 }
@@ -113,7 +121,8 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
   one.trouble_probability = mean_of(any_of(draws, {struck, by_work, missed}));
   one.strike_through_probability = mean_of(any_of(draws, {struck}));
   one.budget_exceeded_probability = mean_of(any_of(draws, {over}));
-  one.broken_by_work_probability = mean_of(any_of(draws, {by_work}));
+  const double kept = 1 - mean_of(any_of(draws, {&RiskDraws::is_short_before}));
+  one.broken_by_work_probability = kept > 0 ? mean_of(newly_broken(draws)) / kept : 0;
   one.target_missed_probability = mean_of(any_of(draws, {missed}));
   one.is_reaching = as_counted(one.target_missed_probability) < target_missed_care;
   one.minutes = spread_of(worked.minutes);

@@ -54,7 +54,7 @@ struct Alternative {
   double trouble_probability = 0;
   double strike_through_probability = 0;   ///< no clear left somewhere, 0 to 1
   double budget_exceeded_probability = 0;  ///< a rule of the budget is broken, before work or by it, 0 to 1
-  double broken_by_work_probability = 0;   ///< a rule is broken by the work, in all worlds, 0 to 1
+  double broken_by_work_probability = 0;   ///< a rule is broken by the work, as PanelRisk has it, 0 to 1
   double target_missed_probability = 0;    ///< something that the target asks for is not reached, 0 to 1
   Spread minutes = {};                     ///< machine time on all panels [min]
   Spread discs = {};                       ///< on all panels

@@ -123,7 +123,7 @@ TEST_CASE("clear is the panels' mean by area, time their sum, trouble what happe
   CHECK(one.minutes.p50 == Approx(40));
   CHECK(one.trouble_probability == Approx(0.5));
   CHECK(one.budget_exceeded_probability == 1);
-  CHECK(one.broken_by_work_probability == Approx(0.5));  // what is short before any work is no trouble of it
+  CHECK(one.broken_by_work_probability == 1);  // in the one world that is not short before any work
   CHECK(one.target_missed_probability == Approx(0.5));
   CHECK(one.strike_through_probability == 0);
 }
