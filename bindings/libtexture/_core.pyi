@@ -582,7 +582,7 @@ class Abrasive:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, grit: Grit | str, carrier: typing.Literal['film_disc', 'foam_disc', 'compound'] = 'film_disc', made_for: collections.abc.Sequence[typing.Literal['dry', 'damp', 'wet']] = ['dry'], wear_rate_mm3_per_n_m: float, worn_wear_rate_mm3_per_n_m: float, loading_um: float, groove_depth_um: float | None = None, groove_depth_cap: float = 7.0, groove_coverage: float = 5.0, groove_half_angle_deg: float = 75.0, groove_pressure_exponent: float = 0.25, stray_marks_per_dm2_um: float = 0.05, wear_rate_log_sd: float = 0.7, stated_grain_um: float | None = None, ranges: dict[str, list[float]] = {}, source: str = 'estimate') -> None:
+    def __init__(self, *, name: str, grit: Grit | str, carrier: typing.Literal['film_disc', 'foam_disc', 'compound'] = 'film_disc', made_for: collections.abc.Sequence[typing.Literal['dry', 'damp', 'wet']] = ['dry'], wear_rate_mm3_per_n_m: float, worn_wear_rate_mm3_per_n_m: float, loading_um: float, groove_depth_um: float | None = None, groove_depth_cap: float = 7.0, groove_coverage: float = 5.0, groove_half_angle_deg: float = 75.0, groove_pressure_exponent: float = 0.25, stray_marks_per_dm2_um: float = 0.05, wear_rate_log_sd: float = 0.7, stated_grain_um: float | None = None, family: str = '', wear_rate_family_share: float = 0.735, wear_rate_of: typing.Literal['any_hand', 'this_hand'] = 'any_hand', groove_depth_log_sd: float | None = None, groove_depth_clear_share: float | None = None, groove_depth_of: typing.Literal['any_hand', 'this_hand'] = 'any_hand', ranges: dict[str, list[float]] = {}, source: str = 'estimate') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -606,6 +606,11 @@ class Abrasive:
         film_disc, foam_disc, or compound on a pad
         """
     @property
+    def family(self) -> str:
+        """
+        the product that this is a grade of; empty = its own name
+        """
+    @property
     def grit(self) -> Grit:
         """
         grain size
@@ -619,6 +624,21 @@ class Abrasive:
     def groove_depth_cap(self) -> float:
         """
         deepest regular groove in units of the mean depth; estimate 5-9
+        """
+    @property
+    def groove_depth_clear_share(self) -> float | None:
+        """
+        Share of its variance that all abrasives have in common on a clear; none = the job's.
+        """
+    @property
+    def groove_depth_log_sd(self) -> float | None:
+        """
+        Standard deviation of ln(groove depth); none = that of the job's uncertainty.
+        """
+    @property
+    def groove_depth_of(self) -> str:
+        """
+        this_hand: force, hardness and cap are in it already
         """
     @property
     def groove_depth_um(self) -> float | None:
@@ -672,6 +692,12 @@ class Abrasive:
         rare deep marks per dm2 and um removed; estimate .01-.5
         """
     @property
+    def wear_rate_family_share(self) -> float:
+        """
+        share of the variance of ln(wear rate) that a family has in
+        common, 0 to 1; estimate: 0.6 of 0.7
+        """
+    @property
     def wear_rate_log_sd(self) -> float:
         """
         standard deviation of ln(wear rate) before a test spot; estimate
@@ -680,6 +706,11 @@ class Abrasive:
     def wear_rate_mm3_per_n_m(self) -> float:
         """
         specific wear rate of the clear, fresh [mm3/(N m)], 1e-6 to 100
+        """
+    @property
+    def wear_rate_of(self) -> str:
+        """
+        this_hand: force and hardness are in it already
         """
     @property
     def worn_wear_rate_mm3_per_n_m(self) -> float:
@@ -2859,7 +2890,7 @@ class Uncertainty:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, samples: int = 4000, force_within_cv: float = 0.15, hardness_log_sd: float = 0.15, size_exponent_sd: float = 0.25) -> None:
+    def __init__(self, *, samples: int = 4000, force_within_cv: float = 0.15, hardness_log_sd: float = 0.15, size_exponent_sd: float = 0.25, groove_depth_log_sd: float = 0.25, groove_cap_log_sd: float = 0.15, loading_log_sd: float = 0.5, clear_share: float = 0.4) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2878,15 +2909,36 @@ class Uncertainty:
         The fields as plain values, as in JSON.
         """
     @property
+    def clear_share(self) -> float:
+        """
+        share of these three variances that all abrasives on one clear have in
+        common, 0 to 1; estimate
+        """
+    @property
     def force_within_cv(self) -> float:
         """
         spread of one person's force from step to step, 0 to 1; estimate
+        """
+    @property
+    def groove_cap_log_sd(self) -> float:
+        """
+        of ln(deepest groove over the mean), 0 to 1; estimate
+        """
+    @property
+    def groove_depth_log_sd(self) -> float:
+        """
+        standard deviation of ln(groove depth), 0 to 1; estimate
         """
     @property
     def hardness_log_sd(self) -> float:
         """
         standard deviation of ln(the clear's hardness), 0 to 1; estimate: 150
         to 270 MPa about 200
+        """
+    @property
+    def loading_log_sd(self) -> float:
+        """
+        of ln(room for swarf), 0 to 1; estimate
         """
     @property
     def samples(self) -> int:
@@ -4821,7 +4873,7 @@ class TestSpot:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', step: str = '', passes: int, area_m2: float = 0.04, before_um: collections.abc.Sequence[float], after_um: collections.abc.Sequence[float], spot_cv: float = 0.15, gloss_gone_passes: int | None = None, gloss_left_passes: int | None = None, gloss_log_sd: float = 0.12, rms_left_um: float | None = None, rms_left_log_sd: float = 0.15) -> None:
+    def __init__(self, *, sequence: str = '', step: str = '', passes: int, area_m2: float = 0.04, before_um: collections.abc.Sequence[float], after_um: collections.abc.Sequence[float], spot_cv: float = 0.15, gloss_gone_passes: int | None = None, gloss_left_passes: int | None = None, gloss_log_sd: float = 0.12, rms_left_um: float | None = None, rms_left_log_sd: float = 0.15, marks_gone_passes: int | None = None, marks_left_passes: int | None = None, marks_log_sd: float = 0.12) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4869,6 +4921,24 @@ class TestSpot:
     def gloss_log_sd(self) -> float:
         """
         of the removal at which the last one goes, between eyes and places; estimate
+        """
+    @property
+    def marks_gone_passes(self) -> int | None:
+        """
+        Passes of the sequence's next step, with a fresh disc, at which no mark of the tried step was left on
+        the spot, 1 to 1000; none = not looked for.
+        """
+    @property
+    def marks_left_passes(self) -> int | None:
+        """
+        Passes of it at which some were still seen, 0 to 1000 and under marks_gone_passes; none = one pass
+        before. Alone: some were left at the end.
+        """
+    @property
+    def marks_log_sd(self) -> float:
+        """
+        of the removal at which the last one goes, between eyes and places;
+        estimate
         """
     @property
     def passes(self) -> int:
@@ -4953,6 +5023,53 @@ class Belief:
         """
         2.5 % lie above
         """
+class TaughtAbrasive:
+    """
+    What a spot says of another abrasive of the job.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> TaughtAbrasive:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, abrasive: str = '', before: Belief = ..., after: Belief = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> TaughtAbrasive:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def abrasive(self) -> str:
+        """
+        its name
+        """
+    @property
+    def after(self) -> Belief:
+        """
+        the same with the test spot
+        """
+    @property
+    def before(self) -> Belief:
+        """
+        wear rate of fresh discs [mm3/(N m)]: the job's
+        """
 class TestSpotResult:
     """
     What a test spot says.
@@ -4967,7 +5084,7 @@ class TestSpotResult:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, warnings: collections.abc.Sequence[Statement] = []) -> None:
+    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, groove_depth_before: Belief | None = None, groove_depth_after: Belief | None = None, others: collections.abc.Sequence[TaughtAbrasive] = [], warnings: collections.abc.Sequence[Statement] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5003,7 +5120,7 @@ class TestSpotResult:
     @property
     def before(self) -> Belief:
         """
-        wear rate of fresh discs [mm3/(N m)]: the job's
+        wear rate of fresh discs, in this hand on this clear [mm3/(N m)]: the job's
         """
     @property
     def expected_um(self) -> float:
@@ -5016,9 +5133,24 @@ class TestSpotResult:
         standard uncertainty of it from the gauge [um]
         """
     @property
+    def groove_depth_after(self) -> Belief | None:
+        """
+        the same with the test spot
+        """
+    @property
+    def groove_depth_before(self) -> Belief | None:
+        """
+        Mean groove depth at 1.4 kPa, in this hand on this clear [um], the job's; where marks were looked for.
+        """
+    @property
     def is_useful(self) -> bool:
         """
         the gauge leaves the wear rate less uncertain than the spot itself, by far
+        """
+    @property
+    def others(self) -> list[TaughtAbrasive]:
+        """
+        the other abrasives of the job whose wear rate it moved
         """
     @property
     def passes_needed(self) -> int:
@@ -5059,6 +5191,151 @@ class TestSpotResult:
     def warnings(self) -> list[Statement]:
         """
         what to mind before relying on it
+        """
+class SpotAim:
+    """
+    The spot that is thought of, and how well the wear rate is to be known by it.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> SpotAim:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, sequence: str = '', step: str = '', log_sd: float = 0.25, readings: int = 6, passes: int = 6, area_m2: float = 0.04, spot_cv: float = 0.15) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> SpotAim:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def area_m2(self) -> float:
+        """
+        of the spot [m2], > 0 to 100
+        """
+    @property
+    def log_sd(self) -> float:
+        """
+        of ln(wear rate) after the spot, > 0 to 2: .25 is a factor of 1.6 in 95 of 100
+        cases; estimate of what a plan is worth
+        """
+    @property
+    def passes(self) -> int:
+        """
+        made, where the readings are asked for, 1 to 1000
+        """
+    @property
+    def readings(self) -> int:
+        """
+        before, and as many after, 1 to 1000
+        """
+    @property
+    def sequence(self) -> str:
+        """
+        of the job; empty = its first
+        """
+    @property
+    def spot_cv(self) -> float:
+        """
+        how much spots worked alike differ, as in TestSpot
+        """
+    @property
+    def step(self) -> str:
+        """
+        name of the step to try; empty = the sequence's first
+        """
+class SpotPlan:
+    """
+    What the spot needs.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> SpotPlan:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, abrasive: str = '', log_sd_before: float = 0.0, least_log_sd: float = 0.0, passes: int | None = None, slow_passes: int | None = None, aim_readings: int = 0, removed_um: float = 0.0, readings: int | None = None, log_sd_after: float | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> SpotPlan:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def abrasive(self) -> str:
+        """
+        name of the abrasive that would be tried
+        """
+    @property
+    def aim_readings(self) -> int:
+        """
+        those of the aim
+        """
+    @property
+    def least_log_sd(self) -> float:
+        """
+        after the aim's passes, with any number of readings: what spot_cv leaves
+        """
+    @property
+    def log_sd_after(self) -> float | None:
+        """
+        of ln(wear rate), expected after `passes`
+        """
+    @property
+    def log_sd_before(self) -> float:
+        """
+        of ln(wear rate), in this hand on this clear, before the spot
+        """
+    @property
+    def passes(self) -> int | None:
+        """
+        with the aim's readings; 0 = known so well already; none = no number does
+        """
+    @property
+    def readings(self) -> int | None:
+        """
+        before, and after, with the aim's passes; as for passes
+        """
+    @property
+    def removed_um(self) -> float:
+        """
+        what `passes` are expected to remove [um]
+        """
+    @property
+    def slow_passes(self) -> int | None:
+        """
+        the same, where the disc cuts as slowly as 1 of 10 would
         """
 class BenchRun:
     """
@@ -5440,7 +5717,7 @@ def at_grit(abrasive: Abrasive, grit: Grit, *, exponent: float = 1.0) -> Abrasiv
     """
     The same product in another grit, with its ranges: wear rates scaled by (d/d0)^exponent, groove depth and
     loading by d/d0 (docs/physics.md (27), (27b) and (29)); the name takes the new grit in place of the
-    old. exponent: size effect of wear, about 1 for micro-grit (range 0.5 to 1.5; estimate).
+    old, the family stays. exponent: size effect of wear, about 1 for micro-grit (range 0.5 to 1.5; estimate).
     """
 def band_rms_um(field: HeightField, *, edges_mm: collections.abc.Sequence[float]) -> numpy.typing.NDArray[numpy.float64]:
     """
@@ -5652,8 +5929,8 @@ def judge_target(target: Target, *, before: HeightField, now: HeightField, touch
 def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> TestSpotResult:
     """
     Bayes' rule by the trapezoid rule on a grid, for ln(wear rate) and, where texture is told, ln(texture
-    scale) and ln(stiffness) with it. Priors are normal: the abrasive's wear_rate_log_sd, scale_log_sd() of
-    the texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
+    scale) and ln(stiffness) with it. Priors are normal: wear_spread() of the step, scale_log_sd() of the
+    texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
     loading and being changed, with the gauge's uncertainty, its scale, and spot_cv; looks bracket the removal
     at which the last glossy valley goes; the texture left is log-normal (docs/physics.md, test spot).
     A belief whose median leaves its prior by more than two standard deviations, or that lies where the search
@@ -5769,6 +6046,8 @@ def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     # step = level                optional, as are sequence, area_m2 and spot_cv: see TestSpot
     # gloss_gone_passes = 5       optional: no glossy valley was left (and gloss_left_passes)
     # rms_left_um = 0.3           optional: texture left, where it was measured
+    # marks_gone_passes = 4       optional: passes of the next step, made after the film was read, at which
+    no mark of this one was left (and marks_left_passes)
     when,total_um
     before,262
     before,260
