@@ -6,14 +6,14 @@
 //     double force_n = unset;
 //     double orbit_mm = 0;
 //     static constexpr auto fields() {
-//       return std::tuple{required("force_n", &Motion::force_n), optional("orbit_mm", &Motion::orbit_mm)};
+//       return FieldTable{required("force_n", &Motion::force_n), optional("orbit_mm", &Motion::orbit_mm)};
 //     }
 //   };
 
 #include <array>
+#include <cstddef>
 #include <limits>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 #include "libtexture/base/error.hpp"
@@ -40,6 +40,35 @@ constexpr Field<Struct, Member> optional(const char* name, Member Struct::*membe
   return {name, member, false};
 }
 
+namespace detail {
+
+template <std::size_t, class Field>
+struct FieldAt {
+  Field field;
+};
+
+template <class Indices, class... Fields>
+struct FieldTableBase;
+template <std::size_t... I, class... Fields>
+struct FieldTableBase<std::index_sequence<I...>, Fields...> : FieldAt<I, Fields>... {
+  constexpr FieldTableBase(const Fields&... fields) : FieldAt<I, Fields>{fields}... {}
+
+  template <class Visit>
+  constexpr void for_each(Visit& visit) const {
+    (visit(static_cast<const FieldAt<I, Fields>&>(*this).field), ...);
+  }
+};
+
+}  // namespace detail
+
+/// The fields of a struct, in order. Not a std::tuple, whose constructors cost the compiler a second a file.
+template <class... Fields>
+struct FieldTable : detail::FieldTableBase<std::index_sequence_for<Fields...>, Fields...> {
+  using detail::FieldTableBase<std::index_sequence_for<Fields...>, Fields...>::FieldTableBase;
+};
+template <class... Fields>
+FieldTable(const Fields&...) -> FieldTable<Fields...>;
+
 /// A struct with a field table.
 template <class T>
 concept HasFields = requires {
@@ -56,7 +85,7 @@ concept HasText = HasFields<T> && requires(const T& value) {
 /// Calls visit(field) for each entry of the table, in order.
 template <HasFields T, class Visit>
 void for_each_field(Visit&& visit) {
-  std::apply([&](const auto&... field) { (visit(field), ...); }, T::fields());
+  T::fields().for_each(visit);
 }
 
 /// An enum whose words are listed by names_of(T), found beside the enum:

@@ -30,7 +30,7 @@ struct Statement {
   void validate() const;
   bool operator==(const Statement&) const = default;
   static constexpr auto fields() {
-    return std::tuple{
+    return FieldTable{
         required("kind", &Statement::kind),         optional("panel", &Statement::panel),
         optional("sequence", &Statement::sequence), optional("other_sequence", &Statement::other_sequence),
         optional("step", &Statement::step),         optional("abrasives", &Statement::abrasives),

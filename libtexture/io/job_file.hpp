@@ -39,7 +39,7 @@ struct Machine {
 
   bool operator==(const Machine&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("disc", &Machine::disc), optional("compound", &Machine::compound),
+    return FieldTable{optional("disc", &Machine::disc), optional("compound", &Machine::compound),
                       optional("polish", &Machine::polish)};
   }
 };

@@ -23,7 +23,7 @@ struct Grid {
   void validate() const;
   bool operator==(const Grid&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("rows", &Grid::rows), required("cols", &Grid::cols),
+    return FieldTable{required("rows", &Grid::rows), required("cols", &Grid::cols),
                       required("pixel_mm", &Grid::pixel_mm)};
   }
 };

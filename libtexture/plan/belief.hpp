@@ -18,7 +18,7 @@ struct Belief {
 
   bool operator==(const Belief&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("median", &Belief::median), optional("least", &Belief::least),
+    return FieldTable{optional("median", &Belief::median), optional("least", &Belief::least),
                       optional("most", &Belief::most), optional("log_sd", &Belief::log_sd)};
   }
 };

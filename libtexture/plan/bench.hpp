@@ -18,7 +18,7 @@ struct BenchRun {
 
   bool operator==(const BenchRun&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("name", &BenchRun::name), required("removed_um", &BenchRun::removed_um)};
+    return FieldTable{required("name", &BenchRun::name), required("removed_um", &BenchRun::removed_um)};
   }
 };
 
@@ -38,7 +38,7 @@ struct Bench {
   void validate() const;
   bool operator==(const Bench&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("abrasive", &Bench::abrasive),
+    return FieldTable{required("abrasive", &Bench::abrasive),
                       required("grit", &Bench::grit),
                       optional("wetness", &Bench::wetness),
                       required("force_n", &Bench::force_n),
@@ -66,7 +66,7 @@ struct BenchResult {
 
   bool operator==(const BenchResult&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("wear_rate_mm3_per_n_m", &BenchResult::wear_rate_mm3_per_n_m),
+    return FieldTable{optional("wear_rate_mm3_per_n_m", &BenchResult::wear_rate_mm3_per_n_m),
                       optional("worn_wear_rate_mm3_per_n_m", &BenchResult::worn_wear_rate_mm3_per_n_m),
                       optional("loading_um", &BenchResult::loading_um),
                       optional("is_loading_seen", &BenchResult::is_loading_seen),
@@ -101,7 +101,7 @@ struct BenchComparison {
 
   bool operator==(const BenchComparison&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("ratio", &BenchComparison::ratio), optional("p", &BenchComparison::p)};
+    return FieldTable{optional("ratio", &BenchComparison::ratio), optional("p", &BenchComparison::p)};
   }
 };
 /// InvalidInput with fewer than two runs each, runs of different numbers of passes, or different wetness.

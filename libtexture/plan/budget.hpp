@@ -43,7 +43,7 @@ struct Budget {
   void validate() const;
   bool operator==(const Budget&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("clear_left_least_um", &Budget::clear_left_least_um),
+    return FieldTable{optional("clear_left_least_um", &Budget::clear_left_least_um),
                       optional("clear_removed_most_um", &Budget::clear_removed_most_um),
                       optional("reserve_um", &Budget::reserve_um),
                       optional("clear_removed_most_share", &Budget::clear_removed_most_share),
@@ -81,7 +81,7 @@ struct BudgetRule {
 
   bool operator==(const BudgetRule&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("limit", &BudgetRule::limit),
+    return FieldTable{optional("limit", &BudgetRule::limit),
                       optional("basis", &BudgetRule::basis),
                       optional("limit_um", &BudgetRule::limit_um),
                       optional("is_on", &BudgetRule::is_on),

@@ -28,7 +28,7 @@ struct Difference {
 
   bool operator==(const Difference&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("removed_um", &Difference::removed_um),
+    return FieldTable{optional("removed_um", &Difference::removed_um),
                       optional("levelling_um", &Difference::levelling_um),
                       optional("overshoot_um", &Difference::overshoot_um),
                       optional("debt_um", &Difference::debt_um),
@@ -72,7 +72,7 @@ struct Alternative {
 
   bool operator==(const Alternative&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("sequence", &Alternative::sequence),
+    return FieldTable{optional("sequence", &Alternative::sequence),
                       optional("first_abrasive", &Alternative::first_abrasive),
                       optional("first_grain_um", &Alternative::first_grain_um),
                       optional("verdict", &Alternative::verdict),
@@ -121,7 +121,7 @@ struct Comparison {
 
   bool operator==(const Comparison&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("note", &Comparison::note),
+    return FieldTable{optional("note", &Comparison::note),
                       optional("alternatives", &Comparison::alternatives),
                       optional("best", &Comparison::best),
                       optional("headline", &Comparison::headline),

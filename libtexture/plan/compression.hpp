@@ -19,7 +19,7 @@ struct CompressionCurve {
   void validate() const;
   bool operator==(const CompressionCurve&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("thickness_mm", &CompressionCurve::thickness_mm),
+    return FieldTable{required("thickness_mm", &CompressionCurve::thickness_mm),
                       required("area_cm2", &CompressionCurve::area_cm2),
                       required("force_n", &CompressionCurve::force_n),
                       required("deflection_mm", &CompressionCurve::deflection_mm)};
@@ -37,7 +37,7 @@ struct CompressionResult {
 
   bool operator==(const CompressionResult&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("modulus_mpa", &CompressionResult::modulus_mpa),
+    return FieldTable{optional("modulus_mpa", &CompressionResult::modulus_mpa),
                       optional("plateau_kpa", &CompressionResult::plateau_kpa),
                       optional("is_plateau_seen", &CompressionResult::is_plateau_seen),
                       optional("plateau_p", &CompressionResult::plateau_p),

@@ -22,7 +22,7 @@ struct EdgeWork {
   void validate() const;
   bool operator==(const EdgeWork&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("radius_mm", &EdgeWork::radius_mm), optional("overhang", &EdgeWork::overhang),
+    return FieldTable{optional("radius_mm", &EdgeWork::radius_mm), optional("overhang", &EdgeWork::overhang),
                       optional("share_at_edge", &EdgeWork::share_at_edge),
                       optional("taper_mm", &EdgeWork::taper_mm),
                       optional("confidence", &EdgeWork::confidence)};
@@ -44,7 +44,7 @@ struct EdgeMargin {
 
   bool operator==(const EdgeMargin&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("peak_removal_um", &EdgeMargin::peak_removal_um),
+    return FieldTable{optional("peak_removal_um", &EdgeMargin::peak_removal_um),
                       optional("removed_area_mm2", &EdgeMargin::removed_area_mm2),
                       optional("clear_at_edge_um", &EdgeMargin::clear_at_edge_um),
                       optional("margin_mm", &EdgeMargin::margin_mm),

@@ -15,7 +15,7 @@ struct Estimate {
 
   bool operator==(const Estimate&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("value", &Estimate::value), optional("least", &Estimate::least),
+    return FieldTable{optional("value", &Estimate::value), optional("least", &Estimate::least),
                       optional("most", &Estimate::most)};
   }
 };

@@ -28,7 +28,7 @@ struct FirstStep {
 
   bool operator==(const FirstStep&) const = default;
   static constexpr auto fields() {
-    return std::tuple{
+    return FieldTable{
         optional("abrasive", &FirstStep::abrasive), optional("grain_um", &FirstStep::grain_um),
         optional("backing", &FirstStep::backing),   optional("levelling_um", &FirstStep::levelling_um),
         optional("passes", &FirstStep::passes),     optional("discs", &FirstStep::discs),

@@ -46,7 +46,7 @@ struct Target {
   void validate() const;
   bool operator==(const Target&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("rms_um", &Target::rms_um),
+    return FieldTable{optional("rms_um", &Target::rms_um),
                       optional("band_mm", &Target::band_mm),
                       optional("preset", &Target::preset),
                       optional("image_clarity_percent", &Target::image_clarity_percent),
@@ -67,7 +67,7 @@ struct Sequence {
   void validate() const;
   bool operator==(const Sequence&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("name", &Sequence::name), required("step", &Sequence::step)};
+    return FieldTable{required("name", &Sequence::name), required("step", &Sequence::step)};
   }
 };
 
@@ -96,7 +96,7 @@ struct Job {
   void validate() const;
   bool operator==(const Job&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("schema", &Job::schema),     optional("note", &Job::note),
+    return FieldTable{required("schema", &Job::schema),     optional("note", &Job::note),
                       optional("seed", &Job::seed),         required("patch", &Job::patch),
                       required("panel", &Job::panel),       required("coating", &Job::coating),
                       required("texture", &Job::texture),   required("target", &Job::target),

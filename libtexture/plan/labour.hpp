@@ -23,7 +23,7 @@ struct Labour {
   void validate() const;
   bool operator==(const Labour&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("wipe_minutes_per_m2", &Labour::wipe_minutes_per_m2),
+    return FieldTable{optional("wipe_minutes_per_m2", &Labour::wipe_minutes_per_m2),
                       optional("look_minutes", &Labour::look_minutes),
                       optional("disc_change_minutes", &Labour::disc_change_minutes),
                       optional("edge_minutes_per_m_um", &Labour::edge_minutes_per_m_um),
@@ -44,7 +44,7 @@ struct LabourMinutes {
 
   bool operator==(const LabourMinutes&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("sanding_minutes", &LabourMinutes::sanding_minutes),
+    return FieldTable{optional("sanding_minutes", &LabourMinutes::sanding_minutes),
                       optional("looking_minutes", &LabourMinutes::looking_minutes),
                       optional("disc_change_minutes", &LabourMinutes::disc_change_minutes),
                       optional("edge_minutes", &LabourMinutes::edge_minutes),
@@ -64,7 +64,7 @@ struct DiscSizeMinutes {
 
   bool operator==(const DiscSizeMinutes&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("disc_diameter_mm", &DiscSizeMinutes::disc_diameter_mm),
+    return FieldTable{optional("disc_diameter_mm", &DiscSizeMinutes::disc_diameter_mm),
                       optional("discs", &DiscSizeMinutes::discs),
                       optional("sanding_minutes", &DiscSizeMinutes::sanding_minutes),
                       optional("looking_minutes", &DiscSizeMinutes::looking_minutes),
@@ -82,7 +82,7 @@ struct DiscLife {
 
   bool operator==(const DiscLife&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("step", &DiscLife::step), optional("discs", &DiscLife::discs),
+    return FieldTable{optional("step", &DiscLife::step), optional("discs", &DiscLife::discs),
                       optional("change_after_minutes", &DiscLife::change_after_minutes)};
   }
 };

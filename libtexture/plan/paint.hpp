@@ -24,7 +24,7 @@ struct Gauge {
   void validate() const;
   bool operator==(const Gauge&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("uncertainty_um", &Gauge::uncertainty_um),
+    return FieldTable{optional("uncertainty_um", &Gauge::uncertainty_um),
                       optional("gain_percent", &Gauge::gain_percent)};
   }
 };
@@ -49,7 +49,7 @@ struct Paint {
   void validate() const;
   bool operator==(const Paint&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("kind", &Paint::kind),
+    return FieldTable{required("kind", &Paint::kind),
                       optional("clear_um", &Paint::clear_um),
                       optional("clear_uncertainty_um", &Paint::clear_uncertainty_um),
                       optional("gauge", &Paint::gauge),

@@ -30,7 +30,7 @@ struct Reading {
   void validate() const;
   bool operator==(const Reading&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("x_mm", &Reading::x_mm), optional("y_mm", &Reading::y_mm),
+    return FieldTable{optional("x_mm", &Reading::x_mm), optional("y_mm", &Reading::y_mm),
                       optional("total_um", &Reading::total_um), optional("total_mil", &Reading::total_mil),
                       optional("over", &Reading::over)};
   }
@@ -55,7 +55,7 @@ struct Panel {
   void validate() const;
   bool operator==(const Panel&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("name", &Panel::name),
+    return FieldTable{required("name", &Panel::name),
                       required("area_m2", &Panel::area_m2),
                       optional("crown_radius_m", &Panel::crown_radius_m),
                       optional("sheet", &Panel::sheet),

@@ -57,7 +57,7 @@ struct PanelPrediction {
 
   bool operator==(const PanelPrediction&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("name", &PanelPrediction::name),
+    return FieldTable{optional("name", &PanelPrediction::name),
                       optional("area_m2", &PanelPrediction::area_m2),
                       optional("total_film_least_um", &PanelPrediction::total_film_least_um),
                       optional("clear_um", &PanelPrediction::clear_um),
@@ -102,7 +102,7 @@ struct Prediction {
 
   bool operator==(const Prediction&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("sequence", &Prediction::sequence),
+    return FieldTable{optional("sequence", &Prediction::sequence),
                       optional("note", &Prediction::note),
                       optional("verdict", &Prediction::verdict),
                       optional("reasons", &Prediction::reasons),

@@ -30,7 +30,7 @@ struct Reached {
 
   bool operator==(const Reached&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("asks", &Reached::asks), optional("wanted", &Reached::wanted),
+    return FieldTable{optional("asks", &Reached::asks), optional("wanted", &Reached::wanted),
                       optional("found", &Reached::found), optional("is_met", &Reached::is_met)};
   }
 };

@@ -26,7 +26,7 @@ struct Recommendation {
 
   bool operator==(const Recommendation&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("note", &Recommendation::note),
+    return FieldTable{optional("note", &Recommendation::note),
                       optional("verdict", &Recommendation::verdict),
                       optional("recommended", &Recommendation::recommended),
                       optional("finest", &Recommendation::finest),

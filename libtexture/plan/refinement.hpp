@@ -39,7 +39,7 @@ struct WorkLimits {
 
   void validate() const;
   static constexpr auto fields() {
-    return std::tuple{optional("passes_most", &WorkLimits::passes_most),
+    return FieldTable{optional("passes_most", &WorkLimits::passes_most),
                       optional("discs_per_m2_most", &WorkLimits::discs_per_m2_most),
                       optional("minutes_per_m2_most", &WorkLimits::minutes_per_m2_most),
                       optional("look_every_passes", &WorkLimits::look_every_passes),

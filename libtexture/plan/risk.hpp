@@ -74,7 +74,7 @@ struct PanelRisk {
 
   bool operator==(const PanelRisk&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("removed_um", &PanelRisk::removed_um),
+    return FieldTable{optional("removed_um", &PanelRisk::removed_um),
                       optional("levelling_um", &PanelRisk::levelling_um),
                       optional("overshoot_um", &PanelRisk::overshoot_um),
                       optional("debt_um", &PanelRisk::debt_um),

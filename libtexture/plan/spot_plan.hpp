@@ -23,7 +23,7 @@ struct SpotAim {
   void validate() const;
   bool operator==(const SpotAim&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("sequence", &SpotAim::sequence), optional("step", &SpotAim::step),
+    return FieldTable{optional("sequence", &SpotAim::sequence), optional("step", &SpotAim::step),
                       optional("log_sd", &SpotAim::log_sd),     optional("readings", &SpotAim::readings),
                       optional("passes", &SpotAim::passes),     optional("area_m2", &SpotAim::area_m2),
                       optional("spot_cv", &SpotAim::spot_cv)};
@@ -45,7 +45,7 @@ struct SpotPlan {
 
   bool operator==(const SpotPlan&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("abrasive", &SpotPlan::abrasive),
+    return FieldTable{optional("abrasive", &SpotPlan::abrasive),
                       optional("log_sd_before", &SpotPlan::log_sd_before),
                       optional("least_log_sd", &SpotPlan::least_log_sd),
                       optional("passes", &SpotPlan::passes),

@@ -15,7 +15,7 @@ struct Spread {
 
   bool operator==(const Spread&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("p05", &Spread::p05), optional("p50", &Spread::p50),
+    return FieldTable{optional("p05", &Spread::p05), optional("p50", &Spread::p50),
                       optional("p95", &Spread::p95)};
   }
 };

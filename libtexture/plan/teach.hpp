@@ -18,7 +18,7 @@ struct TaughtAbrasive {
 
   bool operator==(const TaughtAbrasive&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("abrasive", &TaughtAbrasive::abrasive),
+    return FieldTable{optional("abrasive", &TaughtAbrasive::abrasive),
                       optional("before", &TaughtAbrasive::before), optional("after", &TaughtAbrasive::after)};
   }
 };

@@ -47,7 +47,7 @@ struct TestSpot {
   void validate() const;
   bool operator==(const TestSpot&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("sequence", &TestSpot::sequence),
+    return FieldTable{optional("sequence", &TestSpot::sequence),
                       optional("step", &TestSpot::step),
                       required("passes", &TestSpot::passes),
                       optional("area_m2", &TestSpot::area_m2),
@@ -91,7 +91,7 @@ struct TestSpotResult {
 
   bool operator==(const TestSpotResult&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("abrasive", &TestSpotResult::abrasive),
+    return FieldTable{optional("abrasive", &TestSpotResult::abrasive),
                       optional("removed_um", &TestSpotResult::removed_um),
                       optional("gauge_sd_um", &TestSpotResult::gauge_sd_um),
                       optional("expected_um", &TestSpotResult::expected_um),

@@ -14,7 +14,7 @@ struct TextureLeft {
 
   bool operator==(const TextureLeft&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("removed_um", &TextureLeft::removed_um),
+    return FieldTable{optional("removed_um", &TextureLeft::removed_um),
                       optional("rms_um", &TextureLeft::rms_um)};
   }
 };

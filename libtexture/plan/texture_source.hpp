@@ -29,7 +29,7 @@ struct SeenTexture {
   void validate() const;
   bool operator==(const SeenTexture&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("wavelength_mm", &SeenTexture::wavelength_mm),
+    return FieldTable{required("wavelength_mm", &SeenTexture::wavelength_mm),
                       required("letter_mm", &SeenTexture::letter_mm),
                       required("distance_m", &SeenTexture::distance_m),
                       optional("eye_to_paint_m", &SeenTexture::eye_to_paint_m),
@@ -67,7 +67,7 @@ struct WetTexture {
   void validate() const;
   bool operator==(const WetTexture&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("film", &WetTexture::film), required("base", &WetTexture::base)};
+    return FieldTable{required("film", &WetTexture::film), required("base", &WetTexture::base)};
   }
 };
 
@@ -94,7 +94,7 @@ struct TextureSource {
   void validate() const;
   bool operator==(const TextureSource&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("bands", &TextureSource::bands),
+    return FieldTable{optional("bands", &TextureSource::bands),
                       optional("file", &TextureSource::file),
                       optional("form", &TextureSource::form),
                       optional("seen", &TextureSource::seen),

@@ -26,7 +26,7 @@ struct Uncertainty {
   void validate() const;
   bool operator==(const Uncertainty&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("samples", &Uncertainty::samples),
+    return FieldTable{optional("samples", &Uncertainty::samples),
                       optional("force_within_cv", &Uncertainty::force_within_cv),
                       optional("hardness_log_sd", &Uncertainty::hardness_log_sd),
                       optional("size_exponent_sd", &Uncertainty::size_exponent_sd),

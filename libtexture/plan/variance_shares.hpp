@@ -19,7 +19,7 @@ struct VarianceShares {
 
   bool operator==(const VarianceShares&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("clear_share", &VarianceShares::clear_share),
+    return FieldTable{optional("clear_share", &VarianceShares::clear_share),
                       optional("map", &VarianceShares::map), optional("gauge", &VarianceShares::gauge),
                       optional("removal", &VarianceShares::removal)};
   }

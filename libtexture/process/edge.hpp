@@ -37,7 +37,7 @@ struct EdgeClear {
   void validate() const;
   bool operator==(const EdgeClear&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("clear_um", &EdgeClear::clear_um),
+    return FieldTable{required("clear_um", &EdgeClear::clear_um),
                       optional("share_at_edge", &EdgeClear::share_at_edge),
                       optional("taper_mm", &EdgeClear::taper_mm),
                       optional("clear_left_least_um", &EdgeClear::clear_left_least_um),
@@ -65,7 +65,7 @@ struct EdgeOptions {
   void validate() const;
   bool operator==(const EdgeOptions&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("removal_um", &EdgeOptions::removal_um),
+    return FieldTable{required("removal_um", &EdgeOptions::removal_um),
                       optional("passes", &EdgeOptions::passes),
                       optional("shape", &EdgeOptions::shape),
                       optional("radius_mm", &EdgeOptions::radius_mm),

@@ -45,7 +45,7 @@ struct HistoryRow {
 
   bool operator==(const HistoryRow&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("name", &HistoryRow::name),
+    return FieldTable{optional("name", &HistoryRow::name),
                       optional("passes", &HistoryRow::passes),
                       optional("removed_um", &HistoryRow::removed_um),
                       optional("removed_p95_um", &HistoryRow::removed_p95_um),

@@ -29,7 +29,7 @@ struct LevelOptions {
 
   void validate() const;
   static constexpr auto fields() {
-    return std::tuple{required("removal_um", &LevelOptions::removal_um),
+    return FieldTable{required("removal_um", &LevelOptions::removal_um),
                       optional("report_at_um", &LevelOptions::report_at_um),
                       optional("amplitude_tolerance_um", &LevelOptions::amplitude_tolerance_um),
                       optional("touched_beyond_um", &LevelOptions::touched_beyond_um),

@@ -36,7 +36,7 @@ struct GrooveFigures {
   void validate() const;
   bool operator==(const GrooveFigures&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("step", &GrooveFigures::step),
+    return FieldTable{required("step", &GrooveFigures::step),
                       required("depth_um", &GrooveFigures::depth_um),
                       optional("coverage", &GrooveFigures::coverage),
                       optional("depth_cap", &GrooveFigures::depth_cap),
@@ -65,7 +65,7 @@ struct ScratchLimits {
   void validate() const;
   bool operator==(const ScratchLimits&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("visible_depth_um", &ScratchLimits::visible_depth_um),
+    return FieldTable{optional("visible_depth_um", &ScratchLimits::visible_depth_um),
                       optional("marks_per_cm2", &ScratchLimits::marks_per_cm2)};
   }
 };

@@ -21,16 +21,16 @@ struct SimulateOptions {
   /// edges of the reported wavelength bands [mm], rising
   std::vector<double> band_edges_mm = {0.5, 1, 2, 4, 8, 16};
   double amplitude_tolerance_um = 5e-3;  ///< accuracy of texture amplitudes between looks [um], > 0
-  /// given: only the rms height is accurate, to this share of what a step starts from, in about a third of the time,
-  /// and amplitude_tolerance_um is not used; plans take 0.01
+  /// given: only the rms height is accurate, to this share of what a step starts from, in about a third of
+  /// the time, and amplitude_tolerance_um is not used; plans take 0.01
   std::optional<double> rms_tolerance_share = {};
-  double refractive_index = 1.5;         ///< of the clear, for gloss, > 1 to 4; as Paint has it
-  ScratchLimits scratch_limits = {};     ///< what counts as a visible scratch
-  Viewer viewer = {};                    ///< who reads the mirrored letters
+  double refractive_index = 1.5;      ///< of the clear, for gloss, > 1 to 4; as Paint has it
+  ScratchLimits scratch_limits = {};  ///< what counts as a visible scratch
+  Viewer viewer = {};                 ///< who reads the mirrored letters
 
   void validate() const;
   static constexpr auto fields() {
-    return std::tuple{optional("area_m2", &SimulateOptions::area_m2),
+    return FieldTable{optional("area_m2", &SimulateOptions::area_m2),
                       optional("crown_radius_m", &SimulateOptions::crown_radius_m),
                       optional("sheet", &SimulateOptions::sheet),
                       optional("band_edges_mm", &SimulateOptions::band_edges_mm),

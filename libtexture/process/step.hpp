@@ -35,7 +35,7 @@ struct Stop {
   void validate() const;
   bool operator==(const Stop&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("touched_share", &Stop::touched_share),
+    return FieldTable{optional("touched_share", &Stop::touched_share),
                       optional("rms_um", &Stop::rms_um),
                       optional("band_mm", &Stop::band_mm),
                       optional("rms_share", &Stop::rms_share),
@@ -61,7 +61,7 @@ struct Step {
   void validate() const;
   bool operator==(const Step&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("name", &Step::name),
+    return FieldTable{optional("name", &Step::name),
                       required("abrasive", &Step::abrasive),
                       required("backing", &Step::backing),
                       required("motion", &Step::motion),

@@ -21,7 +21,7 @@ struct Coat {
   void validate() const;
   bool operator==(const Coat&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("name", &Coat::name), required("thickness_um", &Coat::thickness_um),
+    return FieldTable{required("name", &Coat::name), required("thickness_um", &Coat::thickness_um),
                       optional("uncertainty_um", &Coat::uncertainty_um),
                       optional("hardness_mpa", &Coat::hardness_mpa)};
   }
@@ -36,7 +36,7 @@ struct Coating {
 
   void validate() const;
   bool operator==(const Coating&) const = default;
-  static constexpr auto fields() { return std::tuple{required("coats", &Coating::coats)}; }
+  static constexpr auto fields() { return FieldTable{required("coats", &Coating::coats)}; }
 };
 
 }  // namespace libtexture

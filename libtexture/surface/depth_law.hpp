@@ -19,7 +19,7 @@ struct GroovePopulation {
   void validate() const;
   bool operator==(const GroovePopulation&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("depth_um", &GroovePopulation::depth_um),
+    return FieldTable{required("depth_um", &GroovePopulation::depth_um),
                       required("coverage", &GroovePopulation::coverage)};
   }
 };

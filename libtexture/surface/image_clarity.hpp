@@ -28,7 +28,7 @@ struct ClarityOptions {
 
   void validate() const;
   static constexpr auto fields() {
-    return std::tuple{optional("comb_mm", &ClarityOptions::comb_mm),
+    return FieldTable{optional("comb_mm", &ClarityOptions::comb_mm),
                       optional("distance_mm", &ClarityOptions::distance_mm),
                       optional("angle_deg", &ClarityOptions::angle_deg),
                       optional("slit_mm", &ClarityOptions::slit_mm),

@@ -27,7 +27,7 @@ struct ReflectionView {
   void validate() const;
   bool operator==(const ReflectionView&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("angle_deg", &ReflectionView::angle_deg),
+    return FieldTable{optional("angle_deg", &ReflectionView::angle_deg),
                       optional("viewer_m", &ReflectionView::viewer_m),
                       optional("scene_m", &ReflectionView::scene_m),
                       optional("pupil_mm", &ReflectionView::pupil_mm),

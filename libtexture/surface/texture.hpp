@@ -25,7 +25,7 @@ struct TextureBand {
   void validate() const;
   bool operator==(const TextureBand&) const = default;
   static constexpr auto fields() {
-    return std::tuple{
+    return FieldTable{
         required("wavelength_mm", &TextureBand::wavelength_mm), required("rms_um", &TextureBand::rms_um),
         optional("bandwidth_octaves", &TextureBand::bandwidth_octaves),
         optional("lay_deg", &TextureBand::lay_deg), optional("skewness", &TextureBand::skewness)};

@@ -18,7 +18,7 @@ struct Viewer {
   void validate() const;
   bool operator==(const Viewer&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("viewer_m", &Viewer::viewer_m), optional("scene_m", &Viewer::scene_m),
+    return FieldTable{optional("viewer_m", &Viewer::viewer_m), optional("scene_m", &Viewer::scene_m),
                       optional("pupil_mm", &Viewer::pupil_mm)};
   }
 };

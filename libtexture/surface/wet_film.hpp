@@ -23,7 +23,7 @@ struct WetFilm {
   void validate() const;
   bool operator==(const WetFilm&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("thickness_um", &WetFilm::thickness_um),
+    return FieldTable{required("thickness_um", &WetFilm::thickness_um),
                       required("surface_tension_mn_per_m", &WetFilm::surface_tension_mn_per_m),
                       required("viscosity_pa_s", &WetFilm::viscosity_pa_s),
                       required("viscosity_rise_s", &WetFilm::viscosity_rise_s),

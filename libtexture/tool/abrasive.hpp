@@ -76,7 +76,7 @@ struct Abrasive {
   void validate() const;
   bool operator==(const Abrasive&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("name", &Abrasive::name),
+    return FieldTable{required("name", &Abrasive::name),
                       required("grit", &Abrasive::grit),
                       optional("carrier", &Abrasive::carrier),
                       optional("made_for", &Abrasive::made_for),

@@ -20,7 +20,7 @@ struct Skin {
   void validate() const;
   bool operator==(const Skin&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("modulus_gpa", &Skin::modulus_gpa),
+    return FieldTable{required("modulus_gpa", &Skin::modulus_gpa),
                       required("thickness_um", &Skin::thickness_um), required("poisson", &Skin::poisson),
                       optional("coats_factor", &Skin::coats_factor),
                       optional("tension_n_per_m", &Skin::tension_n_per_m)};
@@ -38,7 +38,7 @@ struct Layer {
   void validate() const;
   bool operator==(const Layer&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("modulus_mpa", &Layer::modulus_mpa),
+    return FieldTable{required("modulus_mpa", &Layer::modulus_mpa),
                       required("thickness_mm", &Layer::thickness_mm), required("poisson", &Layer::poisson),
                       optional("plateau_kpa", &Layer::plateau_kpa)};
   }
@@ -76,7 +76,7 @@ struct Backing {
   void validate() const;
   bool operator==(const Backing&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("name", &Backing::name),
+    return FieldTable{optional("name", &Backing::name),
                       optional("skin", &Backing::skin),
                       optional("layers", &Backing::layers),
                       optional("support", &Backing::support),

@@ -19,7 +19,7 @@ struct CrownContact {
   void validate() const;
   bool operator==(const CrownContact&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("radius_mm", &CrownContact::radius_mm),
+    return FieldTable{required("radius_mm", &CrownContact::radius_mm),
                       required("pressure_kpa", &CrownContact::pressure_kpa),
                       required("peak_kpa", &CrownContact::peak_kpa),
                       optional("is_small", &CrownContact::is_small)};

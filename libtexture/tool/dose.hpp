@@ -16,7 +16,7 @@ struct LaneDose {
 
   bool operator==(const LaneDose&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("least", &LaneDose::least), optional("most", &LaneDose::most),
+    return FieldTable{optional("least", &LaneDose::least), optional("most", &LaneDose::most),
                       optional("cv", &LaneDose::cv), optional("untouched_share", &LaneDose::untouched_share)};
   }
 };

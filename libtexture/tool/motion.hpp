@@ -33,7 +33,7 @@ struct Motion {
   void validate() const;
   bool operator==(const Motion&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("name", &Motion::name),
+    return FieldTable{optional("name", &Motion::name),
                       required("disc_diameter_mm", &Motion::disc_diameter_mm),
                       required("orbit_mm", &Motion::orbit_mm),
                       required("speed_rpm", &Motion::speed_rpm),

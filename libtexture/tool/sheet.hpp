@@ -28,7 +28,7 @@ struct Sheet {
   void validate() const;
   bool operator==(const Sheet&) const = default;
   static constexpr auto fields() {
-    return std::tuple{optional("material", &Sheet::material), optional("thickness_mm", &Sheet::thickness_mm)};
+    return FieldTable{optional("material", &Sheet::material), optional("thickness_mm", &Sheet::thickness_mm)};
   }
 };
 
@@ -40,7 +40,7 @@ struct Crown {
   void validate() const;
   bool operator==(const Crown&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("radius_m", &Crown::radius_m), optional("sheet", &Crown::sheet)};
+    return FieldTable{required("radius_m", &Crown::radius_m), optional("sheet", &Crown::sheet)};
   }
 };
 

@@ -17,7 +17,7 @@ struct Wheel {
   void validate() const { require(spokes >= 3, "Wheel", "spokes", "must be >= 3", spokes); }
   bool operator==(const Wheel&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("spokes", &Wheel::spokes), optional("radius_mm", &Wheel::radius_mm)};
+    return FieldTable{required("spokes", &Wheel::spokes), optional("radius_mm", &Wheel::radius_mm)};
   }
 };
 
@@ -36,7 +36,7 @@ struct Cart {
 
   bool operator==(const Cart&) const = default;
   static constexpr auto fields() {
-    return std::tuple{required("name", &Cart::name),
+    return FieldTable{required("name", &Cart::name),
                       required("load_n", &Cart::load_n),
                       optional("sag_um", &Cart::sag_um),
                       optional("seed", &Cart::seed),

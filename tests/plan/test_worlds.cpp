@@ -211,12 +211,12 @@ TEST_CASE("a drawn force stays within what a motion may press with, on both side
   // The limits of Motion itself (estimates): what is drawn beyond them was refused by a number nobody wrote.
   Step step = step_of("P2000 film", "film on firm interface", "150 mm light");
   step.motion.force_n = 1.2 * least_force_n;
-  const Step light = in_world(step, {{.1}, {1}, {1}}, 0, std::nullopt);
+  const Step light = in_world(step, {{.1}, {1}, {1}, {1}, {1}, {1}}, 0, std::nullopt);
   CHECK(light.motion.force_n == least_force_n);
   CHECK_NOTHROW(light.validate());
   step.backing = Backing::on_springs(.5);
   step.motion.force_n = 0.9 * most_force_n;
-  const Step heavy = in_world(step, {{3}, {1}, {1}}, 0, std::nullopt);
+  const Step heavy = in_world(step, {{3}, {1}, {1}, {1}, {1}, {1}}, 0, std::nullopt);
   CHECK(heavy.motion.force_n == most_force_n);
   CHECK_NOTHROW(heavy.validate());
 }
