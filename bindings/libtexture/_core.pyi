@@ -26,7 +26,7 @@ class Statement:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, kind: typing.Literal['target_met_before', 'target_mostly_missed', 'clear_struck_through', 'clear_short_before', 'budget_kept', 'too_much_removed', 'too_little_left', 'clear_share_unsure', 'film_between_unsure', 'gauge_unsure', 'removal_unsure', 'target_missed', 'waves_left', 'odd_reading', 'spends_least', 'probably_spends_least', 'alone_reaches', 'none_reaches', 'all_meet_before', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'grooves_unreached', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'marks_left', 'stop_is_not_target', 'seen_letter_fine', 'target_letter_fine', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'belief_by_readings', 'belief_by_looks', 'belief_by_texture', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', figures: dict[str, float] = {}) -> None:
+    def __init__(self, *, kind: typing.Literal['target_met_before', 'target_mostly_missed', 'clear_struck_through', 'clear_short_before', 'budget_kept', 'too_much_removed', 'too_little_left', 'clear_share_unsure', 'film_between_unsure', 'gauge_unsure', 'removal_unsure', 'target_missed', 'waves_left', 'odd_reading', 'spends_least', 'probably_spends_least', 'alone_reaches', 'none_reaches', 'all_meet_before', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'grooves_unreached', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'edge_margin_failed', 'marks_left', 'stop_is_not_target', 'seen_letter_fine', 'target_letter_fine', 'length_unusual', 'places_unusual', 'form_removed', 'map_not_periodic', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'texture_unexpected', 'stiffness_unexpected', 'belief_by_readings', 'belief_by_looks', 'belief_by_texture', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', field: str = '', figures: dict[str, float] = {}) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5741,11 +5741,11 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     """
 def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Job:
     """
-    The job with what the test spot says: in every step that uses that abrasive (by its key, identity.hpp),
-    fresh and worn wear rate by the ratio of the medians, wear_rate_log_sd, and the range of the wear rate;
-    where texture was told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of
-    that backing, by its key. Further spots narrow it further. What ties the three together is dropped: taken
-    as independent.
+    The job with what the test spot says: the wear rates of the abrasive and of its family, and, where marks
+    were looked for, groove depths and the next step's wear rate (teach.hpp); where texture was told, also
+    texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing. Tools are known
+    by their keys (identity.hpp). Further spots narrow it further. What ties wear, texture, stiffness and
+    grooves together is dropped: taken as independent.
     """
 def catalogue_entry(abrasive: Abrasive) -> str:
     """
@@ -5932,11 +5932,12 @@ def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, pr
     scale) and ln(stiffness) with it. Priors are normal: wear_spread() of the step, scale_log_sd() of the
     texture, the backing's stiffness_log_sd. The mean removal is normal about that of the passes, discs
     loading and being changed, with the gauge's uncertainty, its scale, and spot_cv; looks bracket the removal
-    at which the last glossy valley goes; the texture left is log-normal (docs/physics.md, test spot).
-    A belief whose median leaves its prior by more than two standard deviations, or that lies where the search
-    ends, is warned of. InvalidInput where the job has no such step, where more texture is left than there
-    was, where curves are needed and none are given, and where the film reads thicker after by more than three
-    times the gauge's uncertainty: then readings were mixed up.
+    at which the last glossy valley goes; the texture left is log-normal. Then kin of the abrasive, and, where
+    marks were looked for, groove depth and the next step's wear rate (docs/physics.md, test spot). A belief
+    whose median leaves its prior by more than two standard deviations, or that lies where the search ends, is
+    warned of. InvalidInput where the job has no such step, where more texture is left than there was, where
+    curves are needed and none are given, where marks were looked for and no step follows, and where the film
+    reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
     """
 def lamp_visibility(specular_share: float, *, fill: float = 0.1) -> float:
     """
@@ -6063,7 +6064,7 @@ def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.
     follows them, in the same worlds. Recommended is, of those with the mildest verdict that are on the front,
     the finest, unless a coarser one surely spends less. A target out of reach is an answer, "do not sand",
     that names the waves in the way and what would help. The job's own sequences are not used; its patch is
-    thinned() to 256 x 256 pixels where it bears that.
+    its node_patch().
     
         passes_most: of the first step on any panel, 1 to 300; estimate
         discs_per_m2_most: discs used by it, > 0 [1/m2]; estimate
@@ -6142,7 +6143,8 @@ def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.S
         sheet: what the panel is made of
         band_edges_mm: edges of the reported wavelength bands [mm], rising
         amplitude_tolerance_um: accuracy of texture amplitudes between looks [um], > 0
-        rms_tolerance_share: given: only the rms height is accurate, to this share of what a step starts from, in about a third of the time, and amplitude_tolerance_um is not used; plans take 0.01
+        rms_tolerance_share: given: only the rms height is accurate, to this share of what a step starts from, in about a third of
+    the time, and amplitude_tolerance_um is not used; plans take 0.01
         refractive_index: of the clear, for gloss, > 1 to 4; as Paint has it
         scratch_limits: what counts as a visible scratch
         viewer: who reads the mirrored letters
@@ -6178,6 +6180,12 @@ def specular_share_map(scratches: Scratches, *, angle_deg: float = 45.0) -> nump
     Share of the mirrored light (0 to 1) that the scratches leave in the mirror direction at each pixel, by
     the depth law of its part: what render_reflection() takes. 1 x 1 where there are no scratches.
     """
+def spot_plan(job: Job, aim: SpotAim = ...) -> SpotPlan:
+    """
+    What a spot of the job needs so that its wear rate is known as the aim asks, by film readings alone: what
+    Bayes' rule leaves where the removal is the one that is expected (docs/physics.md, test spot).
+    InvalidInput where the job has no such step.
+    """
 def surface_notes(job: Job) -> list[Statement]:
     """
     What there is to say of a measured map: the tilt and form that were taken out, heights that are unusual,
@@ -6205,6 +6213,11 @@ def target_stop(target: Target) -> Stop:
     """
     The stop rule that says what a target asks of height and touch, all parts together; no rule where it asks
     for sight alone.
+    """
+def titles_of(steps: collections.abc.Sequence[Step]) -> list[str]:
+    """
+    Titles of the steps of a sequence, all different: of steps without a name whose abrasive comes again, the
+    second is "P1500 film (2)".
     """
 def unsanded_margin_mm(profile: EdgeProfile, clear: EdgeClear) -> float:
     """

@@ -43,7 +43,7 @@ def summary(prediction, job):
     head = [heading(prediction, job), *first_line(prediction.note), *reason_lines(prediction)]
     figures = panel_figures(panels[0], job) if len(panels) == 1 else panel_rows(prediction)
     tail = [*edge_lines(panels), *wrapped("Do first: " + next_thing(prediction))]
-    tail += ["Clear does not come back. Dust, solvents and water harm: read the cautions (--details, --report)."]
+    tail += ["Clear does not return; dust, solvents harm (--details). Local codes and licensed practice prevail."]
     room = LINES - len(head) - len(figures) - len(tail)
     steps = step_rows(panels[0], step_list(prediction, job), room) if len(panels) == 1 else []
     return "\n".join([*head, *figures, *steps, *tail]) + "\n"

@@ -79,7 +79,8 @@ Film film_at(const FilmMap& map, const Place& place);
 /// Film at a place nobody has named: the panel's mean, with the variation of places.
 Film film_anywhere(const FilmMap& map);
 
-/// Film where the least reading, those over filler left out, was taken, with or without a place; never more clear than that reading.
+/// Film where the least reading was taken, with or without a place, those over filler left out; never more
+/// clear than that reading.
 Film film_at_thinnest(const FilmMap& map, const Panel& panel);
 
 /// Clear [um] drawn at random, shape (draws, places): one row is one possible panel, its places, share and

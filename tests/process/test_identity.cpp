@@ -134,7 +134,9 @@ TEST_CASE("a test spot teaches abrasive and backing of the step by one rule") {
   CHECK(result.abrasive == "P1500 film");
   CHECK(result.backing == "unnamed backing");
   const std::vector<Step> after = calibrate(job, spot, curves).sequence[0].step;
-  for (const std::size_t i : {0U, 1U, 2U}) CHECK(after[i].abrasive.wear_rate_log_sd == result.after.log_sd);
+  // The rounding of two parts, a family's and its own, that are put together again.
+  for (const std::size_t i : {0U, 1U, 2U})
+    CHECK(after[i].abrasive.wear_rate_log_sd == Catch::Approx(result.after.log_sd).epsilon(1e-12));
   for (const std::size_t i : {0U, 1U})
     CHECK(after[i].backing.stiffness_log_sd == result.stiffness_after->log_sd);
   CHECK(after[2].backing == third.backing);

@@ -5,6 +5,7 @@ import re
 
 import matplotlib
 import numpy as np
+import numpy as np
 import pytest
 
 import libtexture as lt
@@ -76,9 +77,15 @@ def test_a_small_disc_is_set_against_a_large_one_at_equal_pressure(tmp_path):
     assert motions[0].pressure_kpa == motions[1].pressure_kpa
     comparison = lt.compare(job)
     large, small = comparison.alternatives
-    # Equal pressure on the same backing levels alike: what is cut until the rule is met is the same in every world.
-    for quantile in ("p05", "p50", "p95"):
-        assert getattr(small.levelling_um, quantile) == pytest.approx(getattr(large.levelling_um, quantile), rel=1e-6)
+    # Equal pressure on the same backing levels alike: what is cut until the rule is met is the same in every world
+    # that meets it before its passes run out, but for the 20 halvings of the removal by which that moment is found.
+    draws = [lt.predict(job, sequence=one.name).draws[0] for one in job.sequence]
+    levelled_um = np.array([one.levelling_um for one in draws])
+    overshoot_um = np.array([one.overshoot_um for one in draws])
+    is_met = (overshoot_um > 0).all(axis=0)
+    assert is_met.mean() > 0.95
+    apart_um = abs(levelled_um[0] - levelled_um[1])[is_met]
+    assert (apart_um <= (levelled_um + overshoot_um).sum(axis=0)[is_met] / 2**20).all()
     assert [size.disc_diameter_mm for size in large.disc_sizes] == [150]
     assert [size.disc_diameter_mm for size in small.disc_sizes] == [75, 150]
     # Geometry: minutes of a pass are area/(feed x step-over), so that they go by the lanes sanded and the feed.

@@ -176,7 +176,7 @@ def test_ranges_and_chances_stand_in_the_answer_where_the_prediction_has_them(pr
         "21.0 to 38.0 µm",
         "Machine time",
         "31 to 52 min and",
-        "Over budget in 12 of 100 cases (30 of 1000 cases before any work, of the rest 9 of 100 cases by the work)",
+        "Over budget in 12 of 100 cases (30 of 1000 cases before any work, of the rest 90 of 1000 cases by the work)",
         "about 7.2 µm (0.28 mil) may go",
         "how much of the film is clear 83 %, the film between the readings 10 %, the gauge 4 %",
         "struck through somewhere (no clear left) in 10 of 1000 cases",
