@@ -30,7 +30,7 @@ PROBABILITIES = {
 }
 
 NEXT = {  # by the kind of advice among the reasons
-    "clear_share_unsure": "learn how thick the clear is (records, ultrasonic gauge)",
+    "clear_share_unsure": "learn how thick the clear is (records, ultrasonic)",
     "film_between_unsure": "read the film at more places",
     "gauge_unsure": "read each place several times, or with a better gauge",
 }
@@ -204,4 +204,4 @@ def next_thing(prediction):
     if prediction.verdict == "nothing to do":
         return "nothing; keep the clear."
     named = [NEXT[reason.kind] for reason in prediction.reasons if reason.kind in NEXT]
-    return ", then ".join([*named[:1], TEST_SPOT]) + " (libtexture calibrate)."
+    return ", then ".join([*named[:1], TEST_SPOT]) + " (libtexture calibrate)"
