@@ -9,6 +9,7 @@
 #include "libtexture/io/test_spot_file.hpp"
 #include "libtexture/plan/belief_moved.hpp"
 #include "libtexture/plan/bench.hpp"
+#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/compression.hpp"
 #include "libtexture/plan/spot_plan.hpp"
@@ -33,11 +34,37 @@ SpotCurves curves_for(const Job& job, const TestSpot& spot, const Progress& prog
   return tells_texture(spot) ? curves_of(job, spot, surface_of(job), progress) : SpotCurves();
 }
 
+// calibrate() answered with the job alone in 0.1: what asks a Calibration for a job's own names, or passes it
+// on as a job, still works, and warns.
+void warn_of_old_calibration() {
+  if (PyErr_WarnEx(PyExc_DeprecationWarning, "calibrate() answers with .result and .job: write .job", 1) != 0)
+    throw py::error_already_set();
+}
+
+py::object job_attribute(const py::object& self, const std::string& name) {
+  if (name.starts_with("_") || !py::hasattr(py::type::of<Job>(), name.c_str()))
+    throw py::attribute_error("'Calibration' object has no attribute '" + name + "'");
+  warn_of_old_calibration();
+  return self.attr("job").attr(name.c_str());
+}
+
+PyObject* job_in_calibration(PyObject* given, PyTypeObject*) {
+  if (!py::isinstance<Calibration>(given)) return nullptr;
+  warn_of_old_calibration();
+  return py::handle(given).attr("job").cast<py::object>().release().ptr();
+}
+
+void bind_calibration(py::module_& module) {
+  bind_fields<Calibration>(module, "Calibration").def("__getattr__", &job_attribute, "name"_a);
+  py::detail::get_type_info(typeid(Job))->implicit_conversions.push_back(&job_in_calibration);
+}
+
 void bind_test_spot(py::module_& module) {
   bind_fields<TestSpot>(module, "TestSpot");
   bind_fields<Belief>(module, "Belief");
   bind_fields<TaughtAbrasive>(module, "TaughtAbrasive");
   bind_fields<TestSpotResult>(module, "TestSpotResult");
+  bind_calibration(module);
   bind_fields<SpotAim>(module, "SpotAim");
   bind_fields<SpotPlan>(module, "SpotPlan");
   module.def("spot_plan", &spot_plan, "job"_a, "aim"_a = SpotAim(), doc("spot_plan"));

@@ -4,6 +4,7 @@
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/predict.hpp"
+#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/test_spot.hpp"
 
 using namespace libtexture;
@@ -48,7 +49,7 @@ int main() {
   tell("texture, um rms", *result.texture_before, *result.texture_after);
   tell("stiffness over catalogue's", *result.stiffness_before, *result.stiffness_after);
   for (const Statement& warning : result.warnings) std::printf("%s\n", warning.text().c_str());
-  for (const Job& one : {job, calibrate(job, spot, curves)}) {
+  for (const Job& one : {job, calibrate(job, spot, curves).job}) {
     const auto panel = predict(one, starting_surface(one.texture, one.patch, one.seed)).prediction.panels[0];
     std::printf("%.1f um of clear, %d passes, %.0f min\n", panel.removed_um, panel.steps[0].passes,
                 panel.labour.total_minutes);

@@ -48,7 +48,7 @@ for name, old, new in [
 for warning in result.warnings:
     print(warning)
 
-calibrated = lt.calibrate(job, spot)
+calibrated = lt.calibrate(job, spot).job
 for when, one in [("before", job), ("after", calibrated)]:
     prediction = lt.predict(one).prediction
     panel = prediction.panels[0]

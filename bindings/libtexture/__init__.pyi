@@ -17,6 +17,7 @@ __all__ = [
     "BenchRun",
     "Budget",
     "BudgetRule",
+    "Calibration",
     "Catalogue",
     "Coat",
     "Coating",

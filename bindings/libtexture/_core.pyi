@@ -5192,6 +5192,55 @@ class TestSpotResult:
         """
         what to mind before relying on it
         """
+class Calibration:
+    """
+    What a test spot says, and the job that has learned it.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Calibration:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getattr__(self, name: str) -> typing.Any:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, result: TestSpotResult = ..., moved: Statement = ..., job: Job = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Calibration:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def job(self) -> Job:
+        """
+        the job as learned_from() has it
+        """
+    @property
+    def moved(self) -> Statement:
+        """
+        what of the spot moved the belief in the wear rate most
+        """
+    @property
+    def result(self) -> TestSpotResult:
+        """
+        what is believed before and after the spot
+        """
 class SpotAim:
     """
     The spot that is thought of, and how well the wear rate is to be known by it.
@@ -5739,13 +5788,10 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     Every rule on a clear of so much [um], >= 0, at its least: those that the budget counts, the clear itself,
     and for information the known ones (published and practice) that those do not imply.
     """
-def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Job:
+def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Calibration:
     """
-    The job with what the test spot says: the wear rates of the abrasive and of its family, and, where marks
-    were looked for, groove depths and the next step's wear rate (teach.hpp); where texture was told, also
-    texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing. Tools are known
-    by their keys (identity.hpp). Further spots narrow it further. What ties wear, texture, stiffness and
-    grooves together is dropped: taken as independent.
+    Judges a test spot as judge_test_spot() does, and teaches the job what it says: result, job, and what
+    moved the belief, all from one set of curves.
     """
 def catalogue_entry(abrasive: Abrasive) -> str:
     """

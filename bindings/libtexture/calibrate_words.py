@@ -4,7 +4,7 @@ import textwrap
 from importlib import import_module
 from pathlib import Path
 
-from . import Job, calibrate, judge_test_spot, predict, read_test_spot, what_moved_belief
+from . import Job, calibrate, predict, read_test_spot
 from .figures import figures_text
 from .progress import Percentage, part_of
 from .table import WIDTH, bullets, cautions, note, ruled
@@ -54,12 +54,10 @@ def run_calibrate(options):
 
 def learn(job, spot, sequence, progress):
     """What the spot says, what of it moved the belief, the job with it, and the predictions before and after it."""
-    result = judge_test_spot(job, spot, progress=part_of(progress, 0, 5))
-    moved = what_moved_belief(job, spot, progress=part_of(progress, 1, 5))
-    calibrated = calibrate(job, spot, progress=part_of(progress, 2, 5))
-    before = predict(job, sequence=sequence, progress=part_of(progress, 3, 5)).prediction
-    after = predict(calibrated, sequence=sequence, progress=part_of(progress, 4, 5)).prediction
-    return result, moved, calibrated, before, after
+    calibration = calibrate(job, spot, progress=part_of(progress, 0, 3))
+    before = predict(job, sequence=sequence, progress=part_of(progress, 1, 3)).prediction
+    after = predict(calibration.job, sequence=sequence, progress=part_of(progress, 2, 3)).prediction
+    return calibration.result, calibration.moved, calibration.job, before, after
 
 
 def calibration_table(result, moved, before, after):

@@ -457,8 +457,7 @@ TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotC
   return result;
 }
 
-Job calibrate(const Job& job, const TestSpot& spot, const SpotCurves& curves) {
-  const TestSpotResult result = judge_test_spot(job, spot, curves);
+Job learned_from(const Job& job, const TestSpot& spot, const TestSpotResult& result) {
   const std::string backing_key = key_of(step_of(job, spot).backing);
   Job calibrated = with_abrasives(job, spot, result);
   for (Sequence& sequence : calibrated.sequence)

@@ -7,6 +7,7 @@
 #include "catch.hpp"
 #include "door.hpp"
 #include "libtexture/base/error.hpp"
+#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/pace.hpp"
@@ -137,7 +138,7 @@ TEST_CASE("what the hand and the clear add to the wear rate is measured with it,
   CHECK(result.before.log_sd == Catch::Approx(expected.before.log_sd).epsilon(1e-5));
   CHECK(result.after.median == Catch::Approx(expected.after.median).epsilon(1e-5));
   CHECK(result.after.log_sd == Catch::Approx(expected.after.log_sd).epsilon(1e-5));
-  const Job calibrated = calibrate(unknown, spot);
+  const Job calibrated = calibrate(unknown, spot).job;
   CHECK(calibrated.sequence[0].step[0].abrasive.wear_rate_of == FigureOf::this_hand);
   // So a second spot by the same hand starts from what the first has left, and no wider.
   CHECK(judge_test_spot(calibrated, spot).before.log_sd == Catch::Approx(result.after.log_sd));
@@ -162,7 +163,7 @@ TEST_CASE("a spot with P2000 teaches of P3000, by the rule of two correlated nor
   CHECK(other.after.log_sd ==
         Catch::Approx(std::sqrt(sd * sd * (1 - c * c) + c * c * result.after.log_sd * result.after.log_sd)));
   CHECK(other.after.log_sd < .8 * other.before.log_sd);  // from a factor of two to one of 1.7
-  const Job calibrated = calibrate(job, spot);
+  const Job calibrated = calibrate(job, spot).job;
   const Abrasive& kin = calibrated.sequence[0].step[1].abrasive;
   CHECK(kin.wear_rate_mm3_per_n_m == Catch::Approx(other.after.median));
   CHECK(kin.wear_rate_log_sd == Catch::Approx(other.after.log_sd));
@@ -197,7 +198,7 @@ TEST_CASE("marks that are long in going say that the grooves are deep, and that 
 
   spot.marks_left_passes = 3;
   spot.marks_gone_passes = 4;
-  const Job calibrated = calibrate(job, spot);
+  const Job calibrated = calibrate(job, spot).job;
   const std::vector<Step>& steps = calibrated.sequence[0].step;
   CHECK(*steps[0].abrasive.groove_depth_um == Catch::Approx(late.groove_depth_after->median));
   CHECK(*steps[0].abrasive.groove_depth_log_sd == Catch::Approx(late.groove_depth_after->log_sd));
@@ -251,7 +252,7 @@ TEST_CASE("calibrating changes the wear rate of that abrasive in every step, and
   const Job job = job_of(0.3);
   const TestSpot spot = spot_of(6, 8, 6);
   const TestSpotResult result = judge_test_spot(job, spot);
-  const Job calibrated = calibrate(job, spot);
+  const Job calibrated = calibrate(job, spot).job;
   for (const int i : {0, 2}) {
     const Abrasive& abrasive = calibrated.sequence[0].step[static_cast<std::size_t>(i)].abrasive;
     CHECK(abrasive.wear_rate_mm3_per_n_m == Catch::Approx(result.after.median).epsilon(1e-14));
@@ -410,7 +411,7 @@ TEST_CASE("calibrating with texture narrows the job's texture and that backing, 
   spot.rms_left_um = 0.1;
   const SpotCurves curves = curves_of(job, spot, surface);
   const TestSpotResult result = judge_test_spot(job, spot, curves);
-  const Job calibrated = calibrate(job, spot, curves);
+  const Job calibrated = calibrate(job, spot, curves).job;
   CHECK(calibrated.texture.scale == Catch::Approx(result.texture_after->median / surface.rms_um()));
   CHECK(calibrated.texture.scale_log_sd == result.texture_after->log_sd);
   CHECK(calibrated.sequence[0].step[0].backing.stiffness_factor ==

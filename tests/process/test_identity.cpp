@@ -4,6 +4,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/predict.hpp"
+#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "libtexture/plan/worlds.hpp"
 #include "libtexture/process/identity.hpp"
@@ -133,7 +134,7 @@ TEST_CASE("a test spot teaches abrasive and backing of the step by one rule") {
   const TestSpotResult result = judge_test_spot(job, spot, curves);
   CHECK(result.abrasive == "P1500 film");
   CHECK(result.backing == "unnamed backing");
-  const std::vector<Step> after = calibrate(job, spot, curves).sequence[0].step;
+  const std::vector<Step> after = calibrate(job, spot, curves).job.sequence[0].step;
   // The rounding of two parts, a family's and its own, that are put together again.
   for (const std::size_t i : {0U, 1U, 2U})
     CHECK(after[i].abrasive.wear_rate_log_sd == Catch::Approx(result.after.log_sd).epsilon(1e-12));

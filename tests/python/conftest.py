@@ -112,6 +112,9 @@ EXAMPLES = {
         texture_after=EXAMPLES["Belief"](),
         others=[EXAMPLES["TaughtAbrasive"]()],
     ),
+    "Calibration": lambda: lt.Calibration(
+        result=EXAMPLES["TestSpotResult"](), moved=EXAMPLES["Statement"](), job=EXAMPLES["Job"]()
+    ),
     "BenchRun": lambda: lt.BenchRun(name="A", removed_um=[0.9, 0.8, 0.7, 0.6]),
     "Bench": lambda: lt.Bench(
         abrasive="my film",

@@ -37,7 +37,7 @@ def spot_file(folder, text=READINGS):
 def test_readings_narrow_the_wear_rate_and_predict_uses_it(tmp_path):
     job, path = lt.Job.load(small_job(tmp_path)), spot_file(tmp_path)
     result = lt.judge_test_spot(job, path)
-    calibrated = lt.calibrate(job, path)
+    calibrated = lt.calibrate(job, path).job
     old, new = (one.sequence[0].step[0].abrasive for one in (job, calibrated))
     assert result == lt.judge_test_spot(job, lt.read_test_spot(path))
     assert new.wear_rate_mm3_per_n_m == pytest.approx(result.after.median, rel=1e-12)
@@ -61,7 +61,7 @@ def test_a_spot_teaches_of_other_grades_and_marks_that_go_of_grooves(tmp_path):
     (other,) = result.others
     assert other.abrasive == "P3000 film" and other.after.log_sd < other.before.log_sd
     assert result.groove_depth_after.log_sd < result.groove_depth_before.log_sd
-    tried, kin = (step.abrasive for step in lt.calibrate(job, tmp_path / "spot.csv").sequence[0].step)
+    tried, kin = (step.abrasive for step in lt.calibrate(job, tmp_path / "spot.csv").job.sequence[0].step)
     assert tried.groove_depth_um == pytest.approx(result.groove_depth_after.median, rel=1e-9)
     assert kin.wear_rate_mm3_per_n_m == pytest.approx(other.after.median, rel=1e-9)
     assert (tried.family, kin.family) == (kin.family, "P2000 film")
@@ -78,7 +78,7 @@ def test_what_a_spot_needs_is_said_before_it_is_made(tmp_path):
 
 
 def test_a_calibrated_job_is_saved_and_read_again(tmp_path):
-    calibrated = lt.calibrate(lt.Job.load(small_job(tmp_path)), spot_file(tmp_path))
+    calibrated = lt.calibrate(lt.Job.load(small_job(tmp_path)), spot_file(tmp_path)).job
     calibrated.save(tmp_path / "calibrated.json")
     assert lt.Job.load(tmp_path / "calibrated.json") == calibrated
     (tmp_path / "broken.json").write_text('{"schema": 1}')
@@ -94,7 +94,7 @@ def test_texture_told_at_the_spot_is_learned_as_well(tmp_path):
     assert result.texture_after.log_sd < result.texture_before.log_sd
     assert result.stiffness_after.log_sd < result.stiffness_before.log_sd
     assert seen and max(seen) <= 1
-    calibrated = lt.calibrate(job, lt.read_test_spot(spot_file(tmp_path, text)))
+    calibrated = lt.calibrate(job, lt.read_test_spot(spot_file(tmp_path, text))).job
     assert calibrated.texture.scale_log_sd == result.texture_after.log_sd
     assert lt.surface_of(calibrated).rms_um == pytest.approx(result.texture_after.median, rel=1e-9)
 
@@ -218,3 +218,22 @@ def test_the_plan_says_minutes_discs_edges_and_what_to_do_first(tmp_path):
         assert f"  - {step.step}: " in told.stdout
     assert "edges, worked with the disc kept on the flat: " in told.stdout and panel.edge.confidence == 0.95
     assert "Before the first pass" in told.stdout and prediction.checklist[0].text[:40] in told.stdout
+
+
+def test_a_calibration_holds_the_result_the_job_and_what_moved_the_belief(tmp_path):
+    job, spot = lt.Job.load(small_job(tmp_path)), lt.read_test_spot(spot_file(tmp_path))
+    calibration = lt.calibrate(job, spot)
+    assert calibration.result == lt.judge_test_spot(job, spot)
+    assert calibration.moved == lt.what_moved_belief(job, spot)
+    assert lt.Calibration.from_dict(calibration.to_dict()) == calibration
+
+
+def test_a_calibration_taken_for_a_job_as_before_still_works_and_warns(tmp_path):
+    job = lt.Job.load(small_job(tmp_path))
+    calibration = lt.calibrate(job, spot_file(tmp_path))
+    with pytest.warns(DeprecationWarning, match=r"write \.job"):
+        assert calibration.panel == job.panel
+    with pytest.warns(DeprecationWarning, match=r"write \.job"):
+        assert lt.surface_of(calibration) == lt.surface_of(calibration.job)
+    with pytest.raises(AttributeError, match="'Calibration' object has no attribute 'colour'"):
+        calibration.colour

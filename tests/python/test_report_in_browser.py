@@ -51,9 +51,9 @@ def folder(tmp_path_factory):
     lt.write_report(lt.compare(JOB), folder / "compare.html", JOB)
     small = JOB.replace(patch=lt.Grid(rows=32, cols=32, pixel_mm=0.4), uncertainty=lt.Uncertainty(samples=200))
     lt.write_report(lt.recommend(small, passes_most=20), folder / "recommend.html", small)
-    after = lt.predict(lt.calibrate(JOB, SPOT)).prediction
-    result, moved = lt.judge_test_spot(JOB, SPOT), lt.what_moved_belief(JOB, SPOT)
-    spot_page = calibration_page(result, moved, SPOT, predicted.prediction, after, JOB)
+    calibration = lt.calibrate(JOB, SPOT)
+    after = lt.predict(calibration.job).prediction
+    spot_page = calibration_page(calibration.result, calibration.moved, SPOT, predicted.prediction, after, JOB)
     (folder / "calibrate.html").write_text(spot_page, encoding="utf-8")
     return folder
 

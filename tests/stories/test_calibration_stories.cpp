@@ -9,6 +9,7 @@
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/io/test_spot_file.hpp"
 #include "libtexture/plan/predict.hpp"
+#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/test_spot.hpp"
 
 using namespace libtexture;
@@ -76,9 +77,9 @@ TEST_CASE(
   CHECK(result.texture_after->log_sd < 0.5 * result.texture_before->log_sd);
 
   // Saved and read again it is the same job; the plan works with it.
-  save_job(calibrate(job, spot, curves), folder.path / "calibrated.json");
+  save_job(calibrate(job, spot, curves).job, folder.path / "calibrated.json");
   const Job calibrated = load_job(folder.path / "calibrated.json");
-  CHECK(calibrated == calibrate(job, spot, curves));
+  CHECK(calibrated == calibrate(job, spot, curves).job);
   const PanelPrediction before = plan_of(job), after = plan_of(calibrated);
   CHECK(after.start.rms_um == Catch::Approx(result.texture_after->median).epsilon(1e-9));
   // The first pass goes as the wear rate does, but for loading.

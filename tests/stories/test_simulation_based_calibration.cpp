@@ -19,6 +19,7 @@
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/plan/sample_risk.hpp"
+#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/pace.hpp"
@@ -277,7 +278,7 @@ Figures ranks_of_panel(int seed) {
   // rate, which a calibrated job drops (docs/physics.md, test spot).
   TestSpot unmarked = spot;
   unmarked.marks_gone_passes = unmarked.marks_left_passes = {};
-  const Job taught = calibrate(job, unmarked);
+  const Job taught = calibrate(job, unmarked).job;
   const RiskDraws draws = sample_risk(taught, surface, {{taught.sequence[0]}}).risks.front().draws.front();
 
   Figures ranks;
