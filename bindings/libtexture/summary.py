@@ -202,6 +202,6 @@ def edge_lines(panels):
 
 def next_thing(prediction):
     if prediction.verdict == "nothing to do":
-        return "nothing; keep the clear."
+        return "nothing; keep the clear"
     named = [NEXT[reason.kind] for reason in prediction.reasons if reason.kind in NEXT]
     return ", then ".join([*named[:1], TEST_SPOT]) + " (libtexture calibrate)"

@@ -14,6 +14,7 @@ from .axes import (
     PALE,
     add_mil_axis,
     axes_or_new,
+    legend_above,
     look_of,
     mark_budget,
     panel_of,
@@ -121,5 +122,5 @@ def scratch_owed(prediction: Planned, ax: Axes | None = None, *, panel: int = 0)
     ax.set_xticks(places, [step_title(row, number) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
     ax.set_ylabel("clear, µm")
     add_mil_axis(ax, "y")
-    ax.legend(frameon=False)
+    legend_above(ax, 1)  # over no bar
     return ax
