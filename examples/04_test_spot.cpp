@@ -5,7 +5,6 @@
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/predict.hpp"
 #include "libtexture/plan/calibrate.hpp"
-#include "libtexture/plan/test_spot.hpp"
 
 using namespace libtexture;
 
@@ -38,7 +37,7 @@ int main() {
                       .after_um = {117, 116, 119, 117, 116, 117},
                       .gloss_gone_passes = 5};
   const SpotCurves curves = curves_of(job, spot, starting_surface(job.texture, job.patch, job.seed));
-  const TestSpotResult result = judge_test_spot(job, spot, curves);
+  const auto [result, moved, learned] = calibrate(job, spot, curves);
   std::printf("%s %.1f um gone, known to %.1f um; %.1f um was expected.\n", job.note->c_str(),
               result.removed_um, result.gauge_sd_um, result.expected_um);
   const auto tell = [](const char* name, const Belief& old, const Belief& now) {
@@ -49,7 +48,7 @@ int main() {
   tell("texture, um rms", *result.texture_before, *result.texture_after);
   tell("stiffness over catalogue's", *result.stiffness_before, *result.stiffness_after);
   for (const Statement& warning : result.warnings) std::printf("%s\n", warning.text().c_str());
-  for (const Job& one : {job, calibrate(job, spot, curves).job}) {
+  for (const Job& one : {job, learned}) {
     const auto panel = predict(one, starting_surface(one.texture, one.patch, one.seed)).prediction.panels[0];
     std::printf("%.1f um of clear, %d passes, %.0f min\n", panel.removed_um, panel.steps[0].passes,
                 panel.labour.total_minutes);

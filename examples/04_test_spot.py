@@ -30,7 +30,8 @@ job = lt.Job(
 # Six passes on 20 by 20 cm; the last glossy valley was gone after the fifth.
 before_um, after_um = [121, 120, 122, 121, 119, 121], [117, 116, 119, 117, 116, 117]
 spot = lt.TestSpot(passes=6, before_um=before_um, after_um=after_um, gloss_gone_passes=5)
-result = lt.judge_test_spot(job, spot)
+calibration = lt.calibrate(job, spot)
+result = calibration.result
 print(
     f"{job.note} {result.removed_um:.1f} um gone, known to {result.gauge_sd_um:.1f} um; "
     f"{result.expected_um:.1f} um was expected."
@@ -48,8 +49,7 @@ for name, old, new in [
 for warning in result.warnings:
     print(warning)
 
-calibrated = lt.calibrate(job, spot).job
-for when, one in [("before", job), ("after", calibrated)]:
+for when, one in [("before", job), ("after", calibration.job)]:
     prediction = lt.predict(one).prediction
     panel = prediction.panels[0]
     print(
