@@ -23,6 +23,7 @@ add_library(libtexture STATIC ${libtexture_sources})
 add_library(libtexture::libtexture ALIAS libtexture)
 set_target_properties(libtexture PROPERTIES OUTPUT_NAME texture)
 target_compile_features(libtexture PUBLIC cxx_std_20)
+target_precompile_headers(libtexture PRIVATE <algorithm> <cmath> <optional> <string> <vector> <Eigen/Core>)
 # Boost.Math looks for parallel algorithms that we do not use, and would then need another library to link.
 target_compile_definitions(libtexture PUBLIC BOOST_NO_CXX17_HDR_EXECUTION)
 target_include_directories(libtexture PUBLIC $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}> $<INSTALL_INTERFACE:include>)
