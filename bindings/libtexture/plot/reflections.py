@@ -66,12 +66,12 @@ def reflection_strip(history: History, path: str | PathLike[str] | None = None, 
 
 def before_and_after(history: History, **view: Any) -> dict[str, Picture]:
     """Of the pictures of reflection_strip() the two that a customer compares: before, and after the last step."""
-    surfaces = {title: (field, share) for title, field, share in mirrored_surfaces(history, view.get("angle_deg", 45))}
-    before, *_, after, _ = surfaces
+    share = specular_share_map(history.scratches[-1], angle_deg=view.get("angle_deg", 45))
     return {
-        title: render_reflection(field, specular_share=share, **view)
-        for title, (field, share) in surfaces.items()
-        if title in (before, after)
+        "before": render_reflection(history.before, specular_share=1.0, **view),
+        f"after {step_title(history.steps[-1], len(history.steps))}": render_reflection(
+            history.surfaces[-1], specular_share=share, **view
+        ),
     }
 
 
