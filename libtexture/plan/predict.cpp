@@ -73,7 +73,8 @@ std::optional<EdgeMargin> edge_margin_or(Statement& failed, const Job& job, cons
     return std::nullopt;
   }
   try {
-    return edge_margin(job.edge, budget_of(job), panel.clear_um, panel.clear_sd_um, steps, panel.steps, progress);
+    return edge_margin(job.edge, budget_of(job), panel.clear_um, panel.clear_sd_um, steps, panel.steps,
+                       progress);
   } catch (const NotConverged& error) {
     failed.figures = {{"residual", error.residual}, {"tolerance", error.tolerance}};
   } catch (const InvalidInput&) {
@@ -142,7 +143,7 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
                                                const Progress& progress) {
   const std::size_t panels = job.panel.size(), runs = sequences.size() * panels;
   std::vector<std::optional<History>> made(runs);
-  parallel_for(static_cast<int>(runs), 0, progress, [&](int i, const Progress& part) {
+  parallel_for(static_cast<int>(runs), progress, [&](int i, const Progress& part) {
     const auto run = static_cast<std::size_t>(i);
     const Panel& panel = job.panel[run % panels];
     const Film film = thinnest_film(panel, job.coating);
