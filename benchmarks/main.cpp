@@ -205,9 +205,10 @@ void run_row() {
     seen_smear_arcmin(waves, viewer);
   };
   Scratches scratches;
+  int step = 0;
   for (const double depth_um : {.2, .1, .05, .02})
     scratch(scratches,
-            {.step = std::to_string(depth_um),
+            {.step = step++,
              .depth_um = depth_um,
              .groove_length_mm = 5,
              .stray_marks_per_dm2_um = depth_um},
