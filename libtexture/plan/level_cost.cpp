@@ -18,7 +18,7 @@ namespace {
 
 constexpr double per_valley = 20;  // reports to the valley depth; even until 1.5 of it,
 constexpr double even_until_valleys = 1.5;
-constexpr double growth = 1.15;           // then each so much further than the last
+constexpr double growth = 1.15;            // then each so much further than the last
 constexpr double least_spacing_um = 1e-2;  // of a surface that is all but flat
 constexpr double bands_per_octave = 3;
 constexpr double followed_discs = 0.5;  // waves longer than this share of a disc are followed
@@ -92,6 +92,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   double share_done = 0;
   LevellingCurve curve(surface, contact.backing, contact.pressure_kpa,
                        {.rms_tolerance_um = rms_tolerance_um(surface),
+                        .is_touch_asked = target.preset == TargetPreset::full,
                         .disc_diameter_mm = contact.footprint_mm,
                         .grain_um = grain_height_um(step, contact.pressure_kpa)},
                        [&](double) { report(progress, share_done); });
