@@ -63,6 +63,16 @@ Obstacle obstacle_of(const HeightField& now, const Target& target, const Step& s
   return worst;
 }
 
+// What a surface makes of a target, scratches left out; removal_um: mean clear that it has lost.
+std::vector<Reached> judge_level(const Target& target, const HeightField& before, const HeightField& now,
+                                 double touched_share, double removal_um) {
+  const std::optional<Target> rest = without_defect(target);
+  std::vector<Reached> parts;
+  if (rest) parts = judge_target(*rest, before, now, touched_share);
+  if (target.defect) parts.push_back(judge_defect(target, size_um(*target.defect) - removal_um));
+  return parts;
+}
+
 // Where between two readings a target is met, as a share of the way: its last part decides, by a straight
 // line.
 double crossing_share(const std::vector<Reached>& before, const std::vector<Reached>& after) {
@@ -83,7 +93,8 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   const double most_um = conditions.most_um;
   const DiscContact contact = disc_contact(step, surface.grid(), conditions.crown);
   LevelCost cost;
-  cost.target = judge_target(target, surface, surface, 0);
+  cost.target = judge_level(target, surface, surface, 0, 0);
+  if (target.defect) cost.defect_um = size_um(*target.defect);
   cost.rms_um = surface.rms_um();
   cost.obstacle = obstacle_of(surface, target, step, contact);
   const double valley_um = surface.valley_depth_um();
@@ -108,7 +119,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
     cost.rms_um = now.rms_um();
     cost.touched_share =
         (surface.height_um() - now.height_um() > touched_in_depths * depth_um).cast<double>().mean();
-    cost.target = judge_target(target, surface, now, cost.touched_share);
+    cost.target = judge_level(target, surface, now, cost.touched_share, cost.removal_um);
     share_done = cost.removal_um / most_um;
     report(progress, share_done);
     if (is_reached(cost.target))
@@ -120,7 +131,11 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
 }
 
 Stop stop_at(const Target& target, const LevelCost& cost) {
-  return asks_sight(target) ? Stop{.rms_um = cost.rms_um} : target_stop(target);
+  if (!asks_sight(target)) return target_stop(target);
+  Stop stop{.rms_um = cost.rms_um};
+  if (target.defect) stop.defect_um = cost.defect_um;
+  if (target.defect) stop.when = StopWhen::all;
+  return stop;
 }
 
 }  // namespace libtexture

@@ -15,6 +15,8 @@
 #include "libtexture/plan/sample_risk.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/plan/target_stop.hpp"
+#include "libtexture/plan/worked_panel.hpp"
+#include "libtexture/plan/worlds.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
 #include "libtexture/process/levelling_curve.hpp"
@@ -35,16 +37,13 @@ const Reading& least_reading(const Panel& panel) {
                            [&](const Reading& a, const Reading& b) { return film_um(a) < film_um(b); });
 }
 
-// Clear where the film is thinnest.
-Film thinnest_film(const Panel& panel, const Paint& paint) {
-  return film_at_thinnest(film_map(panel, paint), panel);
-}
-
 PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& film, const History& history) {
   PanelPrediction result;
   result.name = panel.name;
   result.area_m2 = panel.area_m2;
-  result.total_film_least_um = total_um(least_reading(panel));
+  const std::optional<Defect>& defect = job.target.defect;
+  const bool has_place = defect && defect->patch_mm && defect->x_mm;
+  result.total_film_least_um = has_place ? film.total_um : total_um(least_reading(panel));
   result.clear_um = film.clear_um;
   result.clear_sd_um = film.clear_sd_um;
   result.start = history.start;
@@ -144,13 +143,14 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
   std::vector<std::optional<History>> made(runs);
   parallel_for(static_cast<int>(runs), 0, progress, [&](int i, const Progress& part) {
     const auto run = static_cast<std::size_t>(i);
-    const Panel& panel = job.panel[run % panels];
-    const Film film = thinnest_film(panel, job.coating);
+    const Sequence& sequence = sequences[run / panels];
+    const Panel panel =
+        worked_panel(job.panel[run % panels], job.target.defect, sequence.step.front().motion);
+    const Film film = film_worked(panel, job.coating, job.target.defect);
     const Coating coating{{{.name = "clear",
                             .thickness_um = film.clear_um,
                             .uncertainty_um = film.clear_sd_um,
                             .hardness_mpa = job.coating.hardness_mpa}}};
-    const Sequence& sequence = sequences[run / panels];
     made[run] = working_at("sequence " + sequence.name + ", panel " + panel.name + ", ", [&] {
       return simulate(surface, coating, sequence.step,
                       {.area_m2 = panel.area_m2,
@@ -193,15 +193,18 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   add_new(prediction.warnings, stop_warnings(job.target, sequence));
   add_new(prediction.warnings, unusual_lengths(job));
   std::vector<Judgement> judgements;
+  const Step& first = sequence.step.front();
   for (std::size_t i = 0; i < job.panel.size(); ++i) {
     const Panel& panel = job.panel[i];
-    prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));
+    const Panel worked = worked_panel(panel, job.target.defect, first.motion);
+    const Film thinnest = film_worked(panel, job.coating, job.target.defect);
+    prediction.panels.push_back(predict_panel(panel, job, thinnest, histories[i]));
     PanelPrediction& result = prediction.panels.back();
-    add_labour(panel, job, sequence.step, result, prediction.warnings,
+    add_labour(worked, job, sequence.step, result, prediction.warnings,
                nth_part(progress, i, job.panel.size()));
     add(prediction.labour, result.labour);
     for (const DiscSizeMinutes& size :
-         minutes_by_disc_size(job.labour, panel.area_m2, sequence.step, histories[i].steps))
+         minutes_by_disc_size(job.labour, worked.area_m2, sequence.step, histories[i].steps))
       add(prediction.disc_sizes, size);
     prediction.discs += result.discs;
     prediction.minutes += result.minutes;
@@ -211,6 +214,8 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
     }
     result.risk = risk_of(sampled.draws[i], sampled.node_solves);
     result.risk.texture_left = std::move(sampled.texture_left[i]);
+    if (job.target.defect)
+      result.defect = defect_answer(job, i, worlds_of(job).defect_um, sampled, first.motion);
     judgements.push_back(
         judge_panel(job, panel, film[i], sampled.draws[i], prediction.band_edges_mm, result));
     add_marks_warning(job.scratch_limits, result, prediction.warnings);
@@ -220,7 +225,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   prediction.reasons = std::move(judgement.reasons);
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
   prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
-  prediction.checklist = checklist_of(job.panel, sequence.step,
+  prediction.checklist = checklist_of(worked_job(job, first.motion).panel, sequence.step,
                                       spot_plan_of(sequence.step.front(), job.coating, job.uncertainty));
   prediction.cautions = general_cautions();
   for (const Step& step : sequence.step) add_new(prediction.step_cautions, cautions_of(step));

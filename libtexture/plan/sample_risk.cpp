@@ -11,7 +11,9 @@
 #include "libtexture/plan/march.hpp"
 #include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/panel_cells.hpp"
+#include "libtexture/plan/reached.hpp"
 #include "libtexture/plan/seen_target.hpp"
+#include "libtexture/plan/worked_panel.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
 #include "libtexture/process/pace.hpp"
@@ -39,6 +41,28 @@ std::vector<std::array<double, 2>> bands_of(const Target& target, const Sequence
   return bands;
 }
 
+// All panels in all worlds, worked in one way.
+struct Worked {
+  std::optional<DefectWayKind> way = {};  // with a defect
+  double may_stay_um = 0;                 // of it
+  std::vector<Panel> panels = {};
+  std::vector<std::vector<WorldState>> states = {};  // by panel
+};
+
+// The job's own way, then the others.
+std::vector<Worked> worked_ways(const Job& job, const Motion& first) {
+  const std::optional<Defect>& defect = job.target.defect;
+  if (!defect) return {{.panels = job.panel}};
+  std::vector<Worked> ways;
+  const Viewer viewer = viewer_of(job);
+  for (const DefectWayKind way : sampled_ways(*defect, viewer)) {
+    ways.push_back({.way = way, .may_stay_um = done_at_um(way, *defect, viewer)});
+    for (const Panel& panel : job.panel)
+      ways.back().panels.push_back(worked_panel(panel, worked_as(way, *defect), first));
+  }
+  return ways;
+}
+
 // One sequence on its way.
 class Sampler {
  public:
@@ -53,10 +77,10 @@ class Sampler {
         budget_(budget_of(job)) {
     start_.band_um = band_rms_of(surface, bands_mm_);
     start_.valley_um = surface.valley_depth_um();
-    states_.assign(job.panel.size(), std::vector<WorldState>(worlds.person.size(), start_));
-    for (std::vector<WorldState>& states : states_)
-      for (std::size_t world = 0; world < states.size(); ++world)
-        states[world].path = {{0}, {worlds.texture_scale[world] * start_.band_um[0]}};
+    std::vector<WorldState> states;
+    for (std::size_t world = 0; world < worlds.person.size(); ++world) states.push_back(start_in(world));
+    ways_ = worked_ways(job, sampled.sequence.step.front().motion);
+    for (Worked& way : ways_) way.states.assign(job.panel.size(), states);
   }
 
   std::size_t steps() const { return sampled_.sequence.step.size(); }
@@ -73,10 +97,14 @@ class Sampler {
     std::optional<SeenTarget> before, after;
   };
 
-  March rules() const { return {job_, worlds_, bands_mm_, start_.band_um[0]}; }
-  RiskDraws draws_of(std::size_t panel, const Seen& seen, const Progress& progress) const;
-  bool is_missed(const WorldState& state, std::size_t world, const std::optional<SeenTarget>& seen) const;
-  void add_clear(std::size_t panel, PanelExtremes extremes, RiskDraws& draws) const;
+  WorldState start_in(std::size_t world) const;
+  March rules(const Worked& way) const;
+  std::vector<RiskDraws> all_draws(const Worked& way, const Seen& seen, const Progress& progress) const;
+  RiskDraws draws_of(const Worked& way, std::size_t panel, const Seen& seen, const Progress& progress) const;
+  bool is_missed(const March& rules, const WorldState& state, std::size_t world,
+                 const std::optional<SeenTarget>& seen) const;
+  PanelCells cells_worked(const Worked& way, std::size_t panel) const;
+  void add_clear(PanelExtremes extremes, RiskDraws& draws) const;
 
   const Job& job_;
   const Worlds& worlds_;
@@ -88,9 +116,24 @@ class Sampler {
   const double wavelength_mm_;
   const Budget budget_;
   std::vector<std::vector<WorldStep>> in_worlds_;  // of the step at work, by panel
-  std::vector<std::vector<WorldState>> states_;    // by panel
+  std::vector<Worked> ways_;  // the job's own first, whose states the curves of later steps follow
   int solves_ = 0;
 };
+
+WorldState Sampler::start_in(std::size_t world) const {
+  WorldState state = start_;
+  state.path = {{0}, {worlds_.texture_scale[world] * start_.band_um[0]}};
+  if (job_.target.defect) state.defect_left_um = worlds_.defect_um[world];
+  return state;
+}
+
+March Sampler::rules(const Worked& way) const {
+  March march{job_, worlds_, bands_mm_, start_.band_um[0]};
+  march.may_stay_um = way.may_stay_um;
+  if (job_.target.defect && wavelength_mm_ > 0)
+    march.defect_waves = std::max(1.0, job_.target.defect->length_mm.value_or(0) / wavelength_mm_);
+  return march;
+}
 
 // What has to be solved for the step at a place.
 CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
@@ -112,7 +155,7 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
     for (std::size_t world = 0; world < worlds_.person.size(); ++world) {
       const WorldStep& one = in_worlds_.back()[world];
       const double fresh = one.step.abrasive.wear_rate_mm3_per_n_m * wetness *
-                           hardness_wear_factor(rules().hardness_mpa(world));
+                           hardness_wear_factor(rules(ways_.front()).hardness_mpa(world));
       factors.push_back(one.stiffness_factor);
       removals.push_back(step.passes * removal_per_pass_um(one.step.motion, fresh) /
                          worlds_.texture_scale[world]);
@@ -134,16 +177,21 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
   const Progress marching = part_of(progress, 0, marching_work),
                  starting = part_of(progress, marching_work, 1);
   StepEnds ends;
-  for (std::size_t p = 0; p < states_.size(); ++p) {
-    std::vector<WorldState>& states = states_[p];
+  for (const std::vector<WorldState>& states : ways_.front().states)
     for (const WorldState& state : states) ends.start_rms_um.push_back(state.band_um[0]);
+  const std::size_t panels = job_.panel.size();
+  for (std::size_t i = 0; i < ways_.size() * panels; ++i) {
+    Worked& way = ways_[i / panels];
+    const std::size_t p = i % panels;
+    const March march = rules(way);
     const auto step = [&](std::size_t world) {
-      rules().step(world, job_.panel[p], in_worlds_[p][world], curves, starts_, static_cast<int>(place),
-                   states[world]);
+      march.step(world, way.panels[p], in_worlds_[p][world], curves, starts_, static_cast<int>(place),
+                 way.states[p][world]);
     };
-    parallel_for_small(states.size(), step, nth_part(marching, p, states_.size()));
-    for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);
+    parallel_for_small(way.states[p].size(), step, nth_part(marching, i, ways_.size() * panels));
   }
+  for (const std::vector<WorldState>& states : ways_.front().states)
+    for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);
   int solves = 0;
   if (place + 1 < steps() || asks_sight(job_.target))
     starts_ = next_starts(plan, curves, ends, solves, starting);
@@ -151,21 +199,31 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
   return solves;
 }
 
-bool Sampler::is_missed(const WorldState& state, std::size_t world,
+bool Sampler::is_missed(const March& rules, const WorldState& state, std::size_t world,
                         const std::optional<SeenTarget>& seen) const {
-  const bool asks_height = job_.target.rms_um || job_.target.preset;
-  return (asks_height && rules().target_margin(state, world) < 0) ||
+  const bool is_judged = asks_height(job_.target) || job_.target.defect;
+  return (is_judged && rules.target_margin(state, world) < 0) ||
          (seen && seen->is_missed(state.band_um[0], worlds_.texture_scale[world]));
 }
 
+// The cells that lose clear. Where a patch has a place, that place alone; where it has none, it may be any cell
+// of the panel, and the worst of them counts.
+PanelCells Sampler::cells_worked(const Worked& way, std::size_t p) const {
+  PanelCells cells = cells_of(job_.panel[p]);
+  const std::optional<Defect>& defect = job_.target.defect;
+  if (!defect || !worked_as(*way.way, *defect).patch_mm) return cells;
+  if (defect->x_mm) cells.places = {{*defect->x_mm, *defect->y_mm}};
+  cells.area_m2 = defect->x_mm ? way.panels[p].area_m2 : std::min(cells.area_m2, way.panels[p].area_m2);
+  return cells;
+}
+
 // Clear before and after, and what the budget makes of it.
-void Sampler::add_clear(std::size_t p, PanelExtremes extremes, RiskDraws& draws) const {
+void Sampler::add_clear(PanelExtremes extremes, RiskDraws& draws) const {
   draws.clear_before_um = std::move(extremes.clear_before_um);
   draws.clear_left_um = std::move(extremes.clear_left_um);
   draws.clear_left_least_um = std::move(extremes.clear_left_least_um);
-  for (std::size_t world = 0; world < states_[p].size(); ++world) {
-    const ClearSpent spent{states_[p][world].removed_um, draws.clear_before_um[world],
-                           draws.clear_left_um[world]};
+  for (std::size_t world = 0; world < draws.removed_um.size(); ++world) {
+    const ClearSpent spent{draws.removed_um[world], draws.clear_before_um[world], draws.clear_left_um[world]};
     const bool is_exceeded = breaks(budget_, spent);
     const bool is_short_before = spent.before_um < must_stay_um(budget_);
     draws.removable_um.push_back(std::max(0.0, removable_um(budget_, spent.before_um)));
@@ -177,15 +235,17 @@ void Sampler::add_clear(std::size_t p, PanelExtremes extremes, RiskDraws& draws)
   }
 }
 
-RiskDraws Sampler::draws_of(std::size_t p, const Seen& seen, const Progress& progress) const {
+RiskDraws Sampler::draws_of(const Worked& way, std::size_t p, const Seen& seen,
+                            const Progress& progress) const {
   const Panel& panel = job_.panel[p];
+  const March march = rules(way);
   const IdealCut ideal(surface_);
-  const Eigen::Index band = rules().band_of(job_.target.rms_um ? job_.target.band_mm : std::nullopt);
+  const Eigen::Index band = march.band_of(job_.target.rms_um ? job_.target.band_mm : std::nullopt);
   PanelWork work;
   RiskDraws draws;
   draws.step_efficiency.resize(steps());
-  for (std::size_t world = 0; world < states_[p].size(); ++world) {
-    const WorldState& state = states_[p][world];
+  for (std::size_t world = 0; world < way.states[p].size(); ++world) {
+    const WorldState& state = way.states[p][world];
     const double s = worlds_.texture_scale[world];
     work.removed_um.push_back(state.removed_um);
     work.dwell_cv.push_back(state.removed_um > 0 ? state.removed_sd_um / state.removed_um : 0);
@@ -204,16 +264,27 @@ RiskDraws Sampler::draws_of(std::size_t p, const Seen& seen, const Progress& pro
                                                               : 0);
     for (std::size_t step = 0; step < state.efficiency.size(); ++step)
       draws.step_efficiency[step].push_back(state.efficiency[step]);
-    draws.is_target_missed.push_back(is_missed(state, world, seen.after) ? 1 : 0);
-    draws.is_target_met_before.push_back(is_missed(start_, world, seen.before) ? 0 : 1);
+    draws.is_target_missed.push_back(is_missed(march, state, world, seen.after) ? 1 : 0);
+    draws.is_target_met_before.push_back(is_missed(march, start_in(world), world, seen.before) ? 0 : 1);
+    if (!way.way) continue;
+    draws.defect_left_um.push_back(std::max(0.0, state.defect_left_um));
+    draws.defect_removed_um.push_back(state.defect_removed_um);
+    draws.is_defect_left.push_back(state.defect_left_um > way.may_stay_um ? 1 : 0);
   }
   const double patch_m2 =
       surface_.grid().width_mm() * surface_.grid().height_mm() * metre_per_mm * metre_per_mm;
-  add_clear(p,
-            extremes_of(cells_of(panel), film_map(panel, job_.coating), work,
+  add_clear(extremes_of(cells_worked(way, p), film_map(panel, job_.coating), work,
                         disc_area_m2(sampled_.sequence.step.front().motion), patch_m2, wavelength_mm_,
                         hash_key({job_.seed, p}), progress),
             draws);
+  return draws;
+}
+
+std::vector<RiskDraws> Sampler::all_draws(const Worked& way, const Seen& seen,
+                                          const Progress& progress) const {
+  std::vector<RiskDraws> draws;
+  for (std::size_t p = 0; p < job_.panel.size(); ++p)
+    draws.push_back(draws_of(way, p, seen, nth_part(progress, p, job_.panel.size())));
   return draws;
 }
 
@@ -224,10 +295,16 @@ SampledRisk Sampler::result(const Progress& progress) const {
     seen.after.emplace(job_, worlds_, starts_, sampled_.light);
   }
   SampledRisk sampled{.node_solves = solves_};
-  for (std::size_t p = 0; p < states_.size(); ++p) {
-    sampled.draws.push_back(draws_of(p, seen, nth_part(progress, p, states_.size())));
+  for (std::size_t way = 0; way < ways_.size(); ++way) {
+    auto draws = all_draws(ways_[way], seen, nth_part(progress, way, ways_.size()));
+    if (way == 0)
+      sampled.draws = std::move(draws);
+    else
+      sampled.other_ways.push_back({*ways_[way].way, std::move(draws)});
+  }
+  for (const std::vector<WorldState>& states : ways_.front().states) {
     std::vector<TexturePath> paths;
-    for (const WorldState& state : states_[p]) paths.push_back(state.path);
+    for (const WorldState& state : states) paths.push_back(state.path);
     sampled.texture_left.push_back(texture_left(paths));
   }
   return sampled;

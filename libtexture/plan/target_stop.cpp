@@ -40,8 +40,9 @@ Stop target_stop(const Target& target) {
   if (target.preset == TargetPreset::full) stop.touched_share = full_touched_share;
   if (target.preset == TargetPreset::full) stop.rms_share = full_rms_share;
   if (target.preset == TargetPreset::partial) stop.rms_share = partial_rms_share;
-  const int parts =
-      int{stop.rms_um.has_value()} + stop.touched_share.has_value() + stop.rms_share.has_value();
+  if (target.defect) stop.defect_um = size_um(*target.defect);
+  const int parts = int{stop.rms_um.has_value()} + stop.touched_share.has_value() +
+                    stop.rms_share.has_value() + stop.defect_um.has_value();
   if (parts > 1) stop.when = StopWhen::all;
   return stop;
 }

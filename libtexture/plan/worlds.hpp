@@ -17,6 +17,9 @@ struct Worlds {
   std::vector<double> hardness_factor = {};  ///< factor on the clear's hardness
   std::vector<double> person = {};           ///< how hard the person presses: a standard normal number
   std::vector<double> size_exponent = {};    ///< of wear rates, less the one that the tools state
+  std::vector<double> defect_um = {};        ///< depth or height of the target's defect [um]; empty without one
+  /// Where on the texture it lies: share of the patch that loses less clear, 0 to 1; empty without one.
+  std::vector<double> defect_rank = {};
 };
 
 /// The worlds of a job: log-normal factors (Boost.Math), stratified. Another sequence, another number of
@@ -37,6 +40,8 @@ struct StepWorlds {
   std::vector<double> groove_factor;   ///< of the mean groove depth
   std::vector<double> cap_factor;      ///< of the deepest groove over the mean
   std::vector<double> loading_factor;  ///< of the room for swarf
+  /// Dwell at the place of a defect: a standard normal number; empty without one.
+  std::vector<double> defect_dwell = {};
 };
 StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place);
 
