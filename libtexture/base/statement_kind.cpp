@@ -72,8 +72,8 @@ Words words_of(StatementKind kind) {
       return {"target_missed", "The target is missed in {target_missed_probability:cases}."};
     case StatementKind::defect_leave_it:
       return {"defect_leave_it",
-              "Leave the defect: taking it out would cost {clear_um:1} of clear, with too little left in "
-              "{short_probability:cases}."};
+              "Leave the defect[: taking it out would cost {clear_um:1} of clear, with too little left in "
+              "{short_probability:cases}]."};
     case StatementKind::feather_hidden:
       return {"feather_hidden",
               "The feather does not show: {removed_um:1} over {feather_mm:0} shift what is mirrored by "

@@ -152,7 +152,10 @@ std::vector<Statement> out_of_reach(const Fit& fit, const Target& target) {
       {.kind = StatementKind::clear_runs_out, .figures = {{"clear_um", fails->removal_um}}}};
   for (const Reached& part : fails->target)
     if (!part.is_met) reasons.push_back(unmet(part, target));
-  if (!is_by_waves) return reasons;
+  if (!is_by_waves) {
+    if (is_above(*target.defect)) reasons.push_back({.kind = StatementKind::stiffer_backing_helps});
+    return reasons;
+  }
   reasons.push_back({.kind = StatementKind::waves_resist,
                      .backing = fit.backing.name,
                      .figures = {{"wavelength_mm", waves.wavelength_mm},

@@ -55,7 +55,7 @@ class Judge {
     if (verdict == Verdict::go) return;
     say(verdict, {.kind = StatementKind::clear_struck_through,
                   .figures = {{"strike_through_probability", risk_.strike_through_probability},
-                              {"area_m2", panel_.defect ? panel_.defect->worked_area_m2 : panel_.area_m2},
+                              {"area_m2", worked_area_m2()},
                               {"samples", risk_.samples}}});
   }
 
@@ -118,6 +118,11 @@ class Judge {
   }
 
  private:
+  // Of a patch to the square centimetre.
+  double worked_area_m2() const {
+    return panel_.defect ? std::round(panel_.defect->worked_area_m2 * 1e4) / 1e4 : panel_.area_m2;
+  }
+
   bool is_short_before_said() const { return as_counted(risk_.short_before_probability) >= worth_saying; }
 
   void say(Verdict verdict, Statement reason) {

@@ -49,15 +49,20 @@ class Working {
     return curves_.at(state_.band_um[0], step_.stiffness_factor, removed_um / scale_);
   }
 
-  // Clear removed beside the defect, by so many passes [um].
-  double beside_defect_um(const StepPoint& point, int made) const {
+  // Clear removed beside the defect, by so many passes [um]; about one above the paint the texture is left out.
+  double beside_defect_um(const StepPoint& point, double removed_um, int made) const {
     const double cv = made > 0 ? dose_cv(step_.step.motion, step_.pass_cv, made) : 0;
-    return dwell_at(step_.defect_dwell, cv) * scale_ *
-           quantile_at(point.removal_quantile_um, march_.defect_rank(world_));
+    const double even_um =
+        march_.bump ? removed_um
+                    : scale_ * quantile_at(point.removal_quantile_um, march_.defect_rank(world_));
+    return dwell_at(step_.defect_dwell, cv) * even_um;
   }
 
-  double defect_left_um(const StepPoint& point, int made) const {
-    return state_.defect_left_um - beside_defect_um(point, made);
+  double defect_left_um(const StepPoint& point, double removed_um, int made) const {
+    const double beside_um = beside_defect_um(point, removed_um, made);
+    if (!march_.bump) return state_.defect_left_um - beside_um;
+    if (place_ > 0) return state_.defect_left_um;
+    return march_.bump->left_um(march_.worlds.defect_um[world_], step_.stiffness_factor / scale_, beside_um);
   }
 
   bool is_rule_met(const StepPoint& point, double removed_um, int made) const {
@@ -70,7 +75,7 @@ class Working {
     const auto rms_um = [&](Eigen::Index band) { return state_.band_um[band] * point.band_ratio[band]; };
     if (stop.touched_share) count(point.touched_share >= *stop.touched_share);
     if (stop.removed_um) count(removed_um >= *stop.removed_um);
-    if (stop.defect_um) count(defect_left_um(point, made) <= march_.may_stay_um);
+    if (stop.defect_um) count(defect_left_um(point, removed_um, made) <= march_.may_stay_um);
     if (stop.rms_um) count(scale_ * rms_um(march_.band_of(stop.band_mm)) <= *stop.rms_um);
     if (stop.rms_share) count(rms_um(0) <= *stop.rms_share * march_.start_rms_um);
     // What scratches owe is dear to find out: only where it decides.
@@ -85,7 +90,7 @@ class Working {
     WorldState there = state_;
     there.band_um *= point.band_ratio;
     there.touched_share = point.touched_share;
-    if (march_.job.target.defect) there.defect_left_um = defect_left_um(point, made);
+    if (march_.job.target.defect) there.defect_left_um = defect_left_um(point, removed_um, made);
     return march_.target_margin(there, world_) >= 0;
   }
 
@@ -191,8 +196,9 @@ void March::step(std::size_t world, const Panel& panel, const WorldStep& in_worl
   state.efficiency.push_back(removed > 0 ? std::min(1.0, ideal_um / removed) : 0);
   state.scratches = working.scratched(point);
   if (job.target.defect) {
-    state.defect_left_um = working.defect_left_um(point, made);
-    state.defect_removed_um += working.beside_defect_um(point, made);
+    const double beside_um = working.beside_defect_um(point, removed, made);
+    state.defect_left_um = working.defect_left_um(point, removed, made);
+    state.defect_removed_um += beside_um;
   }
   if (is_first) state.touched_share = point.touched_share;
   state.band_um *= point.band_ratio;

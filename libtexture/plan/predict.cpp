@@ -236,7 +236,8 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
 
 AllPredicted predict_these(const Job& job, const HeightField& surface, const HeightField& rows_surface,
                            const std::vector<Sequence>& stated, const Progress& progress) {
-  const double found_by = asks_sight(job.target) ? target_work : 0;
+  const bool is_found = asks_sight(job.target) || (job.target.defect && is_above(*job.target.defect));
+  const double found_by = is_found ? target_work : 0;
   std::vector<Sequence> sequences;
   for (const Sequence& sequence : stated)
     sequences.push_back(worked_sequence(

@@ -29,6 +29,16 @@ constexpr double rare = 0.002;        // share of worlds at either end that take
 // Shares of the time, for progress, as measured on a patch of 512 x 512: all steps; of a step until it is
 // planned, until its curves are solved; of the rest, the worlds' march.
 constexpr double stepping_work = 0.97, planned_by = 0.02, solved_by = 0.75, marching_work = 0.1;
+constexpr double planned_with_bump_by = 0.4, bump_from = 0.05;  // where a defect above the paint is solved
+
+// Nodes from the least factor to the most, evenly in their logarithm; one where they hardly differ.
+std::vector<double> spaced(double least, double most, std::size_t nodes) {
+  std::vector<double> factors{least};
+  if (most <= one_factor * least) return factors;
+  for (std::size_t k = 1; k < nodes; ++k)
+    factors.push_back(least * std::pow(most / least, static_cast<double>(k) / static_cast<double>(nodes - 1)));
+  return factors;
+}
 
 // All waves, then the bands that the target and the steps' rules ask for.
 std::vector<std::array<double, 2>> bands_of(const Target& target, const Sequence& sequence) {
@@ -88,6 +98,7 @@ class Sampler {
     return "sequence " + sampled_.sequence.name + ", step " + titles_of(sampled_.sequence.step)[place] + ": ";
   }
   CurvePlan plan(std::size_t place, const Progress& progress);
+  void solve_bump(const Progress& progress);
   int march(std::size_t place, const CurvePlan& plan, const StepCurves& curves, const Progress& progress);
   SampledRisk result(const Progress& progress) const;
 
@@ -117,6 +128,7 @@ class Sampler {
   const Budget budget_;
   std::vector<std::vector<WorldStep>> in_worlds_;  // of the step at work, by panel
   std::vector<Worked> ways_;  // the job's own first, whose states the curves of later steps follow
+  std::optional<BumpCurve> bump_;  // of a defect above the paint, under the first step
   int solves_ = 0;
 };
 
@@ -130,6 +142,7 @@ WorldState Sampler::start_in(std::size_t world) const {
 March Sampler::rules(const Worked& way) const {
   March march{job_, worlds_, bands_mm_, start_.band_um[0]};
   march.may_stay_um = way.may_stay_um;
+  if (bump_) march.bump = &*bump_;
   if (job_.target.defect && wavelength_mm_ > 0)
     march.defect_waves = std::max(1.0, job_.target.defect->length_mm.value_or(0) / wavelength_mm_);
   return march;
@@ -162,13 +175,30 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
     }
   }
   const double least = quantile_of(factors, rare), most = quantile_of(factors, 1 - rare);
-  const std::size_t nodes = most <= one_factor * least ? 1 : place == 0 ? first_factors : later_factors;
-  plan.stiffness_factors = {least};
-  for (std::size_t k = 1; k < nodes; ++k)
-    plan.stiffness_factors.push_back(
-        least * std::pow(most / least, static_cast<double>(k) / static_cast<double>(nodes - 1)));
+  plan.stiffness_factors = spaced(least, most, place == 0 ? first_factors : later_factors);
   plan.most_removal_um = quantile_of(removals, 1 - rare);
   return plan;
+}
+
+// How the first step, which is planned, cuts down a defect above the paint.
+void Sampler::solve_bump(const Progress& progress) {
+  const double best_um = size_um(*job_.target.defect);
+  std::vector<double> factors;
+  for (const std::vector<WorldStep>& worlds : in_worlds_)
+    for (std::size_t world = 0; world < worlds.size(); ++world)
+      factors.push_back(worlds[world].stiffness_factor / worlds_.texture_scale[world] *
+                        worlds_.defect_um[world] / best_um);
+  double most_um = 0;
+  for (const Panel& panel : job_.panel)
+    most_um = std::max(most_um, film_anywhere(film_map(panel, job_.coating)).clear_um);
+  bump_.emplace(
+      BumpPlan{.defect = *job_.target.defect,
+               .step = sampled_.sequence.step.front(),
+               .crown = crown_of(job_.panel.front()),
+               .factors = spaced(quantile_of(factors, rare), quantile_of(factors, 1 - rare), first_factors),
+               .most_um = most_um},
+      progress);
+  solves_ += static_cast<int>(first_factors);
 }
 
 // Takes all worlds through the step; returns the levelling runs that the next step's starts took.
@@ -330,7 +360,9 @@ SampledRisks sample_risk(const Job& job, const HeightField& surface,
                  resulting = part_of(progress, stepping_work, 1);
   for (std::size_t place = 0; place < places; ++place) {
     const Progress here = nth_part(stepping, place, places);
-    const Progress planning = part_of(here, 0, planned_by), solving = part_of(here, planned_by, solved_by),
+    const bool cuts_bump = place == 0 && job.target.defect && is_above(*job.target.defect);
+    const double planned = cuts_bump ? planned_with_bump_by : planned_by;
+    const Progress planning = part_of(here, 0, planned), solving = part_of(here, planned, solved_by),
                    marching = part_of(here, solved_by, 1);
     std::vector<Sampler*> working;
     for (Sampler& sampler : samplers)
@@ -338,7 +370,10 @@ SampledRisks sample_risk(const Job& job, const HeightField& surface,
     std::vector<CurvePlan> plans;
     for (std::size_t i = 0; i < working.size(); ++i)
       plans.push_back(working_at(working[i]->place_name(place), [&] {
-        return working[i]->plan(place, nth_part(planning, i, working.size()));
+        const Progress part = nth_part(planning, i, working.size());
+        CurvePlan plan = working[i]->plan(place, part_of(part, 0, cuts_bump ? bump_from : 1));
+        if (cuts_bump) working[i]->solve_bump(part_of(part, bump_from, 1));
+        return plan;
       }));
     const SolvedCurves solved = solve_curves(plans, solving);
     result.node_solves += solved.solves;

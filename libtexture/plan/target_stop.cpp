@@ -18,6 +18,11 @@ bool stops_by_texture(const Step& step) {
   return step.stop.touched_share || step.stop.rms_um || step.stop.rms_share;
 }
 
+// Whether what stops a step at the target has to be computed for the step.
+bool needs_curve(const Target& target) {
+  return asks_sight(target) || (target.defect && is_above(*target.defect));
+}
+
 // What levelling costs on the panel that needs most.
 LevelCost greatest_cost(const Job& job, const Step& step, const HeightField& surface,
                         const Progress& progress) {
@@ -40,7 +45,7 @@ Stop target_stop(const Target& target) {
   if (target.preset == TargetPreset::full) stop.touched_share = full_touched_share;
   if (target.preset == TargetPreset::full) stop.rms_share = full_rms_share;
   if (target.preset == TargetPreset::partial) stop.rms_share = partial_rms_share;
-  if (target.defect) stop.defect_um = size_um(*target.defect);
+  if (target.defect && !is_above(*target.defect)) stop.defect_um = size_um(*target.defect);
   const int parts = int{stop.rms_um.has_value()} + stop.touched_share.has_value() +
                     stop.rms_share.has_value() + stop.defect_um.has_value();
   if (parts > 1) stop.when = StopWhen::all;
@@ -58,19 +63,19 @@ Sequence worked_sequence(const Job& job, const Sequence& sequence, const HeightF
   Sequence worked = sequence;
   Step& first = worked.step.front();
   if (first.abrasive.carrier == Carrier::compound || !has_no_rule(first.stop)) return worked;
-  if (!asks_sight(job.target)) {
+  if (!needs_curve(job.target)) {
     first.stop = target_stop(job.target);
     return worked;
   }
   const LevelCost cost = working_at("sequence " + sequence.name + ", step " + title_of(first) + ": ", [&] {
     return greatest_cost(job, first, node_patch(surface), progress);
   });
-  if (cost.is_reached) first.stop = stop_at(job.target, cost);
+  if (cost.is_reached || !asks_sight(job.target)) first.stop = stop_at(job.target, cost);
   return worked;
 }
 
 std::vector<Statement> stop_warnings(const Target& target, const Sequence& sequence) {
-  if (asks_sight(target)) return {};
+  if (needs_curve(target)) return {};
   const Stop wanted = target_stop(target);
   const Step* other = nullptr;
   for (const Step& step : sequence.step) {
