@@ -101,8 +101,8 @@ bool load_record(const Descriptor& descriptor, py::handle value, void* into) {
   if (py::isinstance<py::dict>(value)) {
     for (const auto& item : py::reinterpret_borrow<py::dict>(value))
       if (!py::isinstance<py::str>(item.first)) return false;
-    fill(py::reinterpret_borrow<py::kwargs>(value), py::str(class_of(descriptor).attr("__name__")), descriptor,
-         into);
+    fill(py::reinterpret_borrow<py::kwargs>(value), py::str(class_of(descriptor).attr("__name__")),
+         descriptor, into);
     return true;
   }
   if (!py::isinstance(value, class_of(descriptor))) return false;

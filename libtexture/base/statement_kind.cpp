@@ -18,9 +18,8 @@ Words words_of(StatementKind kind) {
       return {"target_met_before",
               "The target is met before any work in {target_met_before_probability:cases}."};
     case StatementKind::target_mostly_missed:
-      return {
-          "target_mostly_missed",
-          "This way misses the target in {target_missed_probability:cases}: the clear would be spent for "
+      return {"target_mostly_missed",
+              "This way misses the target in {target_missed_probability:cases}: the clear would be spent for "
               "nothing."};
     case StatementKind::clear_short_before:
       return {"clear_short_before",
@@ -93,9 +92,10 @@ Words words_of(StatementKind kind) {
       return {"defect_width_missing",
               "Whether rounding its edges would hide the defect is not known: state width_mm."};
     case StatementKind::defect_too_narrow:
-      return {"defect_too_narrow",
-              "Rounding its edges is not modelled: at {width_mm} across, less than the {resolved_mm:2} that "
-              "normal sight resolves, the eye sees a line of scattered light and not the slope of its flanks."};
+      return {
+          "defect_too_narrow",
+          "Rounding its edges is not modelled: at {width_mm} across, less than the {resolved_mm:2} that "
+          "normal sight resolves, the eye sees a line of scattered light and not the slope of its flanks."};
     case StatementKind::waves_left:
       return {"waves_left",
               "Touched all over is not flat: {rms_um:2} rms stays[, mostly of waves about "
@@ -212,8 +212,7 @@ Words words_of(StatementKind kind) {
     case StatementKind::too_many_passes:
       return {"too_many_passes", "Too slow: it needs {passes:count} passes; the limit is {limit:count}."};
     case StatementKind::too_many_discs:
-      return {"too_many_discs",
-              "Too slow: it uses {discs:1} discs per square metre; the limit is {limit}."};
+      return {"too_many_discs", "Too slow: it uses {discs:1} discs per square metre; the limit is {limit}."};
     case StatementKind::too_many_minutes:
       return {"too_many_minutes",
               "Too slow: it takes {minutes:0} minutes per square metre; the limit is {limit}."};

@@ -14,12 +14,14 @@ namespace {
 
 constexpr double pixels_a_width = 5;  // half the width is told within a percent of the left height
 constexpr int least_pixels = 128;     // a side: 25 widths
-constexpr double least_side_mm = 12;  // ten times the length over which a film disc bends on its foam; estimate
-constexpr double most_slender = 4;    // longer marks are cut down as if so long; estimate
-constexpr double sd_of_width = 0.424660900;  // of a Gaussian over its full width at half height, 1/sqrt(8 ln 2)
-constexpr double share_tolerance = 0.01;     // of the rms height
+constexpr double least_side_mm =
+    12;                             // ten times the length over which a film disc bends on its foam; estimate
+constexpr double most_slender = 4;  // longer marks are cut down as if so long; estimate
+constexpr double sd_of_width =
+    0.424660900;                          // of a Gaussian over its full width at half height, 1/sqrt(8 ln 2)
+constexpr double share_tolerance = 0.01;  // of the rms height
 constexpr int points = 48;
-constexpr double first_point = 0.002;  // in heights
+constexpr double first_point = 0.002;   // in heights
 constexpr double next_to_none = 0.002;  // left, in heights: enough is known
 constexpr double none = 1e-6;           // as good as nothing, for logarithms
 
@@ -106,8 +108,11 @@ double BumpCurve::left_um(double height_um, double stiffness_factor, double remo
   const double per_fold = grain_um_ / height_um - grain_um_ / best_um_;
   const auto at_node = [&](std::size_t node) {
     const std::vector<double>&removed_at = removed_[node], &left = left_[node];
-    const auto place = [&](std::size_t i) { return std::max(0.0, removed_at[i] - per_fold * std::log(left[i])); };
-    return read(left.size(), place, [&](std::size_t i) { return left[i]; }, removed);
+    const auto place = [&](std::size_t i) {
+      return std::max(0.0, removed_at[i] - per_fold * std::log(left[i]));
+    };
+    return read(
+        left.size(), place, [&](std::size_t i) { return left[i]; }, removed);
   };
   const auto place = [&](std::size_t node) { return std::log(factors_[node]); };
   return height_um * read(factors_.size(), place, at_node, std::log(factor));

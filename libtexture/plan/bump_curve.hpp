@@ -16,19 +16,20 @@ struct BumpPlan {
   Defect defect = {};               ///< with a height
   Step step = {};                   ///< on its nominal force
   std::optional<Crown> crown = {};  ///< of the panel; none = flat
-  std::vector<double> factors = {1};  ///< on S/p_mean times the height over the best one, rising; at least one
-  double most_um = unset;             ///< as far as it goes: clear about the mark [um], > 0
+  std::vector<double> factors = {
+      1};                  ///< on S/p_mean times the height over the best one, rising; at least one
+  double most_um = unset;  ///< as far as it goes: clear about the mark [um], > 0
 };
 
 /// A bump of Gaussian form on flat paint, levelled by contact mechanics at a few nodes and read in between.
-/// By (69) of docs/physics.md height and stiffness over pressure count together, as one factor. The patch is so
-/// much larger than the bump that its own load does not tell (docs/physics.md, equation 78).
+/// By (69) of docs/physics.md height and stiffness over pressure count together, as one factor. The patch is
+/// so much larger than the bump that its own load does not tell (docs/physics.md, equation 78).
 class BumpCurve {
  public:
   explicit BumpCurve(const BumpPlan& plan, const Progress& progress = {});
 
-  /// Height left [um] of a bump of a height [um], under a factor on S/p_mean, once so much clear is gone about
-  /// it [um].
+  /// Height left [um] of a bump of a height [um], under a factor on S/p_mean, once so much clear is gone
+  /// about it [um].
   double left_um(double height_um, double stiffness_factor, double removed_um) const;
 
   /// Clear about the best estimate [um] until no more than so much of it stands [um]; none where more stands
@@ -39,7 +40,8 @@ class BumpCurve {
   double best_um_;               // height
   double grain_um_;              // height of the grains
   std::vector<double> factors_;  // of the nodes
-  // By node, in heights of the bump: clear gone about it, rising from 0, and what is left of it, falling from 1.
+  // By node, in heights of the bump: clear gone about it, rising from 0, and what is left of it, falling
+  // from 1.
   std::vector<std::vector<double>> removed_, left_;
 };
 

@@ -1,5 +1,6 @@
 #pragma once
-// Defect: a mark in the paint that a job is to be rid of: how deep or how high, how wide, and how it is worked.
+// Defect: a mark in the paint that a job is to be rid of: how deep or how high, how wide, and how it is
+// worked.
 
 #include <optional>
 
@@ -7,8 +8,8 @@
 
 namespace libtexture {
 
-/// Standard uncertainty of a defect's depth or height where none is stated, as a share of it (estimate: a mark
-/// is judged by a fingernail or a lens, not measured).
+/// Standard uncertainty of a defect's depth or height where none is stated, as a share of it (estimate: a
+/// mark is judged by a fingernail or a lens, not measured).
 inline constexpr double defect_sd_share = 0.25;
 
 /// A scratch or an etch mark (depth_um), or a nib or a run (height_um); each panel of the job has one such.
@@ -36,10 +37,14 @@ struct Defect {
   void validate() const;
   bool operator==(const Defect&) const = default;
   static constexpr auto fields() {
-    return FieldTable{optional("depth_um", &Defect::depth_um),     optional("height_um", &Defect::height_um),
-                      optional("sd_um", &Defect::sd_um),           optional("width_mm", &Defect::width_mm),
-                      optional("length_mm", &Defect::length_mm),   optional("patch_mm", &Defect::patch_mm),
-                      optional("feather_mm", &Defect::feather_mm), optional("x_mm", &Defect::x_mm),
+    return FieldTable{optional("depth_um", &Defect::depth_um),
+                      optional("height_um", &Defect::height_um),
+                      optional("sd_um", &Defect::sd_um),
+                      optional("width_mm", &Defect::width_mm),
+                      optional("length_mm", &Defect::length_mm),
+                      optional("patch_mm", &Defect::patch_mm),
+                      optional("feather_mm", &Defect::feather_mm),
+                      optional("x_mm", &Defect::x_mm),
                       optional("y_mm", &Defect::y_mm),
                       optional("level_within_um", &Defect::level_within_um)};
   }

@@ -14,16 +14,18 @@ namespace libtexture {
 
 /// The ways to deal with the target's defect on one panel.
 struct DefectAnswer {
-  Spread size_um = {};         ///< how deep or how high it is [um]
-  double worked_area_m2 = 0;   ///< area that the job works, a feather by its dose, as worked_panel() has it [m2]
+  Spread size_um = {};  ///< how deep or how high it is [um]
+  double worked_area_m2 =
+      0;  ///< area that the job works, a feather by its dose, as worked_panel() has it [m2]
   /// Width of the ring about a patch over which the work fades [mm]; none where the whole panel is worked.
   std::optional<double> feather_mm = {};
-  /// How far the slope of that ring shifts what is mirrored in it [arcmin], by the median removal; none likewise.
+  /// How far the slope of that ring shifts what is mirrored in it [arcmin], by the median removal; none
+  /// likewise.
   std::optional<double> feather_shift_arcmin = {};
   /// Depth of a groove that its flanks do not show [um]; none where hidden_depth_um() has no answer.
   std::optional<double> hidden_um = {};
-  std::vector<DefectWay> ways = {};    ///< the job's own first, leaving it last
-  std::vector<Statement> notes = {};   ///< what shows of the feather, and of a rounded groove
+  std::vector<DefectWay> ways = {};   ///< the job's own first, leaving it last
+  std::vector<Statement> notes = {};  ///< what shows of the feather, and of a rounded groove
 
   bool operator==(const DefectAnswer&) const = default;
   static constexpr auto fields() {

@@ -13,8 +13,9 @@
 
 namespace libtexture {
 
-/// all over: the whole panel is worked until the defect is gone; patch: only a patch, feathered into the panel;
-/// round: worked like the job, until what is left of a groove is too shallow to be seen; leave: nothing is done.
+/// all over: the whole panel is worked until the defect is gone; patch: only a patch, feathered into the
+/// panel; round: worked like the job, until what is left of a groove is too shallow to be seen; leave:
+/// nothing is done.
 enum class DefectWayKind { all_over, patch, round, leave };
 constexpr std::array<std::pair<DefectWayKind, const char*>, 4> names_of(DefectWayKind) {
   return {{{DefectWayKind::all_over, "all over"},
@@ -26,11 +27,11 @@ constexpr std::array<std::pair<DefectWayKind, const char*>, 4> names_of(DefectWa
 /// What a way costs and gives, on one panel.
 struct DefectWay {
   DefectWayKind way = DefectWayKind::leave;  ///< which one
-  Spread clear_um = {};  ///< clear spent beside the defect, all steps [um]
-  Spread left_um = {};   ///< what is left of the defect [um]
-  Spread minutes = {};   ///< machine time [min]
-  Spread discs = {};     ///< discs used
-  double gone_probability = 0;  ///< no more of it stays than may, 0 to 1
+  Spread clear_um = {};                      ///< clear spent beside the defect, all steps [um]
+  Spread left_um = {};                       ///< what is left of the defect [um]
+  Spread minutes = {};                       ///< machine time [min]
+  Spread discs = {};                         ///< discs used
+  double gone_probability = 0;               ///< no more of it stays than may, 0 to 1
   /// What stays is too shallow to be seen by its slope, 0 to 1; none where hidden_depth_um() has no answer.
   std::optional<double> hidden_probability = {};
   /// Less clear stays than must, at the defect on a patch, anywhere on the panel all over, 0 to 1.

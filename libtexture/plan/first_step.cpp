@@ -86,9 +86,10 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
     try {
       for (std::size_t p = 0; p < job.panel.size(); ++p) {
         const Panel& panel = job.panel[p];
-        fit.costs.push_back(level_cost(surface, job.target, step,
-                                       {crown_of(panel), job.coating.hardness_mpa, clear_worked_um(job, panel)},
-                                       nth_part(part, p, job.panel.size())));
+        fit.costs.push_back(
+            level_cost(surface, job.target, step,
+                       {crown_of(panel), job.coating.hardness_mpa, clear_worked_um(job, panel)},
+                       nth_part(part, p, job.panel.size())));
       }
     } catch (const InvalidInput& error) {
       fit.collapse = error.what();

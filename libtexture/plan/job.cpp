@@ -115,8 +115,8 @@ void require_texture_fits(const TextureSource& texture, const Grid& patch) {
 
 void Target::validate() const {
   require(rms_um || preset || image_clarity_percent || letter_mm || defect, "Target",
-          "rms_um, preset, image_clarity_percent, letter_mm or defect",
-          "must be given, at least one of them", "none");
+          "rms_um, preset, image_clarity_percent, letter_mm or defect", "must be given, at least one of them",
+          "none");
   if (rms_um) require_positive(*rms_um, "Target", "rms_um");
   if (band_mm) {
     const auto [shortest, longest] = *band_mm;

@@ -77,10 +77,11 @@ class Judge {
   // Where the work is off although it would take out the defect, the defect stays.
   void say_leave_it() {
     if (!panel_.defect || judgement_.verdict != Verdict::do_not_sand) return;
-    say(Verdict::do_not_sand, {.kind = StatementKind::defect_leave_it,
-                               .figures = {{"clear_um", panel_.defect->ways.front().clear_um.p50},
-                                           {"short_probability", panel_.defect->ways.front().short_probability},
-                                           {"samples", risk_.samples}}});
+    say(Verdict::do_not_sand,
+        {.kind = StatementKind::defect_leave_it,
+         .figures = {{"clear_um", panel_.defect->ways.front().clear_um.p50},
+                     {"short_probability", panel_.defect->ways.front().short_probability},
+                     {"samples", risk_.samples}}});
   }
 
   void say_what_would_help() {

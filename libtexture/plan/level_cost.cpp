@@ -19,7 +19,7 @@ namespace {
 
 constexpr double per_valley = 20;  // reports to the valley depth; even until 1.5 of it,
 constexpr double even_until_valleys = 1.5;
-constexpr double growth = 1.15;           // then each so much further than the last
+constexpr double growth = 1.15;            // then each so much further than the last
 constexpr double least_spacing_um = 1e-2;  // of a surface that is all but flat
 constexpr double bands_per_octave = 3;
 constexpr double followed_discs = 0.5;  // waves longer than this share of a disc are followed
@@ -67,12 +67,12 @@ Obstacle obstacle_of(const HeightField& now, const Target& target, const Step& s
 // The target's defect under a step, best estimate.
 class DefectCut {
  public:
-  DefectCut(const Target& target, const Step& step, const LevelConditions& conditions, const Progress& progress)
+  DefectCut(const Target& target, const Step& step, const LevelConditions& conditions,
+            const Progress& progress)
       : defect_(target.defect) {
     if (!defect_ || !is_above(*defect_)) return;
     curve_.emplace(
-        BumpPlan{
-            .defect = *defect_, .step = step, .crown = conditions.crown, .most_um = conditions.most_um},
+        BumpPlan{.defect = *defect_, .step = step, .crown = conditions.crown, .most_um = conditions.most_um},
         progress);
   }
 

@@ -23,7 +23,7 @@ struct Obstacle {
 /// on the grain: by the give of its grains, and by the touched share, which counts from half a groove depth.
 struct LevelCost {
   bool is_reached = false;   ///< before the clear was gone
-  double defect_um = 0;  ///< clear that takes out the target's defect; 0 without one [um]
+  double defect_um = 0;      ///< clear that takes out the target's defect; 0 without one [um]
   double removal_um = 0;     ///< clear until the target is first met; else all that was there to go [um]
   double rms_um = 0;         ///< texture left at the reading after it, all waves [um]
   double touched_share = 0;  ///< there

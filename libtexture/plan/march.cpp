@@ -49,12 +49,13 @@ class Working {
     return curves_.at(state_.band_um[0], step_.stiffness_factor, removed_um / scale_);
   }
 
-  // Clear removed beside the defect, by so many passes [um]; about one above the paint the texture is left out.
+  // Clear removed beside the defect, by so many passes [um]; about one above the paint the texture is left
+  // out.
   double beside_defect_um(const StepPoint& point, double removed_um, int made) const {
     const double cv = made > 0 ? dose_cv(step_.step.motion, step_.pass_cv, made) : 0;
-    const double even_um =
-        march_.bump ? removed_um
-                    : scale_ * quantile_at(point.removal_quantile_um, march_.defect_rank(world_));
+    const double even_um = march_.bump
+                               ? removed_um
+                               : scale_ * quantile_at(point.removal_quantile_um, march_.defect_rank(world_));
     return dwell_at(step_.defect_dwell, cv) * even_um;
   }
 
@@ -144,10 +145,11 @@ Eigen::Index March::band_of(const std::optional<std::array<double, 2>>& band_mm)
 
 double March::target_margin(const WorldState& state, std::size_t world) const {
   const double scale = worlds.texture_scale[world];
-  const double heights = height_margin(job.target, {.start_rms_um = scale * start_rms_um,
-                                                    .rms_um = scale * state.band_um[0],
-                                                    .band_rms_um = scale * state.band_um[band_of(job.target.band_mm)],
-                                                    .touched_share = state.touched_share});
+  const double heights =
+      height_margin(job.target, {.start_rms_um = scale * start_rms_um,
+                                 .rms_um = scale * state.band_um[0],
+                                 .band_rms_um = scale * state.band_um[band_of(job.target.band_mm)],
+                                 .touched_share = state.touched_share});
   if (!job.target.defect) return heights;
   const double defect = may_stay_um - state.defect_left_um;
   return asks_height(job.target) ? std::min(heights, defect) : defect;

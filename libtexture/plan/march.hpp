@@ -25,7 +25,7 @@ struct WorldState {
   double removed_sd_um = 0;  ///< from place to place: uneven dwell, lanes, lean [um]
   double minutes = 0, discs = 0;
   double defect_left_um = 0;  ///< of the target's defect; < 0 = the paint beside it lies that much below it
-  double defect_removed_um = 0;  ///< clear removed beside the defect [um]
+  double defect_removed_um = 0;         ///< clear removed beside the defect [um]
   TexturePath path = {};                ///< from the start on
   std::vector<double> efficiency = {};  ///< of each step
 };
@@ -36,15 +36,15 @@ struct March {
   const Worlds& worlds;
   const std::vector<std::array<double, 2>>& bands_mm;  ///< as the states' bands
   double start_rms_um;                                 ///< of the patch [um]
-  double defect_waves = 1;  ///< waves of the texture that the target's defect lies across, >= 1
-  double may_stay_um = 0;   ///< what of it may stay [um]
+  double defect_waves = 1;          ///< waves of the texture that the target's defect lies across, >= 1
+  double may_stay_um = 0;           ///< what of it may stay [um]
   const BumpCurve* bump = nullptr;  ///< how the first step cuts down a defect above the paint
 
   double hardness_mpa(std::size_t world) const;
   /// The band's place among bands_mm; 0, all waves, where there is none.
   Eigen::Index band_of(const std::optional<std::array<double, 2>>& band_mm) const;
-  /// Where on the texture the part of the defect lies that is gone last, as Worlds::defect_rank: the lowest of
-  /// so many independent places (docs/physics.md, equation 77).
+  /// Where on the texture the part of the defect lies that is gone last, as Worlds::defect_rank: the lowest
+  /// of so many independent places (docs/physics.md, equation 77).
   double defect_rank(std::size_t world) const;
   /// By how much the state keeps the target's rms height and touch, and its defect is gone; >= 0 = met.
   double target_margin(const WorldState& state, std::size_t world) const;

@@ -72,7 +72,8 @@ std::optional<EdgeMargin> edge_margin_or(Statement& failed, const Job& job, cons
     return std::nullopt;
   }
   try {
-    return edge_margin(job.edge, budget_of(job), panel.clear_um, panel.clear_sd_um, steps, panel.steps, progress);
+    return edge_margin(job.edge, budget_of(job), panel.clear_um, panel.clear_sd_um, steps, panel.steps,
+                       progress);
   } catch (const NotConverged& error) {
     failed.figures = {{"residual", error.residual}, {"tolerance", error.tolerance}};
   } catch (const InvalidInput&) {

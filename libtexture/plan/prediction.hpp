@@ -33,8 +33,8 @@ inline constexpr double target_missed_care = 0.20;
 
 /// One panel: what its readings say of the clear, and what the sequence does to it.
 struct PanelPrediction {
-  std::string name = {};                ///< of the panel
-  double area_m2 = 0;                   ///< [m2]
+  std::string name = {};  ///< of the panel
+  double area_m2 = 0;     ///< [m2]
   /// thinnest reading; of a patch with a place, the film expected there [um]
   double total_film_least_um = 0;
   double clear_um = 0;                  ///< expected clear at that place [um]

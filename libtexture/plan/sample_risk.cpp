@@ -36,7 +36,8 @@ std::vector<double> spaced(double least, double most, std::size_t nodes) {
   std::vector<double> factors{least};
   if (most <= one_factor * least) return factors;
   for (std::size_t k = 1; k < nodes; ++k)
-    factors.push_back(least * std::pow(most / least, static_cast<double>(k) / static_cast<double>(nodes - 1)));
+    factors.push_back(least *
+                      std::pow(most / least, static_cast<double>(k) / static_cast<double>(nodes - 1)));
   return factors;
 }
 
@@ -127,7 +128,7 @@ class Sampler {
   const double wavelength_mm_;
   const Budget budget_;
   std::vector<std::vector<WorldStep>> in_worlds_;  // of the step at work, by panel
-  std::vector<Worked> ways_;  // the job's own first, whose states the curves of later steps follow
+  std::vector<Worked> ways_;       // the job's own first, whose states the curves of later steps follow
   std::optional<BumpCurve> bump_;  // of a defect above the paint, under the first step
   int solves_ = 0;
 };
@@ -236,8 +237,8 @@ bool Sampler::is_missed(const March& rules, const WorldState& state, std::size_t
          (seen && seen->is_missed(state.band_um[0], worlds_.texture_scale[world]));
 }
 
-// The cells that lose clear. Where a patch has a place, that place alone; where it has none, it may be any cell
-// of the panel, and the worst of them counts.
+// The cells that lose clear. Where a patch has a place, that place alone; where it has none, it may be any
+// cell of the panel, and the worst of them counts.
 PanelCells Sampler::cells_worked(const Worked& way, std::size_t p) const {
   PanelCells cells = cells_of(job_.panel[p]);
   const std::optional<Defect>& defect = job_.target.defect;

@@ -22,7 +22,7 @@ struct SampledSequence {
 /// Another way to deal with the target's defect by the same steps.
 struct SampledWay {
   DefectWayKind way = DefectWayKind::all_over;  ///< which one
-  std::vector<RiskDraws> draws = {};  ///< one per panel of the job
+  std::vector<RiskDraws> draws = {};            ///< one per panel of the job
 };
 
 /// The draws of each panel, and what they cost.
@@ -43,9 +43,9 @@ struct SampledRisks {
 /// Takes the sequences through the worlds of the job (worlds_of), side by side, step by step: per world and
 /// step the removal after each look from the closed law of loading discs, the texture from StepCurves, the
 /// clear owed from the closed scratch laws on the quantiles of the removal maps; then the worst of each
-/// panel's cells. A defect is worked in each of sampled_ways(), along the curves of the job's own. What simulate() would give in that world follows within about a tenth of the spread
-/// (docs/physics.md, risk). The same bytes for any number of threads, and for a sequence alone or among
-/// others.
+/// panel's cells. A defect is worked in each of sampled_ways(), along the curves of the job's own. What
+/// simulate() would give in that world follows within about a tenth of the spread (docs/physics.md, risk).
+/// The same bytes for any number of threads, and for a sequence alone or among others.
 SampledRisks sample_risk(const Job& job, const HeightField& surface,
                          const std::vector<SampledSequence>& sequences, const Progress& progress = {});
 

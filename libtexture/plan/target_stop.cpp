@@ -67,9 +67,8 @@ Sequence worked_sequence(const Job& job, const Sequence& sequence, const HeightF
     first.stop = target_stop(job.target);
     return worked;
   }
-  const LevelCost cost = working_at("sequence " + sequence.name + ", step " + title_of(first) + ": ", [&] {
-    return greatest_cost(job, first, node_patch(surface), progress);
-  });
+  const LevelCost cost = working_at("sequence " + sequence.name + ", step " + title_of(first) + ": ",
+                                    [&] { return greatest_cost(job, first, node_patch(surface), progress); });
   if (cost.is_reached || !asks_sight(job.target)) first.stop = stop_at(job.target, cost);
   return worked;
 }

@@ -10,8 +10,8 @@
 
 namespace libtexture {
 
-/// The stop rule that says what a target asks of height, touch and a defect, all parts together; no rule where
-/// it asks for sight alone, or for a defect above the paint, whose cost in clear depends on the step.
+/// The stop rule that says what a target asks of height, touch and a defect, all parts together; no rule
+/// where it asks for sight alone, or for a defect above the paint, whose cost in clear depends on the step.
 Stop target_stop(const Target& target);
 
 /// Whether a step has no stop rule of any kind.

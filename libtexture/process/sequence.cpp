@@ -78,7 +78,8 @@ class StepLevelling {
   StepLevelling& operator=(const StepLevelling&) = delete;
 
   // at_um: removals from `now` on.
-  std::vector<CurvePoint> look(const HeightField& now, const std::vector<double>& at_um, const Progress& look) {
+  std::vector<CurvePoint> look(const HeightField& now, const std::vector<double>& at_um,
+                               const Progress& look) {
     std::vector<CurvePoint> points;
     if (curve_) {
       look_ = look;
@@ -165,8 +166,7 @@ class Simulation {
       double overshoot = 0;
       for (std::size_t k = 0; k < at.size(); ++k) {
         const HeightField& now = made_at[k].surface;
-        const GrooveFigures figures =
-            figures_of(step, place, contact.pressure_kpa, made_at[k].contact_share);
+        const GrooveFigures figures = figures_of(step, place, contact.pressure_kpa, made_at[k].contact_share);
         scratch(scratches_, figures, (surface_.height_um() - now.height_um()).max(0.0));
         surface_ = now;
         const Seen seen = seen_in(now);

@@ -30,10 +30,10 @@ struct Stop {
   std::optional<double> rms_share = {};
   std::optional<double> removed_um = {};     ///< mean clear removed by this step [um], > 0 to 1000
   std::optional<double> clear_owed_um = {};  ///< clear that earlier steps' grooves still ask for [um], >= 0
-  /// mean clear removed by this step that takes out the defect of the job's target, best estimate [um], > 0 to
-  /// 1000; in each possible world of a plan the step ends once the defect is gone there
+  /// mean clear removed by this step that takes out the defect of the job's target, best estimate [um], > 0
+  /// to 1000; in each possible world of a plan the step ends once the defect is gone there
   std::optional<double> defect_um = {};
-  StopWhen when = StopWhen::any;             ///< whether any of the rules that are given ends it, or all
+  StopWhen when = StopWhen::any;  ///< whether any of the rules that are given ends it, or all
 
   void validate() const;
   bool operator==(const Stop&) const = default;

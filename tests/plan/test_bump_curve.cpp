@@ -1,6 +1,4 @@
 // A bump that is cut down, against closed forms and what the trade knows.
-#include "libtexture/plan/bump_curve.hpp"
-
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <cmath>
 #include <numbers>
@@ -8,6 +6,7 @@
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/process/disc_contact.hpp"
 
 using namespace libtexture;
@@ -32,7 +31,8 @@ Step film() {
 }  // namespace
 
 TEST_CASE("on springs a nib is cut down as exp(-k R/p), however far it stands out") {
-  // Springs do not feel their neighbours: dz/dR = -k z/p about a mark whose own load does not tell (closed form).
+  // Springs do not feel their neighbours: dz/dR = -k z/p about a mark whose own load does not tell (closed
+  // form).
   const double k_kpa_per_um = 0.4;
   const Step step = step_on(Backing::on_springs(k_kpa_per_um));
   const double p_kpa = pressure_kpa(step.motion);
@@ -78,12 +78,13 @@ TEST_CASE("height and stiffness count together, so that what is read between nod
   higher.height_um = 30;
   const BumpCurve direct({.defect = higher, .step = film(), .most_um = 20});
   for (const double removed_um : {0.1, 0.5, 2.0, 4.0})
-    CHECK(nodes.left_um(30, 1, removed_um) == Approx(direct.left_um(30, 1, removed_um)).epsilon(0.05).margin(0.05));
+    CHECK(nodes.left_um(30, 1, removed_um) ==
+          Approx(direct.left_um(30, 1, removed_um)).epsilon(0.05).margin(0.05));
 }
 
 TEST_CASE("a nib goes for two micrometres on a film disc, a run costs more than a clear has") {
-  // Common practice, no source: nibs are cut down with a film disc or a block before the panel is touched, and
-  // runs are taken down with a hard block alone, as a pad follows them.
+  // Common practice, no source: nibs are cut down with a film disc or a block before the panel is touched,
+  // and runs are taken down with a hard block alone, as a pad follows them.
   const BumpCurve nib({.defect = {.height_um = 20, .width_mm = 0.5}, .step = film(), .most_um = 40});
   CHECK(*nib.removal_to_um(0.5) < 2);
   const Backing pad = shipped_catalogue().backings.at("foam-backed disc on pad");
@@ -91,7 +92,8 @@ TEST_CASE("a nib goes for two micrometres on a film disc, a run costs more than 
                         .step = step_on(pad, "P3000 foam-backed"),
                         .most_um = 40});
   CHECK(soft.removal_to_um(0.5).value_or(40) > 5 * *nib.removal_to_um(0.5));
-  const BumpCurve run({.defect = {.height_um = 30, .width_mm = 10, .length_mm = 60}, .step = film(), .most_um = 40});
+  const BumpCurve run(
+      {.defect = {.height_um = 30, .width_mm = 10, .length_mm = 60}, .step = film(), .most_um = 40});
   CHECK(!run.removal_to_um(0.5));
 }
 

@@ -1,9 +1,8 @@
-#include "libtexture/plan/defect.hpp"
-
 #include <boost/math/distributions/normal.hpp>
 
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
+#include "libtexture/plan/defect.hpp"
 
 using namespace libtexture;
 using Catch::Approx;
@@ -36,7 +35,8 @@ TEST_CASE("a defect says in one sentence what is wrong with it") {
     CHECK_THROWS_WITH(defect.validate(), StartsWith("Defect: " + words));
   };
   refused({}, "depth_um or height_um must be given, one of them and not the other (got none)");
-  refused({.depth_um = 3, .height_um = 4}, "depth_um or height_um must be given, one of them and not the other (got both)");
+  refused({.depth_um = 3, .height_um = 4},
+          "depth_um or height_um must be given, one of them and not the other (got both)");
   refused({.depth_um = 0}, "depth_um must be > 0");
   refused({.depth_um = 3, .sd_um = -1}, "sd_um must be >= 0");
   refused({.height_um = 40}, "width_mm must be given with height_um");

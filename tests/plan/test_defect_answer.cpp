@@ -1,6 +1,4 @@
 // What it takes to be rid of a defect, against arithmetic, the normal distribution and what must always hold.
-#include "libtexture/plan/defect_answer.hpp"
-
 #include <algorithm>
 #include <boost/math/distributions/normal.hpp>
 #include <cmath>
@@ -10,6 +8,7 @@
 #include "door.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/compare.hpp"
+#include "libtexture/plan/defect_answer.hpp"
 #include "libtexture/plan/recommend.hpp"
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/plan/worlds.hpp"
@@ -37,7 +36,8 @@ Job job_of(const Defect& defect) {
   job.target = {.defect = defect};
   Step compound = step_of("compound", "compound on fibre", "150 mm compound", 4);
   compound.stop.clear_owed_um = 0.05;
-  job.sequence = {{"P2500 first", {step_of("P2500 film", "film on firm interface", "150 mm light", 60), compound}}};
+  job.sequence = {
+      {"P2500 first", {step_of("P2500 film", "film on firm interface", "150 mm light", 60), compound}}};
   return job;
 }
 
@@ -83,7 +83,8 @@ TEST_CASE("what is left of a scratch is its depth less the clear that went besid
   const RiskDraws draws = sampled(job).draws.front();
   const std::vector<double> depth_um = worlds_of(job).defect_um;
   for (std::size_t i = 0; i < depth_um.size(); ++i)
-    CHECK(draws.defect_left_um[i] == Approx(std::max(0.0, depth_um[i] - draws.defect_removed_um[i])).margin(1e-9));
+    CHECK(draws.defect_left_um[i] ==
+          Approx(std::max(0.0, depth_um[i] - draws.defect_removed_um[i])).margin(1e-9));
 }
 
 TEST_CASE("the chance that a scratch is gone is that of a normal depth to be less than what went") {
@@ -183,7 +184,8 @@ TEST_CASE("where the clear is too thin the answer is to leave the scratch") {
   const Prediction prediction = predicted(job).prediction;
   CHECK(prediction.verdict == Verdict::do_not_sand);
   const auto says = [](const std::vector<Statement>& reasons, StatementKind kind) {
-    return std::any_of(reasons.begin(), reasons.end(), [&](const Statement& one) { return one.kind == kind; });
+    return std::any_of(reasons.begin(), reasons.end(),
+                       [&](const Statement& one) { return one.kind == kind; });
   };
   CHECK(says(prediction.reasons, StatementKind::defect_leave_it));
   const Recommendation advice = recommend(job, surface_of(job), tools_of(job));
@@ -191,7 +193,8 @@ TEST_CASE("where the clear is too thin the answer is to leave the scratch") {
   CHECK(says(advice.reasons, StatementKind::defect_leave_it));
 }
 
-TEST_CASE("recommend takes out a scratch with the finest disc that the budget bears, and stops when it is gone") {
+TEST_CASE(
+    "recommend takes out a scratch with the finest disc that the budget bears, and stops when it is gone") {
   const Job job = job_of({.depth_um = 2, .sd_um = 0.3, .patch_mm = 200});
   const Recommendation advice = recommend(job, surface_of(job), tools_of(job));
   REQUIRE(!advice.recommended.empty());

@@ -1,23 +1,23 @@
-#include "libtexture/plan/defect_way.hpp"
-
 #include <cmath>
 #include <numbers>
 
 #include "catch.hpp"
+#include "libtexture/plan/defect_way.hpp"
 
 using namespace libtexture;
 using Catch::Approx;
 
 TEST_CASE("a groove hides where its flanks turn the mirrored image by less than sight resolves") {
-  // Law of reflection: a facet tilted by s turns a ray by 2 s; of a path that lies all beyond the panel the eye
-  // sees all of it. Normal sight resolves 1 arcmin (ISO 8596).
+  // Law of reflection: a facet tilted by s turns a ray by 2 s; of a path that lies all beyond the panel the
+  // eye sees all of it. Normal sight resolves 1 arcmin (ISO 8596).
   const double arcmin = std::numbers::pi / 180 / 60;
   const Viewer at_the_paint{.viewer_m = 0, .scene_m = 2};
   const Defect etched{.depth_um = 2, .width_mm = 5};
   CHECK(*hidden_depth_um(etched, at_the_paint) == Approx(arcmin / 2 * 2500));
   const Viewer usual;  // a third of the path before the panel
   CHECK(*hidden_depth_um(etched, usual) == Approx(arcmin / 2 * 3 / 2 * 2500));
-  CHECK(*hidden_depth_um({.depth_um = 2, .width_mm = 10}, usual) == Approx(2 * *hidden_depth_um(etched, usual)));
+  CHECK(*hidden_depth_um({.depth_um = 2, .width_mm = 10}, usual) ==
+        Approx(2 * *hidden_depth_um(etched, usual)));
 }
 
 TEST_CASE("nobody knows what rounding does to a line, to a groove of unknown width, or to a nib") {

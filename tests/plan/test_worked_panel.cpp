@@ -1,10 +1,9 @@
-#include "libtexture/plan/worked_panel.hpp"
-
 #include <numbers>
 
 #include "catch.hpp"
 #include "door.hpp"
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/plan/worked_panel.hpp"
 
 using namespace libtexture;
 using Catch::Approx;
@@ -40,7 +39,8 @@ TEST_CASE("a patch is worked and its feather is the disc's radius; no more than 
 
 TEST_CASE("a patch with a place has the film that is expected there") {
   Job job = door::job();
-  job.panel.front().readings = {{.x_mm = 0, .y_mm = 0, .total_um = 200}, {.x_mm = 900, .y_mm = 0, .total_um = 260}};
+  job.panel.front().readings = {{.x_mm = 0, .y_mm = 0, .total_um = 200},
+                                {.x_mm = 900, .y_mm = 0, .total_um = 260}};
   const Panel& panel = job.panel.front();
   const Film thinnest = film_worked(panel, job.coating, Defect{.depth_um = 3, .patch_mm = 100});
   const Film there =
