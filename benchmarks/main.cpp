@@ -1,5 +1,5 @@
 // The solvers measured: transform pairs and seconds, beside the classic method, with an outside checker and
-// the gates.
+// the gates. libtexture_benchmarks [FIGURES.json]
 
 #include <algorithm>
 #include <cmath>
@@ -12,7 +12,9 @@
 #include "allocations.hpp"
 #include "battery.hpp"
 #include "classic_projected_cg.hpp"
+#include "figures.hpp"
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/parallel.hpp"
 #include "libtexture/numerics/contact.hpp"
 #include "libtexture/numerics/erosion.hpp"
 #include "libtexture/process/scratches.hpp"
@@ -30,13 +32,7 @@ constexpr double accuracy = 1e-6;  // asked of all solves compared, by the outsi
 constexpr int most_classic_pairs = 2000;
 const IncrementOptions increment_options{.residual_tolerance = 1e-7, .gap_tolerance = accuracy};
 
-int missed_gates = 0;
-
-void gate(const char* name, double value, double most) {
-  const bool is_met = value <= most;
-  missed_gates += !is_met;
-  std::printf("  gate: %s <= %g: %s\n", name, most, is_met ? "met" : "MISSED");
-}
+benchmark::Figures figures;
 
 // Processor time of work on one thread: other work on the machine counts less than in time by the clock.
 double seconds_of(const auto& work) {
@@ -111,9 +107,10 @@ void run_battery() {
   }
   ours.print("increment");
   classic.print("classic projected CG");
-  gate("median pairs", ours.median(), 15);
-  gate("worst pairs", ours.worst(), 80);
-  gate("failures", ours.failures, 0);
+  figures.add("battery.classic_median_pairs", classic.median());
+  figures.gate("battery.median_pairs", ours.median(), 15);
+  figures.gate("battery.worst_pairs", ours.worst(), 80);
+  figures.gate("battery.failures", ours.failures, 0);
 }
 
 void run_typical_increments() {
@@ -129,6 +126,8 @@ void run_typical_increments() {
     classic[k++] = solve_classic(c, pressure).transform_pairs;
   }
   std::printf("  %-32s %7d %7d %8d\n", "increment", ours[0], ours[1], ours[2]);
+  figures.add("increment_0_1_um.pairs", ours[1]);
+  figures.add("increment_0_1_um.classic_pairs", classic[1]);
   std::printf("  %-32s %7d %7d %8d\n", "classic projected CG", classic[0], classic[1], classic[2]);
 }
 
@@ -151,7 +150,7 @@ void run_times() {
     }
     std::printf("  N = %-4d  %d pairs, %.3f s, one pair %.2f ms, ratio %.2f\n", n, pairs, total, 1e3 * pair,
                 total / (pairs * pair));
-    gate("ratio", total / (pairs * pair), 2.5);
+    figures.gate("increment.seconds_over_pairs_" + std::to_string(n), total / (pairs * pair), 2.5);
   }
 }
 
@@ -164,7 +163,7 @@ void run_allocations() {
   increment.solve(c.height_m, c.removal_m, pressure, increment_options);
   const auto made = static_cast<double>(benchmark::allocations() - before);
   std::printf("\nA second increment on one grid asks for memory %.0f times\n", made);
-  gate("allocations", made, 0);
+  figures.gate("increment.allocations", made, 0);
 }
 
 // A picture of the levelled surface beside an increment of the same size, on one thread each.
@@ -175,7 +174,8 @@ void run_reflection() {
   const Array2d height_um = Eigen::Map<const Array2d>(c.height_m.data(), 512, 512) * 1e6;
   const HeightField field(height_um, c.grid.pixel_mm);
   const Array2d share = Array2d::Constant(512, 512, .5);
-  const ReflectionView view{.rows = 512, .cols = 512, .threads = 1};
+  const ReflectionView view{.rows = 512, .cols = 512};
+  const ThreadLimit one(1);
   double increment_seconds = 0, picture_seconds = 0;
   constexpr int rounds = 4;  // both in turn, so that both meet the same machine
   for (int k = 0; k < rounds; ++k) {
@@ -187,7 +187,7 @@ void run_reflection() {
       "\nProcessor time of a mirrored scene, 512 x 512, against an increment of .1 um of that size\n");
   std::printf("  picture %.3f s, increment %.3f s, ratio %.2f\n", picture_seconds, increment_seconds,
               picture_seconds / increment_seconds);
-  gate("ratio", picture_seconds / increment_seconds, 10);
+  figures.gate("reflection.seconds_over_increment", picture_seconds / increment_seconds, 10);
 }
 
 // What a row of a history reads of a surface after four steps: its waves, and its scratches.
@@ -205,9 +205,10 @@ void run_row() {
     seen_smear_arcmin(waves, viewer);
   };
   Scratches scratches;
+  int step = 0;
   for (const double depth_um : {.2, .1, .05, .02})
     scratch(scratches,
-            {.step = std::to_string(depth_um),
+            {.step = step++,
              .depth_um = depth_um,
              .groove_length_mm = 5,
              .stray_marks_per_dm2_um = depth_um},
@@ -221,8 +222,8 @@ void run_row() {
   }
   std::printf("\nProcessor time of a row of a history, 512 x 512, in transform pairs of that size\n");
   std::printf("  waves %.1f, scratches %.1f, a pair %.2f ms\n", waves / pair, marks / pair, 1e3 * pair);
-  gate("waves", waves / pair, 20);
-  gate("scratches", marks / pair, 80);
+  figures.gate("row.waves_pairs", waves / pair, 20);
+  figures.gate("row.scratches_pairs", marks / pair, 80);
 }
 
 void run_contact() {
@@ -247,7 +248,8 @@ void run_contact() {
   std::printf("  %-32s %6d pairs  %.2f s\n", "contact", solved.transform_pairs, seconds);
   std::printf("  %-32s %6d pairs  %.2f s\n", "classic projected CG", classic.transform_pairs,
               classic_seconds);
-  gate("pairs", solved.transform_pairs, 100);
+  figures.add("contact.classic_pairs", classic.transform_pairs);
+  figures.gate("contact.pairs", solved.transform_pairs, 100);
 }
 
 void run_levelling() {
@@ -262,12 +264,13 @@ void run_levelling() {
     std::printf("  %zu reports: %d increments, %d pairs, %.1f s, ratio %.2f, error %.1e um\n", at_um.size(),
                 run.increments, run.transform_pairs, seconds, seconds / (run.transform_pairs * pair),
                 run.amplitude_error);
+    figures.add("level_5_um.pairs_" + std::to_string(at_um.size()) + "_reports", run.transform_pairs);
   }
 }
 
 }  // namespace
 
-int main() {
+int main(int count, char** words) {
   run_battery();
   run_typical_increments();
   run_times();
@@ -276,6 +279,7 @@ int main() {
   run_row();
   run_contact();
   run_levelling();
-  std::printf("\n%s\n", missed_gates == 0 ? "All gates met." : "A gate was missed.");
-  return missed_gates == 0 ? 0 : 1;
+  if (count > 1) figures.write(words[1]);
+  std::printf("\n%s\n", figures.missed_gates() == 0 ? "All gates met." : "A gate was missed.");
+  return figures.missed_gates() == 0 ? 0 : 1;
 }

@@ -14,8 +14,8 @@
 #include "libtexture/plan/compression.hpp"
 #include "libtexture/plan/spot_plan.hpp"
 #include "libtexture/plan/test_spot.hpp"
+#include "long_work.hpp"
 #include "module.hpp"
-#include "progress.hpp"
 #include "values.hpp"
 
 namespace libtexture::python {
@@ -71,31 +71,31 @@ void bind_test_spot(py::module_& module) {
   module.def("read_test_spot", &read_test_spot, "path"_a, doc("read_test_spot"));
   module.def(
       "judge_test_spot",
-      [](const Job& job, const Readings& readings, const py::object& progress) {
-        const Reporter reporter(progress);
+      [](const Job& job, const Readings& readings, const py::object& progress, int threads) {
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
         const TestSpot spot = spot_of(readings);
-        return judge_test_spot(job, spot, curves_for(job, spot, reporter.progress()));
+        return judge_test_spot(job, spot, curves_for(job, spot, work.progress()));
       },
-      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc("judge_test_spot"));
+      "job"_a, "readings"_a, py::kw_only(), LONG_WORK_ARGUMENTS, doc("judge_test_spot"));
   module.def(
       "what_moved_belief",
-      [](const Job& job, const Readings& readings, const py::object& progress) {
-        const Reporter reporter(progress);
+      [](const Job& job, const Readings& readings, const py::object& progress, int threads) {
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
         const TestSpot spot = spot_of(readings);
-        return what_moved_belief(job, spot, curves_for(job, spot, reporter.progress()));
+        return what_moved_belief(job, spot, curves_for(job, spot, work.progress()));
       },
-      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc("what_moved_belief"));
+      "job"_a, "readings"_a, py::kw_only(), LONG_WORK_ARGUMENTS, doc("what_moved_belief"));
   module.def(
       "calibrate",
-      [](const Job& job, const Readings& readings, const py::object& progress) {
-        const Reporter reporter(progress);
+      [](const Job& job, const Readings& readings, const py::object& progress, int threads) {
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
         const TestSpot spot = spot_of(readings);
-        return calibrate(job, spot, curves_for(job, spot, reporter.progress()));
+        return calibrate(job, spot, curves_for(job, spot, work.progress()));
       },
-      "job"_a, "readings"_a, py::kw_only(), "progress"_a = py::none(), doc("calibrate"));
+      "job"_a, "readings"_a, py::kw_only(), LONG_WORK_ARGUMENTS, doc("calibrate"));
 }
 
 void bind_bench(py::module_& module) {

@@ -4,8 +4,8 @@
 #include "libtexture/plan/pareto.hpp"
 #include "libtexture/plan/reached.hpp"
 #include "libtexture/plan/recommend.hpp"
+#include "long_work.hpp"
 #include "module.hpp"
-#include "progress.hpp"
 #include "values.hpp"
 
 namespace libtexture::python {
@@ -32,27 +32,28 @@ void bind_choose(py::module_& module) {
       "contrast"_a = 1.0, doc("judge_target"));
   module.def(
       "compare",
-      [](const Job& job, const py::object& progress) {
-        const Reporter reporter(progress);
+      [](const Job& job, const py::object& progress, int threads) {
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
-        Comparison result = compare(job, surface_of(job), reporter.progress());
+        Comparison result = compare(job, surface_of(job), work.progress());
         add_new(result.warnings, surface_notes(job));
         return result;
       },
-      "job"_a, py::kw_only(), "progress"_a = py::none(), doc("compare"));
+      "job"_a, py::kw_only(), LONG_WORK_ARGUMENTS, doc("compare"));
   def_with_options<WorkLimits>(
-      module, "WorkLimits", "recommend", "job: Job, *, machine: Machine = Machine(), " PROGRESS,
+      module, "WorkLimits", "recommend", "job: Job, *, machine: Machine = Machine(), " LONG_WORK,
       "Recommendation", doc("recommend"),
-      [](const Job& job, const Machine& machine, const py::object& progress, const py::kwargs& given) {
+      [](const Job& job, const Machine& machine, const py::object& progress, int threads,
+         const py::kwargs& given) {
         const auto limits = value_of<WorkLimits>(given, "recommend");
-        const Reporter reporter(progress);
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
         Recommendation result =
-            recommend(job, surface_of(job), tools_of(job, machine), limits, reporter.progress());
+            recommend(job, surface_of(job), tools_of(job, machine), limits, work.progress());
         add_new(result.comparison.warnings, surface_notes(job));
         return result;
       },
-      "job"_a, py::kw_only(), "machine"_a = Machine{}, "progress"_a = py::none());
+      "job"_a, py::kw_only(), "machine"_a = Machine{}, LONG_WORK_ARGUMENTS);
 }
 
 }  // namespace libtexture::python

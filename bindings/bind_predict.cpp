@@ -3,8 +3,8 @@
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/predict.hpp"
+#include "long_work.hpp"
 #include "module.hpp"
-#include "progress.hpp"
 #include "results.hpp"
 
 namespace libtexture::python {
@@ -87,14 +87,14 @@ void bind_prediction(py::module_& module) {
           }));
   module.def(
       "predict",
-      [](const Job& job, const std::string& sequence, const py::object& progress) {
-        const Reporter reporter(progress);
+      [](const Job& job, const std::string& sequence, const py::object& progress, int threads) {
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
-        Predicted result = predict(job, surface_of(job), sequence, reporter.progress());
+        Predicted result = predict(job, surface_of(job), sequence, work.progress());
         add_new(result.prediction.warnings, surface_notes(job));
         return result;
       },
-      "job"_a, py::kw_only(), "sequence"_a = "", "progress"_a = py::none(), doc("predict"));
+      "job"_a, py::kw_only(), "sequence"_a = "", LONG_WORK_ARGUMENTS, doc("predict"));
 }
 
 void bind_film_map(py::module_& module) {

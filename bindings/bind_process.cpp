@@ -6,8 +6,8 @@
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/press.hpp"
 #include "libtexture/process/sequence.hpp"
+#include "long_work.hpp"
 #include "module.hpp"
-#include "progress.hpp"
 #include "results.hpp"
 
 namespace libtexture::python {
@@ -86,15 +86,15 @@ void bind_levelling(py::module_& module) {
   def_to_xarray(levelled);
   def_with_options<LevelOptions>(
       module, "LevelOptions", "level",
-      "field: HeightField, backing: Backing, *, pressure_kpa: float, " PROGRESS, "Levelled", doc("level"),
+      "field: HeightField, backing: Backing, *, pressure_kpa: float, " LONG_WORK, "Levelled", doc("level"),
       [](const HeightField& field, const Backing& backing, double pressure_kpa, const py::object& progress,
-         const py::kwargs& given) {
+         int threads, const py::kwargs& given) {
         const auto options = value_of<LevelOptions>(given, "level");
-        const Reporter reporter(progress);
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
-        return level(field, backing, pressure_kpa, options, reporter.progress());
+        return level(field, backing, pressure_kpa, options, work.progress());
       },
-      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, "progress"_a = py::none());
+      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, LONG_WORK_ARGUMENTS);
 }
 
 void bind_press(py::module_& module) {
@@ -102,12 +102,13 @@ void bind_press(py::module_& module) {
   def_to_xarray(pressed);
   module.def(
       "press",
-      [](const HeightField& field, const Backing& backing, double pressure_kpa, const py::object& progress) {
-        const Reporter reporter(progress);
+      [](const HeightField& field, const Backing& backing, double pressure_kpa, const py::object& progress,
+         int threads) {
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
-        return press(field, backing, pressure_kpa, reporter.progress());
+        return press(field, backing, pressure_kpa, work.progress());
       },
-      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, "progress"_a = py::none(), doc("press"));
+      "field"_a, "backing"_a, py::kw_only(), "pressure_kpa"_a, LONG_WORK_ARGUMENTS, doc("press"));
 }
 
 void bind_scratches(py::module_& module) {
@@ -146,15 +147,15 @@ void bind_sequence(py::module_& module) {
   module.def("titles_of", &titles_of, "steps"_a, doc("titles_of"));
   def_with_options<SimulateOptions>(
       module, "SimulateOptions", "simulate",
-      "*, surface: HeightField, coating: Coating, steps: list[Step], " PROGRESS, "History", doc("simulate"),
+      "*, surface: HeightField, coating: Coating, steps: list[Step], " LONG_WORK, "History", doc("simulate"),
       [](const HeightField& surface, const Coating& coating, const std::vector<Step>& steps,
-         const py::object& progress, const py::kwargs& given) {
+         const py::object& progress, int threads, const py::kwargs& given) {
         const auto options = value_of<SimulateOptions>(given, "simulate");
-        const Reporter reporter(progress);
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
-        return simulate(surface, coating, steps, options, reporter.progress());
+        return simulate(surface, coating, steps, options, work.progress());
       },
-      py::kw_only(), "surface"_a, "coating"_a, "steps"_a, "progress"_a = py::none());
+      py::kw_only(), "surface"_a, "coating"_a, "steps"_a, LONG_WORK_ARGUMENTS);
 }
 
 void bind_edge(py::module_& module) {
@@ -173,15 +174,16 @@ void bind_edge(py::module_& module) {
       },
       "backing"_a, "motion"_a, py::kw_only(), "centre_mm"_a);
   def_with_options<EdgeOptions>(
-      module, "EdgeOptions", "edge_profile", "backing: Backing, motion: Motion, *, " PROGRESS, "EdgeProfile",
+      module, "EdgeOptions", "edge_profile", "backing: Backing, motion: Motion, *, " LONG_WORK, "EdgeProfile",
       doc("edge_profile"),
-      [](const Backing& backing, const Motion& motion, const py::object& progress, const py::kwargs& given) {
+      [](const Backing& backing, const Motion& motion, const py::object& progress, int threads,
+         const py::kwargs& given) {
         const auto options = value_of<EdgeOptions>(given, "edge_profile");
-        const Reporter reporter(progress);
+        const LongWork work(progress, threads);
         const py::gil_scoped_release without_lock;
-        return edge_profile(backing, motion, options, reporter.progress());
+        return edge_profile(backing, motion, options, work.progress());
       },
-      "backing"_a, "motion"_a, py::kw_only(), "progress"_a = py::none());
+      "backing"_a, "motion"_a, py::kw_only(), LONG_WORK_ARGUMENTS);
   module.def("unsanded_margin_mm", &unsanded_margin_mm, "profile"_a, "clear"_a, doc("unsanded_margin_mm"));
 }
 

@@ -12,8 +12,8 @@
 #include "libtexture/surface/texture.hpp"
 #include "libtexture/surface/viewer.hpp"
 #include "libtexture/surface/wet_film.hpp"
+#include "long_work.hpp"
 #include "module.hpp"
-#include "progress.hpp"
 #include "results.hpp"
 
 namespace libtexture::python {
@@ -204,9 +204,9 @@ void bind_viewer(py::module_& module) {
 void bind_reflection(py::module_& module) {
   def_with_options<ReflectionView>(
       module, "ReflectionView", "render_reflection",
-      "field: HeightField, *, specular_share: float | numpy.ndarray = 1.0, " PROGRESS, "numpy.ndarray",
+      "field: HeightField, *, specular_share: float | numpy.ndarray = 1.0, " LONG_WORK, "numpy.ndarray",
       doc("render_reflection"),
-      [](const HeightField& field, const py::object& specular_share, const py::object& progress,
+      [](const HeightField& field, const py::object& specular_share, const py::object& progress, int threads,
          const py::kwargs& given) {
         const auto view = value_of<ReflectionView>(given, "render_reflection");
         const bool is_map = py::isinstance<py::array>(specular_share);
@@ -214,11 +214,11 @@ void bind_reflection(py::module_& module) {
             is_map ? Array2d(map_of(specular_share, "render_reflection", "specular_share"))
                    : Array2d(Array2d::Constant(
                          1, 1, from_python<double>(specular_share, "render_reflection", "specular_share")));
-        const Reporter reporter(progress);
+        const LongWork work(progress, threads);
         return array_of(without_lock(
-            [&] { return render_reflection(field, share, view, shelf_scene(), reporter.progress()); }));
+            [&] { return render_reflection(field, share, view, shelf_scene(), work.progress()); }));
       },
-      "field"_a, py::kw_only(), "specular_share"_a = 1.0, "progress"_a = py::none());
+      "field"_a, py::kw_only(), "specular_share"_a = 1.0, LONG_WORK_ARGUMENTS);
 }
 
 }  // namespace

@@ -1866,8 +1866,8 @@ class Stop:
     @property
     def defect_um(self) -> float | None:
         """
-        mean clear removed by this step that takes out the defect of the job's target, best estimate [um], > 0 to
-        1000; in each possible world of a plan the step ends once the defect is gone there
+        mean clear removed by this step that takes out the defect of the job's target, best estimate [um], > 0
+        to 1000; in each possible world of a plan the step ends once the defect is gone there
         """
     @property
     def removed_um(self) -> float | None:
@@ -4091,7 +4091,8 @@ class DefectAnswer:
     @property
     def feather_shift_arcmin(self) -> float | None:
         """
-        How far the slope of that ring shifts what is mirrored in it [arcmin], by the median removal; none likewise.
+        How far the slope of that ring shifts what is mirrored in it [arcmin], by the median removal; none
+        likewise.
         """
     @property
     def hidden_um(self) -> float | None:
@@ -4510,8 +4511,8 @@ class Reached:
     @property
     def asks(self) -> str:
         """
-        field of Target: rms_um, preset, image_clarity_percent, letter_mm or defect; preset_rms for the texture of
-        full
+        field of Target: rms_um, preset, image_clarity_percent, letter_mm or defect; preset_rms for the texture
+        of full
         """
     @property
     def found(self) -> float | None:
@@ -6054,7 +6055,7 @@ def budget_rules(budget: Budget, *, clear_um: float) -> list[BudgetRule]:
     Every rule on a clear of so much [um], >= 0, at its least: those that the budget counts, the clear itself,
     and for information the known ones (published and practice) that those do not imply.
     """
-def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Calibration:
+def calibrate(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> Calibration:
     """
     Judges a test spot as judge_test_spot() does, and teaches the job what it says: result, job, and what
     moved the belief, all from one set of curves.
@@ -6068,7 +6069,7 @@ def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits =
     """
     The same for each population alone [um], oldest first.
     """
-def compare(job: Job, *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Comparison:
+def compare(job: Job, *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> Comparison:
     """
     Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
     The same with the best estimates on another surface: see predict_all().
@@ -6125,7 +6126,7 @@ def edge_pressure(backing: Backing, motion: Motion, *, centre_mm: float, removal
         pixel_mm: none = the largest that resolves the edge [mm]; a larger one is refused
         padding_radii: half-length of the row that is solved, in disc radii, 2 to 4
     """
-def edge_profile(backing: Backing, motion: Motion, *, progress: bool | collections.abc.Callable[[float], object] | None = None, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | dict | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgeProfile:
+def edge_profile(backing: Backing, motion: Motion, *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | dict | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgeProfile:
     """
     Wears the section pass by pass (docs/physics.md, edges): lanes at the innermost place and, spread evenly,
     beyond; in each the disc's force is balanced over its chords. Foam layers get their tangent modulus at the
@@ -6234,12 +6235,12 @@ def judge_compression(curve: CompressionCurve) -> CompressionResult:
 def judge_target(target: Target, *, before: HeightField, now: HeightField, touched_share: float, clarity_light: float = 1.0, contrast: float = 1.0) -> list[Reached]:
     """
     Judges a target on a surface that was worn from `before`; a defect by how far the mean height has fallen.
-    InvalidInput for a defect above the paint, which is not on the surfaces. touched_share: what the levelling step has
-    touched; of what the scratches leave, clarity_light: share of the texture's image clarity, contrast: that
-    of letters. Letters are read in the worse of the two directions.
+    InvalidInput for a defect above the paint, which is not on the surfaces. touched_share: what the levelling
+    step has touched; of what the scratches leave, clarity_light: share of the texture's image clarity,
+    contrast: that of letters. Letters are read in the worse of the two directions.
     The same at the end of a sequence, scratches included.
     """
-def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> TestSpotResult:
+def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> TestSpotResult:
     """
     Bayes' rule by the trapezoid rule on a grid, for ln(wear rate) and, where texture is told, ln(texture
     scale) and ln(stiffness) with it. Priors are normal: wear_spread() of the step, scale_log_sd() of the
@@ -6264,7 +6265,7 @@ def lane_dose(motion: Motion, contact: CrownContact) -> LaneDose:
     line on which the disc passes it: its chords where the whole face touches evenly (docs/physics.md,
     equation 24a).
     """
-def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None, removal_um: float, report_at_um: collections.abc.Sequence[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None, grain_um: float = 0.0) -> Levelled:
+def level(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, removal_um: float, report_at_um: collections.abc.Sequence[float] = [], amplitude_tolerance_um: float = 0.001, touched_beyond_um: float = 0.0, disc_diameter_mm: float | None = None, grain_um: float = 0.0) -> Levelled:
     """
     Levels a patch at a mean pressure [kPa], > 0: dh/dR = -p/p_mean under unilateral contact with the backing
     as it is given: no foam plateau, crown, footprint or grains unless the options say so (docs/physics.md,
@@ -6300,13 +6301,13 @@ def pareto_front(costs: collections.abc.Sequence[list[float]]) -> list[bool]:
     Whether each alternative is on the front: no other is at least as good in every cost and better in one.
     costs[i] holds the costs of alternative i, less being better; all equally many. Equals stay together.
     """
-def predict(job: Job, *, sequence: str = '', progress: bool | collections.abc.Callable[[float], object] | None = None) -> Predicted:
+def predict(job: Job, *, sequence: str = '', progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> Predicted:
     """
     Predicts a job, its sequence as worked_sequence() has it, on a starting surface (job.texture's own:
     surface_of() of libtexture/io). Histories, and the rows and sums of a panel, are of best estimates, with
     the clear at the panel's thinnest reading; risk and verdict are of all possible worlds (sample_risk).
     """
-def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Pressed:
+def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> Pressed:
     """
     Static contact of a backing with a patch under a mean pressure [kPa], > 0: no wear, pressure >= 0, gap >=
     0, never both (docs/physics.md, 14 and 15). The backing is taken as it is given. InvalidInput for a rigid
@@ -6371,7 +6372,7 @@ def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     Columns: when (before or after), and total_um or total_mil, or both with one filled in per row; apart by
     comma or semicolon, decimal point. InvalidInput names the file and the line; FileMissing the file.
     """
-def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.abc.Callable[[float], object] | None = None, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05, grain_ratio_most: float = 3.5) -> Recommendation:
+def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05, grain_ratio_most: float = 3.5) -> Recommendation:
     """
     Weighs every disc of the tools as the first step and compares those that reach the target, with what
     follows them, in the same worlds. Recommended is, of those with the mildest verdict that are on the front,
@@ -6392,7 +6393,7 @@ def removable_um(budget: Budget, *, clear_um: float) -> float:
     """
     Clear that may be removed [um]: the least of the rules that are on; below 0 = nothing, and already broken.
     """
-def render_reflection(field: HeightField, *, specular_share: float | numpy.typing.NDArray[numpy.float64] = 1.0, progress: bool | collections.abc.Callable[[float], object] | None = None, angle_deg: float = 45.0, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0, width_mm: float = 500.0, rows: int = 512, cols: int = 512, refractive_index: float = 1.5, body_luminance: float = 0.002, threads: int = 0) -> numpy.typing.NDArray[numpy.float64]:
+def render_reflection(field: HeightField, *, specular_share: float | numpy.typing.NDArray[numpy.float64] = 1.0, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, angle_deg: float = 45.0, viewer_m: float = 1.0, scene_m: float = 2.0, pupil_mm: float = 3.0, width_mm: float = 500.0, rows: int = 512, cols: int = 512, refractive_index: float = 1.5, body_luminance: float = 0.002) -> numpy.typing.NDArray[numpy.float64]:
     """
     The picture (view.rows, view.cols) of a scene mirrored in the surface; linear luminance, 0 to 1 (clipped),
     row 0 on top (far side). Exposure is fixed: 1 is a lamp in a perfect mirror of this index at
@@ -6412,7 +6413,6 @@ def render_reflection(field: HeightField, *, specular_share: float | numpy.typin
         cols: of the picture, 1 to 8192
         refractive_index: of the clear
         body_luminance: of the paint under the clear, a lamp being 1: dark paint; estimate
-        threads: 0 = all the machine has; the picture does not depend on it
     """
 def rms_slope(field: HeightField, *, direction: str = 'rows', footprint_mm: float = 0.0) -> float:
     """
@@ -6444,7 +6444,7 @@ def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     two directions: twice the slope, less the share of the path before the panel; waves below the spot that
     the pupil sees blur and do not count, docs/physics.md (53a).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, area_m2: float = 0.25, crown_radius_m: float | None = None, sheet: Sheet | dict = ..., band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, rms_tolerance_share: float | None = None, refractive_index: float = 1.5, scratch_limits: ScratchLimits | dict = ..., viewer: Viewer | dict = ...) -> History:
+def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, area_m2: float = 0.25, crown_radius_m: float | None = None, sheet: Sheet | dict = ..., band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, rms_tolerance_share: float | None = None, refractive_index: float = 1.5, scratch_limits: ScratchLimits | dict = ..., viewer: Viewer | dict = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
@@ -6524,8 +6524,8 @@ def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed
     """
 def target_stop(target: Target) -> Stop:
     """
-    The stop rule that says what a target asks of height, touch and a defect, all parts together; no rule where
-    it asks for sight alone, or for a defect above the paint, whose cost in clear depends on the step.
+    The stop rule that says what a target asks of height, touch and a defect, all parts together; no rule
+    where it asks for sight alone, or for a defect above the paint, whose cost in clear depends on the step.
     """
 def titles_of(steps: collections.abc.Sequence[Step]) -> list[str]:
     """
@@ -6552,7 +6552,7 @@ def wet_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayL
     exp(-rate rise (1 - exp(-time/rise))), with the rate of any depth at the starting viscosity,
     docs/physics.md (58).
     """
-def what_moved_belief(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None) -> Statement:
+def what_moved_belief(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> Statement:
     """
     What moved the belief in the wear rate most, by the logarithm of its median: the readings alone, what the
     glossy valleys add to them, or what the texture left adds to both. Curves as judge_test_spot() has them.

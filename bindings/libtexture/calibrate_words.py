@@ -8,6 +8,7 @@ from . import Job, calibrate, predict, read_test_spot
 from .figures import figures_text
 from .progress import Percentage, part_of
 from .table import WIDTH, bullets, cautions, note, ruled
+from .threads import add_threads
 from .whole_file import files_of, require_apart, require_outputs, write_whole
 from .wording import ANSWERS_AFTER_SPOT, film
 
@@ -21,6 +22,7 @@ def add_calibrate(verbs):
     words.add_argument("--save", metavar="JOB.json", type=Path, help="writes the calibrated job, which predict reads")
     words.add_argument("--report", metavar="FILE.html", type=Path, help="writes a page with pictures")
     words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
+    add_threads(words)
     words.set_defaults(run=run_calibrate)
 
 
@@ -34,7 +36,8 @@ def run_calibrate(options):
     job, spot = Job.load(options.job), read_test_spot(options.readings)
     require_apart(outputs, files_of(job))
     with Percentage("calibrating") as progress:
-        result, moved, calibrated, before, after = learn(job, spot, options.sequence or spot.sequence, progress)
+        sequence = options.sequence or spot.sequence
+        result, moved, calibrated, before, after = learn(job, spot, sequence, progress, options.threads)
     contents = {}
     if options.report:
         contents[options.report] = pages.calibration_page(result, moved, spot, before, after, job)
@@ -52,11 +55,13 @@ def run_calibrate(options):
         print(f"\nreport written to {options.report}")
 
 
-def learn(job, spot, sequence, progress):
+def learn(job, spot, sequence, progress, threads=0):
     """What the spot says, what of it moved the belief, the job with it, and the predictions before and after it."""
-    calibration = calibrate(job, spot, progress=part_of(progress, 0, 3))
-    before = predict(job, sequence=sequence, progress=part_of(progress, 1, 3)).prediction
-    after = predict(calibration.job, sequence=sequence, progress=part_of(progress, 2, 3)).prediction
+    calibration = calibrate(job, spot, progress=part_of(progress, 0, 3), threads=threads)
+    before, after = (
+        predict(each, sequence=sequence, progress=part_of(progress, part, 3), threads=threads).prediction
+        for part, each in enumerate((job, calibration.job), start=1)
+    )
     return calibration.result, calibration.moved, calibration.job, before, after
 
 

@@ -15,6 +15,7 @@ from .figures import figures_text
 from .progress import Percentage
 from .summary import summary
 from .table import table
+from .threads import add_threads
 from .whole_file import files_of, require_apart, require_outputs, write_whole
 
 INTERRUPTED = 130  # 128 + SIGINT, as shells say it
@@ -67,12 +68,13 @@ def add_verb(verbs, verb, does, summary):
     words.add_argument("job", metavar="JOB.toml", type=Path)
     words.add_argument("--report", metavar="FILE.html", type=Path, help="writes a page with pictures")
     words.add_argument("--json", metavar="FILE", type=Path, help="writes every figure")
+    add_threads(words)
     return words
 
 
 def run_predict(options):
     def work(job, progress):
-        return predict(job, sequence=options.sequence, progress=progress)
+        return predict(job, sequence=options.sequence, progress=progress, threads=options.threads)
 
     def told(predicted, job):
         prediction = predicted.prediction
@@ -83,7 +85,7 @@ def run_predict(options):
 
 def run_compare(options):
     def work(job, progress):
-        return compare(job, progress=progress)
+        return compare(job, progress=progress, threads=options.threads)
 
     def told(comparison, _):
         return comparison_table(comparison)
@@ -93,7 +95,7 @@ def run_compare(options):
 
 def run_recommend(options):
     def work(job, progress):
-        return recommend(job, progress=progress)
+        return recommend(job, progress=progress, threads=options.threads)
 
     def told(recommendation, _):
         return recommendation_table(recommendation)

@@ -64,16 +64,33 @@ class Handover {
   std::exception_ptr stopped_;
 };
 
+thread_local int thread_limit = 0;  // of work that this thread starts; 0 = none
+
 }  // namespace
 
-void parallel_for(int count, int threads, const std::function<void(int)>& task) {
-  require(threads >= 0, "parallel_for", "threads", "must be >= 0 (0 = all)", threads);
+ThreadLimit::ThreadLimit(int threads) : before_(thread_limit) {
+  require(threads >= 0, "parallel work", "threads", "must be >= 0 (0 = all the machine has)", threads);
+  if (threads > 0) thread_limit = before_ > 0 ? std::min(before_, threads) : threads;
+}
+
+ThreadLimit::~ThreadLimit() {
+  thread_limit = before_;
+}
+
+int threads_allowed() {
+  if (thread_limit > 0) return thread_limit;
+  return std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+}
+
+void parallel_for(int count, const std::function<void(int)>& task) {
   if (count <= 0) return;
-  if (threads == 0) threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+  const int threads = std::min(count, threads_allowed());
+  const int share = threads_allowed() / threads;
   std::vector<std::exception_ptr> errors(count);
   std::atomic<int> next{0};
   std::atomic<bool> failed{false};
   const auto work = [&] {
+    const ThreadLimit limit(share);
     for (int i = next++; i < count && !failed; i = next++) {
       try {
         task(i);
@@ -85,22 +102,23 @@ void parallel_for(int count, int threads, const std::function<void(int)>& task) 
   };
   {
     std::vector<std::jthread> helpers;
-    for (int t = 1; t < std::min(threads, count); ++t) helpers.emplace_back(work);
+    for (int t = 1; t < threads; ++t) helpers.emplace_back(work);
     work();
   }
   for (const auto& error : errors)
     if (error) std::rethrow_exception(error);
 }
 
-void parallel_for(int count, int threads, const Progress& progress,
+void parallel_for(int count, const Progress& progress,
                   const std::function<void(int, const Progress&)>& task) {
-  if (!progress) return parallel_for(count, threads, [&](int i) { task(i, {}); });
+  if (!progress) return parallel_for(count, [&](int i) { task(i, {}); });
   Handover handover(progress, static_cast<std::size_t>(std::max(0, count)));
   std::exception_ptr failed;
   {
-    const std::jthread working([&] {
+    const std::jthread working([&, threads = threads_allowed()] {
+      const ThreadLimit limit(threads);
       try {
-        parallel_for(count, threads, [&](int i) {
+        parallel_for(count, [&](int i) {
           task(i, [&handover, i](double share_done) {
             handover.report_task(static_cast<std::size_t>(i), share_done);
           });
@@ -119,7 +137,7 @@ void parallel_for_small(std::size_t count, const std::function<void(std::size_t)
                         const Progress& progress) {
   constexpr std::size_t in_a_row = 64;
   const std::size_t tasks = (count + in_a_row - 1) / in_a_row;
-  parallel_for(static_cast<int>(tasks), 0, progress, [&](int task, const Progress& part) {
+  parallel_for(static_cast<int>(tasks), progress, [&](int task, const Progress& part) {
     const std::size_t first = static_cast<std::size_t>(task) * in_a_row;
     for (std::size_t i = first; i < std::min(count, first + in_a_row); ++i) work(i);
     report(part, 1);

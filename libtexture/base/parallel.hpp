@@ -9,18 +9,34 @@
 
 namespace libtexture {
 
-/// Calls task(i) once for each i in [0, count) on up to `threads` threads (0 = all the machine has).
-/// The first exception by index is thrown again here after all running tasks have ended.
-void parallel_for(int count, int threads, const std::function<void(int)>& task);
+/// While it lives, parallel work that this thread starts uses at most `threads` threads in all (0 = all the
+/// machine has). Of two limits, one inside the other, the lower holds. InvalidInput where threads < 0.
+class ThreadLimit {
+ public:
+  explicit ThreadLimit(int threads);
+  ~ThreadLimit();
+  ThreadLimit(const ThreadLimit&) = delete;
+  ThreadLimit& operator=(const ThreadLimit&) = delete;
+
+ private:
+  int before_;
+};
+
+/// How many threads parallel work may use that is started from here, >= 1.
+int threads_allowed();
+
+/// Calls task(i) once for each i in [0, count) on up to threads_allowed() threads. A task that starts
+/// parallel work of its own may use an equal share of them. The first exception by index is thrown again here
+/// after all running tasks have ended.
+void parallel_for(int count, const std::function<void(int)>& task);
 
 /// The same with tasks that tell how far they are, each as if it were the whole. What is told on is their
 /// mean, which never falls, one report for each of theirs. It comes from the calling thread, which does
 /// nothing else: there Ctrl-C is seen, whichever thread reports. Once a report has thrown to stop the work,
 /// every task's next report throws the same.
-void parallel_for(int count, int threads, const Progress& progress,
-                  const std::function<void(int, const Progress&)>& task);
+void parallel_for(int count, const Progress& progress, const std::function<void(int, const Progress&)>& task);
 
-/// Calls work(i) once for each i in [0, count) on all threads, 64 in a row a task: for many small pieces.
+/// Calls work(i) once for each i in [0, count) in parallel, 64 in a row a task: for many small pieces.
 /// progress is called once a task.
 void parallel_for_small(std::size_t count, const std::function<void(std::size_t)>& work,
                         const Progress& progress = {});

@@ -1,8 +1,6 @@
 #include "libtexture/numerics/least_squares.hpp"
 
-#include <Eigen/LU>
 #include <Eigen/QR>
-#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <limits>
 #include <unsupported/Eigen/NonLinearOptimization>
@@ -43,8 +41,9 @@ Eigen::VectorXd unit_sd(const Eigen::MatrixXd& jacobian) {
   Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(scaled);
   qr.setThreshold(1e-7);  // central differences are good to about 1e-10; below this a direction is not fixed
   if (qr.rank() < n) return Eigen::VectorXd::Constant(n, HUGE_VAL);
-  const Eigen::MatrixXd inverse = (scaled.transpose() * scaled).inverse();
-  return inverse.diagonal().cwiseSqrt().cwiseQuotient(scale);
+  // With J+ = (J'J)^-1 J' the rows of J+ have the lengths wanted: J+ J+' = (J'J)^-1.
+  const Eigen::MatrixXd pseudo_inverse = qr.solve(Eigen::MatrixXd::Identity(jacobian.rows(), jacobian.rows()));
+  return pseudo_inverse.rowwise().norm().cwiseQuotient(scale);
 }
 
 }  // namespace
@@ -78,12 +77,6 @@ LeastSquares fit_least_squares(const Residuals& residuals, const Eigen::VectorXd
   problem.df(fit.parameters, jacobian);
   fit.sd = fit.residual_sd * unit_sd(jacobian);
   return fit;
-}
-
-double student_reach(int degrees_of_freedom, double confidence) {
-  require(degrees_of_freedom >= 1, "LeastSquares", "degrees_of_freedom", "must be >= 1", degrees_of_freedom);
-  require(confidence > 0 && confidence < 1, "LeastSquares", "confidence", "must be > 0 and < 1", confidence);
-  return boost::math::quantile(boost::math::students_t(degrees_of_freedom), (1 + confidence) / 2);
 }
 
 }  // namespace libtexture

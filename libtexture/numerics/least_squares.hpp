@@ -22,8 +22,4 @@ struct LeastSquares {
 /// InvalidInput with fewer than parameters + 1 observations; NotConverged where it stops short of a minimum.
 LeastSquares fit_least_squares(const Residuals& residuals, const Eigen::VectorXd& start);
 
-/// Half the width of the interval that holds the truth in `confidence` of cases, 0 to 1, in standard
-/// deviations: Student's t.
-double student_reach(int degrees_of_freedom, double confidence = 0.95);
-
 }  // namespace libtexture

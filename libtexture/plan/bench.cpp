@@ -9,6 +9,7 @@
 #include <numeric>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/student_reach.hpp"
 #include "libtexture/numerics/least_squares.hpp"
 
 namespace libtexture {

@@ -70,7 +70,7 @@ BumpCurve::BumpCurve(const BumpPlan& plan, const Progress& progress) {
   left_.assign(factors_.size(), {1});
   const DiscContact contact = disc_contact(plan.step, bump_of(plan.defect, 1).grid(), plan.crown);
   grain_um_ = grain_height_um(plan.step, contact.pressure_kpa);
-  parallel_for(static_cast<int>(factors_.size()), 0, progress, [&](int i, const Progress& part) {
+  parallel_for(static_cast<int>(factors_.size()), progress, [&](int i, const Progress& part) {
     const auto node = static_cast<std::size_t>(i);
     // S/p times a factor is the same as heights times it.
     const double factor = factors_[node], height_um = factor * best_um_;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/student_reach.hpp"
 #include "libtexture/numerics/least_squares.hpp"
 
 namespace libtexture {

@@ -80,7 +80,7 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
   for (const Backing& backing : tools.backings)
     if (carrier_of(backing) != Carrier::compound && coarsest(tools, carrier_of(backing)))
       fits.push_back({backing, carrier_of(backing)});
-  parallel_for(static_cast<int>(fits.size()), 0, progress, [&](int i, const Progress& part) {
+  parallel_for(static_cast<int>(fits.size()), progress, [&](int i, const Progress& part) {
     Fit& fit = fits[static_cast<std::size_t>(i)];
     const Step step = step_with(*coarsest(tools, fit.carrier), fit.backing, tools, limits);
     try {

@@ -142,7 +142,7 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
                                                const Progress& progress) {
   const std::size_t panels = job.panel.size(), runs = sequences.size() * panels;
   std::vector<std::optional<History>> made(runs);
-  parallel_for(static_cast<int>(runs), 0, progress, [&](int i, const Progress& part) {
+  parallel_for(static_cast<int>(runs), progress, [&](int i, const Progress& part) {
     const auto run = static_cast<std::size_t>(i);
     const Sequence& sequence = sequences[run / panels];
     const Panel panel =

@@ -44,7 +44,7 @@ std::vector<double> removals_um(double valley_um) {
 
 /// A solved curve.
 struct Curve {
-  std::vector<double> root_um = {};  // of the least removal at a point
+  std::vector<double> root_um = {};   // of the least removal at a point
   std::vector<double> log_left = {};  // ln(rms/rms of the start)
 };
 
@@ -150,7 +150,7 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
   const std::vector<double> at_um(result.removal_um.begin() + 1, result.removal_um.end());
 
   std::vector<Curve> solved(curves);
-  parallel_for(curves, 0, progress, [&](int i, const Progress& part) {
+  parallel_for(curves, progress, [&](int i, const Progress& part) {
     Backing backing = working;
     backing.stiffness_factor *= std::exp(result.least_log_ratio + i * spacing);
     solved[static_cast<std::size_t>(i)] = curve_at(patch, backing, step, at_um, part);

@@ -70,7 +70,7 @@ StartSurfaces next_starts(const CurvePlan& plan, const StepCurves& curves, const
     removals_um[wish.start].push_back(wish.removal_um);
   }
   std::vector<std::vector<HeightField>> by_start(plan.starts.size());
-  parallel_for(static_cast<int>(plan.starts.size()), 0, progress, [&](int i, const Progress& part) {
+  parallel_for(static_cast<int>(plan.starts.size()), progress, [&](int i, const Progress& part) {
     const auto start = static_cast<std::size_t>(i);
     std::sort(removals_um[start].begin(), removals_um[start].end());
     if (!removals_um[start].empty())

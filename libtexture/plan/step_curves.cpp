@@ -118,12 +118,11 @@ std::vector<Node> nodes_of(const std::vector<CurvePlan>& plans, const std::vecto
 LevellingCurve curve_of(const CurvePlan& plan, const HeightField& start, double factor,
                         const Progress& progress) {
   // S/p times a factor is the same as heights times it.
-  return LevellingCurve(
-      scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
-      {.rms_tolerance_um = factor * rms_tolerance_um(start),
-       .disc_diameter_mm = plan.contact.footprint_mm,
-       .grain_um = factor * grain_of(plan)},
-      progress);
+  return LevellingCurve(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
+                        {.rms_tolerance_um = factor * rms_tolerance_um(start),
+                         .disc_diameter_mm = plan.contact.footprint_mm,
+                         .grain_um = factor * grain_of(plan)},
+                        progress);
 }
 
 // A surface on the way, with what all readers see of it alike.
@@ -282,7 +281,7 @@ SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& p
   }
   const std::vector<Node> nodes = nodes_of(plans, at);
   solved.solves = static_cast<int>(nodes.size());
-  parallel_for(solved.solves, 0, progress, [&](int n, const Progress& part) {
+  parallel_for(solved.solves, progress, [&](int n, const Progress& part) {
     const Node& node = nodes[static_cast<std::size_t>(n)];
     std::vector<Eigen::ArrayXXd> read = run_node(plans, node, part);
     for (std::size_t r = 0; r < read.size(); ++r) {

@@ -26,7 +26,6 @@ void ReflectionView::validate() const {
   require_within(cols, 1, 8192, "ReflectionView", "cols");
   require_within(refractive_index, 1.01, 4, "ReflectionView", "refractive_index");
   require_within(body_luminance, 0, 1, "ReflectionView", "body_luminance");
-  require_not_negative(threads, "ReflectionView", "threads");
   const double half_height = width_mm * rows / cols / 2;
   const double topmost_deg = angle_deg + std::atan(half_height / (viewer_m * 1e3)) * 180 / std::numbers::pi;
   require(topmost_deg < 85, "ReflectionView", "width_mm",
@@ -221,7 +220,7 @@ Array2d render_reflection(const HeightField& field, const Array2d& specular_shar
   const double pixel_mm = view.width_mm / view.cols;
   const double exposure = 1 / (fresnel(view.angle_deg, view.refractive_index) + view.body_luminance);
   Array2d picture(view.rows, view.cols);
-  parallel_for(view.rows, view.threads, progress, [&](int i, const Progress& part) {
+  parallel_for(view.rows, progress, [&](int i, const Progress& part) {
     const double up_mm = (0.5 * (view.rows - 1) - i) * pixel_mm;
     for (int j = 0; j < view.cols; ++j) {
       const double right_mm = (j - 0.5 * (view.cols - 1)) * pixel_mm;

@@ -22,7 +22,6 @@ struct ReflectionView {
   int cols = 512;         ///< of the picture, 1 to 8192
   double refractive_index = 1.5;  ///< of the clear
   double body_luminance = 0.002;  ///< of the paint under the clear, a lamp being 1: dark paint; estimate
-  int threads = 0;                ///< 0 = all the machine has; the picture does not depend on it
 
   void validate() const;
   bool operator==(const ReflectionView&) const = default;
@@ -35,8 +34,7 @@ struct ReflectionView {
                       optional("rows", &ReflectionView::rows),
                       optional("cols", &ReflectionView::cols),
                       optional("refractive_index", &ReflectionView::refractive_index),
-                      optional("body_luminance", &ReflectionView::body_luminance),
-                      optional("threads", &ReflectionView::threads)};
+                      optional("body_luminance", &ReflectionView::body_luminance)};
   }
 };
 

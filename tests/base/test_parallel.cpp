@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <atomic>
+#include <chrono>
 #include <thread>
 
 #include "catch.hpp"
@@ -10,13 +12,14 @@ using namespace libtexture;
 TEST_CASE("every piece of work is done once, on any number of threads") {
   for (const int threads : {0, 1, 3}) {
     std::vector<int> done(100, 0);
-    parallel_for(100, threads, [&](int i) { ++done[static_cast<std::size_t>(i)]; });
+    const ThreadLimit limit(threads);
+    parallel_for(100, [&](int i) { ++done[static_cast<std::size_t>(i)]; });
     CHECK(done == std::vector<int>(100, 1));
   }
   std::vector<int> done(1000, 0);  // not a multiple of what a task takes in a row
   parallel_for_small(done.size(), [&](std::size_t i) { ++done[i]; });
   CHECK(done == std::vector<int>(1000, 1));
-  parallel_for(0, 0, [](int) { FAIL("nothing to do"); });
+  parallel_for(0, [](int) { FAIL("nothing to do"); });
 }
 
 TEST_CASE("many small pieces tell how far they are once a task, and the last that all is done") {
@@ -29,8 +32,46 @@ TEST_CASE("many small pieces tell how far they are once a task, and the last tha
 }
 
 TEST_CASE("the first failure by index comes out, and threads below zero are refused") {
-  CHECK_THROWS_WITH(parallel_for(1, 2, [](int) { throw std::runtime_error("broken"); }), "broken");
-  CHECK_THROWS_WITH(parallel_for(1, -1, [](int) {}), "parallel_for: threads must be >= 0 (0 = all) (got -1)");
+  CHECK_THROWS_WITH(parallel_for(1, [](int) { throw std::runtime_error("broken"); }), "broken");
+  CHECK_THROWS_WITH(ThreadLimit(-1),
+                    "parallel work: threads must be >= 0 (0 = all the machine has) (got -1)");
+}
+
+TEST_CASE("a limit holds for the work inside it and no longer, and the lower of two holds") {
+  const int all = threads_allowed();
+  {
+    const ThreadLimit six(6);
+    CHECK(threads_allowed() == 6);
+    {
+      const ThreadLimit two(2);
+      CHECK(threads_allowed() == 2);
+      const ThreadLimit none(0), nine(9);
+      CHECK(threads_allowed() == 2);
+    }
+    CHECK(threads_allowed() == 6);
+  }
+  CHECK(threads_allowed() == all);
+}
+
+TEST_CASE("work inside parallel work shares its threads: never more at once than allowed") {
+  const auto most_at_once = [](int threads, int outer) {
+    std::atomic<int> now{0}, most{0};
+    const Progress whole = [](double) {};
+    const ThreadLimit limit(threads);
+    parallel_for(outer, whole, [&](int, const Progress&) {
+      parallel_for(4, [&](int) {
+        const int running = ++now;
+        for (int seen = most; running > seen && !most.compare_exchange_weak(seen, running);) {
+        }
+        std::this_thread::sleep_for(std::chrono::milliseconds(1));
+        --now;
+      });
+    });
+    return most.load();
+  };
+  CHECK(most_at_once(1, 3) == 1);
+  CHECK(most_at_once(2, 5) <= 2);
+  CHECK(most_at_once(4, 2) <= 4);
 }
 
 TEST_CASE("tasks on several threads tell their mean, which never falls, from the calling thread") {
@@ -40,13 +81,14 @@ TEST_CASE("tasks on several threads tell their mean, which never falls, from the
     CHECK(std::this_thread::get_id() == here);
     told.push_back(share);
   };
-  parallel_for(8, 4, whole, [](int, const Progress& part) {
+  const ThreadLimit four(4);
+  parallel_for(8, whole, [](int, const Progress& part) {
     for (const double share : {0.0, 0.7, 0.3, 1.0}) part(share);
   });
   CHECK(told.size() == 8 * 4);  // each report is told on
   CHECK(std::is_sorted(told.begin(), told.end()));
   CHECK(told.back() == 1);
-  parallel_for(2, 2, Progress(), [](int, const Progress& part) { CHECK_FALSE(part); });
+  parallel_for(2, Progress(), [](int, const Progress& part) { CHECK_FALSE(part); });
 }
 
 TEST_CASE("a report that throws stops every task, and a task that throws ends the telling") {
@@ -58,8 +100,9 @@ TEST_CASE("a report that throws stops every task, and a task that throws ends th
   const auto work_on = [](int, const Progress& part) {
     for (;;) part(0.5);
   };
-  CHECK_THROWS_AS(parallel_for(4, 4, whole, work_on), Stopped);
+  const ThreadLimit four(4);
+  CHECK_THROWS_AS(parallel_for(4, whole, work_on), Stopped);
   CHECK(told == 3);
-  CHECK_THROWS_WITH(
-      parallel_for(2, 2, whole, [](int, const Progress&) { throw std::runtime_error("broken"); }), "broken");
+  CHECK_THROWS_WITH(parallel_for(2, whole, [](int, const Progress&) { throw std::runtime_error("broken"); }),
+                    "broken");
 }

@@ -124,7 +124,8 @@ TEST_CASE("an increment gives the same bytes each time, from a used solver, and 
   used.solve(c.height_m, c.removal_m, pressure, accurate);
   CHECK(is_same(pressure));
   std::vector<Solved> solved(4);
-  parallel_for(4, 4, [&](int i) { solved[i] = solve(c); });
+  const ThreadLimit four(4);
+  parallel_for(4, [&](int i) { solved[i] = solve(c); });
   for (const Solved& one : solved) CHECK(is_same(one.pressure));
 }
 

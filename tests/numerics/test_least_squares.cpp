@@ -35,13 +35,6 @@ TEST_CASE("a parameter that the observations do not fix is infinitely uncertain"
   CHECK(std::isinf(fit.sd[1]));
 }
 
-TEST_CASE("Student's t says how many standard deviations hold 95 %") {
-  // Any printed table of Student's t (from memory): 12.706, 2.228, 1.960.
-  CHECK(student_reach(1) == Catch::Approx(12.706).margin(5e-4).epsilon(0));
-  CHECK(student_reach(10) == Catch::Approx(2.228).margin(5e-4).epsilon(0));
-  CHECK(student_reach(1000000) == Catch::Approx(1.960).margin(5e-4).epsilon(0));
-}
-
 TEST_CASE("as many parameters as observations fit anything, and are refused") {
   const Residuals residuals = [](const Eigen::VectorXd& b) -> Eigen::VectorXd { return b; };
   CHECK_THROWS_WITH(fit_least_squares(residuals, Eigen::Vector2d(1, 1)),

@@ -72,7 +72,7 @@ Rerun simulate_worlds(const Job& job) {
                        &rerun.minutes, &rerun.discs})
     figure->resize(count);
   rerun.paths.resize(count);
-  parallel_for(static_cast<int>(count), 0, [&](int i) {
+  parallel_for(static_cast<int>(count), [&](int i) {
     const auto world = static_cast<std::size_t>(i);
     std::vector<Step> own;
     for (std::size_t j = 0; j < steps.size(); ++j) own.push_back(in_world(steps[j], drawn[j], world, {}));

@@ -175,23 +175,36 @@ def test_other_threads_of_python_run_on_while_it_works(name):
 
 
 LONG_WORK = {
-    "level": lambda progress: level(amplitude_tolerance_um=1e-4, progress=progress),
-    "press": lambda progress: lt.press(FIELD, BACKING, pressure_kpa=1.5, progress=progress),
-    "simulate": lambda progress: simulate(progress=progress),
-    "predict": lambda progress: lt.predict(JOB, progress=progress),
-    "compare": lambda progress: lt.compare(TWO_WAYS, progress=progress),
-    "recommend": lambda progress: lt.recommend(JOB, **FEW, progress=progress),
-    "judge_test_spot": lambda progress: lt.judge_test_spot(JOB, SPOT, progress=progress),
-    "calibrate": lambda progress: lt.calibrate(JOB, SPOT, progress=progress),
-    "edge_profile": lambda progress: edge(progress=progress),
-    "render_reflection": lambda progress: lt.render_reflection(FIELD, rows=300, cols=300, progress=progress),
+    "level": lambda **watch: level(amplitude_tolerance_um=1e-4, **watch),
+    "press": lambda **watch: lt.press(FIELD, BACKING, pressure_kpa=1.5, **watch),
+    "simulate": lambda **watch: simulate(**watch),
+    "predict": lambda **watch: lt.predict(JOB, **watch),
+    "compare": lambda **watch: lt.compare(TWO_WAYS, **watch),
+    "recommend": lambda **watch: lt.recommend(JOB, **FEW, **watch),
+    "judge_test_spot": lambda **watch: lt.judge_test_spot(JOB, SPOT, **watch),
+    "calibrate": lambda **watch: lt.calibrate(JOB, SPOT, **watch),
+    "what_moved_belief": lambda **watch: lt.what_moved_belief(JOB, SPOT, **watch),
+    "edge_profile": lambda **watch: edge(**watch),
+    "render_reflection": lambda **watch: lt.render_reflection(FIELD, rows=300, cols=300, **watch),
 }
+
+
+@pytest.mark.parametrize("name", LONG_WORK)
+def test_the_bytes_do_not_depend_on_how_many_threads_long_work_may_use(name):
+    one, three = (plain(LONG_WORK[name](threads=threads)) for threads in (1, 3))
+    assert one == three
+    with pytest.raises(ValueError, match=r"threads must be >= 0 \(0 = all the machine has\) \(got -1\)"):
+        LONG_WORK[name](threads=-1)
+
+
+def plain(result):
+    return result.tolist() if isinstance(result, np.ndarray) else result.to_dict()
 
 
 @pytest.mark.parametrize("name", LONG_WORK)
 def test_progress_is_told_shares_that_never_fall_and_end_at_1(name):
     shares = []
-    LONG_WORK[name](shares.append)
+    LONG_WORK[name](progress=shares.append)
     assert shares == sorted(shares)
     assert shares[0] >= 0 and shares[-1] == 1
     assert name == "press" or len(set(shares)) > 10  # a contact at rest has no clock
@@ -204,7 +217,7 @@ class Stopped(Exception):
 @pytest.mark.parametrize("name", LONG_WORK)
 def test_an_exception_of_any_report_stops_the_work_and_no_more_are_told(name):
     every_report = []
-    LONG_WORK[name](every_report.append)
+    LONG_WORK[name](progress=every_report.append)
     for part in range(6):
         last = max(1, len(every_report) * part // 5)  # the first and the very last too
         reports = []
@@ -215,7 +228,7 @@ def test_an_exception_of_any_report_stops_the_work_and_no_more_are_told(name):
                 raise Stopped
 
         with pytest.raises(Stopped):
-            LONG_WORK[name](stop)
+            LONG_WORK[name](progress=stop)
         assert len(reports) == last
 
 
@@ -237,7 +250,7 @@ class CtrlC(threading.Thread):
 @pytest.mark.parametrize("name", LONG_WORK)
 def test_ctrl_c_stops_work_at_its_next_report(name):
     all_reports = []
-    LONG_WORK[name](all_reports.append)
+    LONG_WORK[name](progress=all_reports.append)
     assert len(all_reports) > 3, "a test of stopping needs work that goes on"
     reports = []  # list.append runs no bytecode of Python, so that nothing but the work itself can see the signal
     previous = signal.signal(signal.SIGINT, signal.default_int_handler)
@@ -245,7 +258,7 @@ def test_ctrl_c_stops_work_at_its_next_report(name):
     try:
         with pytest.raises(KeyboardInterrupt):
             ctrl_c.start()
-            LONG_WORK[name](reports.append)
+            LONG_WORK[name](progress=reports.append)
             ctrl_c.work_goes_on = False
     finally:
         ctrl_c.work_goes_on = False

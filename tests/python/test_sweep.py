@@ -79,6 +79,21 @@ class OneAtATime(Executor):
         return future
 
 
+class Recorder(OneAtATime):
+    """Notes what the first call is given."""
+
+    def submit(self, function, *given):
+        self.given = given
+        return super().submit(function, *given)
+
+
+@pytest.mark.parametrize(("asked", "used"), [({}, 1), ({"threads": 2}, 2), ({"threads": 0}, 0)])
+def test_each_job_of_an_executor_uses_one_thread_unless_told_otherwise(asked, used):
+    executor = Recorder()
+    lt.sweep(JOBS[:1], executor, **asked)
+    assert executor.given == (JOBS[0], used)
+
+
 def test_a_job_that_fails_raises_and_drops_those_that_have_not_begun():
     broken = JOBS[0].replace(texture=lt.TextureSource(file="no_such_surface.csv"))
     executor = OneAtATime()

@@ -17,9 +17,9 @@
 #include "catch.hpp"
 #include "libtexture/base/parallel.hpp"
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/plan/sample_risk.hpp"
-#include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/test_spot.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/pace.hpp"
@@ -311,7 +311,7 @@ Figures ranks_of_panel(int seed) {
 /// 1000 cases for each figure where all is right (Pearson), once in 70 for any of 14 (Bonferroni).
 void check_ranks(int panels, int bins) {
   std::vector<Figures> all(static_cast<std::size_t>(panels));
-  parallel_for(panels, 0, [&](int i) { all[static_cast<std::size_t>(i)] = ranks_of_panel(i + 1); });
+  parallel_for(panels, [&](int i) { all[static_cast<std::size_t>(i)] = ranks_of_panel(i + 1); });
   const double limit =
       boost::math::quantile(boost::math::complement(boost::math::chi_squared(bins - 1), .001));
   for (const auto& [name, first] : all.front()) {

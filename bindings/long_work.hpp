@@ -1,18 +1,20 @@
 #pragma once
-// Progress: reports to Python, and Ctrl-C, from work that runs without the interpreter's lock.
+// Long work for Python: its progress, Ctrl-C and its threads, while it runs without the interpreter's lock.
 
 #include <pybind11/pybind11.h>
 
 #include <exception>
 
+#include "libtexture/base/parallel.hpp"
 #include "libtexture/base/progress.hpp"
 
 namespace libtexture::python {
 
 namespace py = pybind11;
 
-/// How work says how far it is, in a signature.
-#define PROGRESS "progress: bool | Callable[[float], object] | None = None"
+/// How a caller watches and bounds long work, in a signature and in its arguments.
+#define LONG_WORK "progress: bool | Callable[[float], object] | None = None, threads: int = 0"
+#define LONG_WORK_ARGUMENTS "progress"_a = py::none(), "threads"_a = 0
 
 /// What the work answers, done while other Python threads run on.
 template <class Work>
@@ -21,18 +23,19 @@ auto without_lock(const Work& work) {
   return work();
 }
 
-/// Where work reports to: what the caller gave as progress, a bar of our own where that is True. Made and
-/// dropped with the interpreter's lock held.
-class Reporter {
+/// Long work for a caller in Python: it reports to what was given as progress, a bar of our own where that is
+/// True, and uses at most `threads` threads (0 = all the machine has). Made and dropped with the
+/// interpreter's lock held, by the thread that does the work.
+class LongWork {
  public:
-  explicit Reporter(const py::object& progress) : callable_(progress) {
+  LongWork(const py::object& progress, int threads) : limit_(threads), callable_(progress) {
     if (progress.is(py::bool_(false))) callable_ = py::none();
     if (progress.is(py::bool_(true))) {
       callable_ = py::module_::import("libtexture.progress").attr("ProgressBar")();
       is_own_ = true;
     }
   }
-  ~Reporter() {
+  ~LongWork() {
     if (!is_own_) return;
     try {
       callable_.attr("close")(std::uncaught_exceptions() == 0);
@@ -40,8 +43,8 @@ class Reporter {
       error.discard_as_unraisable("libtexture: the progress bar");
     }
   }
-  Reporter(const Reporter&) = delete;
-  Reporter& operator=(const Reporter&) = delete;
+  LongWork(const LongWork&) = delete;
+  LongWork& operator=(const LongWork&) = delete;
 
   /// Raises what a signal raised (KeyboardInterrupt), then tells the share done. Must not outlive this
   /// object.
@@ -54,6 +57,7 @@ class Reporter {
   }
 
  private:
+  ThreadLimit limit_;
   py::object callable_;
   bool is_own_ = false;
 };
