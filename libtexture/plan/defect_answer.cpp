@@ -4,13 +4,12 @@
 #include <numeric>
 
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/sample_risk.hpp"
 #include "libtexture/plan/worked_panel.hpp"
 
 namespace libtexture {
 
 namespace {
-
-constexpr double shown_arcmin = 1;  // a shift that normal sight resolves, as hidden_slope() has it
 
 double share_of(const std::vector<double>& is_so) {
   return std::accumulate(is_so.begin(), is_so.end(), 0.0) / static_cast<double>(is_so.size());
@@ -48,7 +47,7 @@ DefectWay leaving(const Defect& defect, const std::vector<double>& sizes_um, con
 
 // Whether the slope of the feather is seen.
 Statement feather_note(const DefectAnswer& answer, double removed_um) {
-  const bool is_shown = *answer.feather_shift_arcmin > shown_arcmin;
+  const bool is_shown = *answer.feather_shift_arcmin > resolved_arcmin;
   return {.kind = is_shown ? StatementKind::feather_shows : StatementKind::feather_hidden,
           .figures = {{"removed_um", removed_um},
                       {"feather_mm", *answer.feather_mm},

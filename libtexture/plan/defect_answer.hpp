@@ -8,9 +8,10 @@
 #include "libtexture/base/statement.hpp"
 #include "libtexture/plan/defect_way.hpp"
 #include "libtexture/plan/job.hpp"
-#include "libtexture/plan/sample_risk.hpp"
 
 namespace libtexture {
+
+struct SampledRisk;
 
 /// The ways to deal with the target's defect on one panel.
 struct DefectAnswer {

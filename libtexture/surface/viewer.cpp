@@ -11,7 +11,6 @@ namespace libtexture {
 
 namespace {
 
-constexpr double resolved_arcmin = 1;  // by normal sight, ISO 8596
 constexpr double radian_per_arcmin = std::numbers::pi / 180 / 60;
 constexpr double eye_share = 1.0 / 3;  // of the whole path, from the eye to the paint
 

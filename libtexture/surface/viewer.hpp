@@ -38,10 +38,13 @@ double seen_wander_arcmin(const Waves& waves, const Viewer& viewer, const SpotMe
 /// less the share of the path before the panel (docs/physics.md, equation 80).
 double seen_shift_arcmin(double slope, const Viewer& viewer);
 
-/// The slope whose shift normal sight just resolves, 1 arcmin (ISO 8596).
+/// Shift of a mirrored point that normal sight just resolves [arcmin] (ISO 8596).
+inline constexpr double resolved_arcmin = 1;
+
+/// The slope whose shift normal sight just resolves.
 double hidden_slope(const Viewer& viewer);
 
-/// Length [mm] that normal sight just resolves at a distance [m]: 1 arcmin (ISO 8596).
+/// Length [mm] that normal sight just resolves at a distance [m].
 double resolved_mm(double distance_m);
 
 /// The spot of a surface that the viewer's pupil takes in as it looks at a mirrored point, docs/physics.md

@@ -10,6 +10,7 @@
 #include "libtexture/plan/compare.hpp"
 #include "libtexture/plan/defect_answer.hpp"
 #include "libtexture/plan/recommend.hpp"
+#include "libtexture/plan/sample_risk.hpp"
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/plan/worlds.hpp"
 
