@@ -5,7 +5,7 @@ import textwrap
 from .wording import chance
 
 WIDTH = 100
-WAY = "{:<34}{:>19}{:>16}{:>16}{:>15}"
+WAY = "{:<33}{:>19}{:>16}{:>15}{:>17}"
 NAMES = {  # by the kind of a way
     "all over": "taken out all over",
     "patch": "taken out on the patch",

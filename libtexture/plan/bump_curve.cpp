@@ -59,9 +59,15 @@ double read(std::size_t size, const Place& place, const Value& value, double at)
 
 }  // namespace
 
+bool is_followed(const Defect& defect) {
+  return is_above(defect) || defect.width_mm.value_or(0) >= widest_bridged_mm;
+}
+
 BumpCurve::BumpCurve(const BumpPlan& plan, const Progress& progress) {
   plan.defect.validate();
-  require(is_above(plan.defect), "BumpCurve", "defect", "must have a height_um", "depth_um");
+  require(is_followed(plan.defect), "BumpCurve", "defect", "must be above the paint or wide",
+          "a groove that is bridged");
+  const double sign = is_above(plan.defect) ? 1 : -1;
   require(!plan.factors.empty(), "BumpCurve", "factors", "must hold at least one", "none");
   require_positive(plan.most_um, "BumpCurve", "most_um");
   best_um_ = size_um(plan.defect);
@@ -74,7 +80,7 @@ BumpCurve::BumpCurve(const BumpPlan& plan, const Progress& progress) {
     const auto node = static_cast<std::size_t>(i);
     // S/p times a factor is the same as heights times it.
     const double factor = factors_[node], height_um = factor * best_um_;
-    const HeightField bump = bump_of(plan.defect, height_um);
+    const HeightField bump = bump_of(plan.defect, sign * height_um);
     double share_done = 0;
     LevellingCurve curve(bump, contact.backing, contact.pressure_kpa,
                          {.rms_tolerance_um = share_tolerance * bump.rms_um(),
@@ -90,7 +96,7 @@ BumpCurve::BumpCurve(const BumpPlan& plan, const Progress& progress) {
       // The corner lies farthest from the bump and its repeats.
       const double about_um = now.height_um()(0, 0);
       removed_[node].push_back(std::max(removed_[node].back(), -about_um / height_um));
-      const double left = (now.height_um().maxCoeff() - about_um) / height_um;
+      const double left = (sign * now.height_um()).maxCoeff() / height_um - sign * about_um / height_um;
       left_[node].push_back(std::clamp(left, none, left_[node].back()));
       share_done = share;
       report(part, share_done);

@@ -5,12 +5,14 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 
 namespace libtexture {
 
 namespace {
 
-constexpr double farthest = 1e-12;  // share at either end beyond which nothing is drawn
+constexpr double unseen_depth_um = 0.1;  // a wide groove never quite goes; as ScratchLimits has it, estimate
+constexpr double farthest = 1e-12;       // share at either end beyond which nothing is drawn
 
 void require_positive_if(const std::optional<double>& value, std::string_view field) {
   if (value) require_positive(*value, "Defect", field);
@@ -56,7 +58,8 @@ double size_sd_um(const Defect& defect) {
 }
 
 double may_stay_um(const Defect& defect) {
-  return is_above(defect) ? defect.level_within_um : 0;
+  if (is_above(defect)) return defect.level_within_um;
+  return is_followed(defect) ? unseen_depth_um : 0;
 }
 
 double size_at(const Defect& defect, double share) {

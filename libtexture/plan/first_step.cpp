@@ -6,6 +6,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/worked_panel.hpp"
 #include "libtexture/process/pace.hpp"
@@ -154,7 +155,7 @@ std::vector<Statement> out_of_reach(const Fit& fit, const Target& target) {
   for (const Reached& part : fails->target)
     if (!part.is_met) reasons.push_back(unmet(part, target));
   if (!is_by_waves) {
-    if (is_above(*target.defect)) reasons.push_back({.kind = StatementKind::stiffer_backing_helps});
+    if (is_followed(*target.defect)) reasons.push_back({.kind = StatementKind::stiffer_backing_helps});
     return reasons;
   }
   reasons.push_back({.kind = StatementKind::waves_resist,

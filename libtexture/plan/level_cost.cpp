@@ -70,7 +70,7 @@ class DefectCut {
   DefectCut(const Target& target, const Step& step, const LevelConditions& conditions,
             const Progress& progress)
       : defect_(target.defect) {
-    if (!defect_ || !is_above(*defect_)) return;
+    if (!defect_ || !is_followed(*defect_)) return;
     curve_.emplace(
         BumpPlan{.defect = *defect_, .step = step, .crown = conditions.crown, .most_um = conditions.most_um},
         progress);

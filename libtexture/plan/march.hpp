@@ -38,7 +38,7 @@ struct March {
   double start_rms_um;                                 ///< of the patch [um]
   double defect_waves = 1;          ///< waves of the texture that the target's defect lies across, >= 1
   double may_stay_um = 0;           ///< what of it may stay [um]
-  const BumpCurve* bump = nullptr;  ///< how the first step cuts down a defect above the paint
+  const BumpCurve* bump = nullptr;  ///< how the first step takes out a defect that it follows
 
   double hardness_mpa(std::size_t world) const;
   /// The band's place among bands_mm; 0, all waves, where there is none.
@@ -53,8 +53,8 @@ struct March {
   /// loading discs, texture from the curves, clear owed by the scratch laws; until a look meets the step's
   /// rule, or its passes are made. Then the parts: levelling until the rule (or the target, where there is
   /// none) was met, overshoot from that moment to the look; all that a step cuts which is not the first and
-  /// has no rule of texture is scratch debt. A defect below the paint loses its depth with the clear beside
-  /// it; one above it is cut down by the first step, and later ones leave what stands.
+  /// has no rule of texture is scratch debt. A defect that is bridged loses its depth with the clear beside
+  /// it; one that is followed goes with the first step, and later ones leave what stays.
   void step(std::size_t world, const Panel& panel, const WorldStep& step, const StepCurves& curves,
             const StartSurfaces& starts, int place, WorldState& state) const;
 };

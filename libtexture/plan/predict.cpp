@@ -6,6 +6,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
@@ -237,7 +238,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
 
 AllPredicted predict_these(const Job& job, const HeightField& surface, const HeightField& rows_surface,
                            const std::vector<Sequence>& stated, const Progress& progress) {
-  const bool is_found = asks_sight(job.target) || (job.target.defect && is_above(*job.target.defect));
+  const bool is_found = asks_sight(job.target) || (job.target.defect && is_followed(*job.target.defect));
   const double found_by = is_found ? target_work : 0;
   std::vector<Sequence> sequences;
   for (const Sequence& sequence : stated)

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/waves.hpp"
 
@@ -79,8 +80,9 @@ std::vector<Reached> judge_target(const Target& target, const HeightField& befor
                             seen_letter_mm(seen_smear_arcmin(*waves, viewer), viewer, contrast)));
   }
   if (target.defect) {
-    require(!is_above(*target.defect), "judge_target", "target.defect",
-            "must be a depth_um: what stands above the paint is not on the surfaces", "height_um");
+    require(!is_followed(*target.defect), "judge_target", "target.defect",
+            "must be a groove that the disc bridges: others are not on the surfaces",
+            "a nib, a run, a wide mark");
     parts.push_back(judge_defect(target, size_um(*target.defect) - (before.mean_um() - now.mean_um())));
   }
   return parts;

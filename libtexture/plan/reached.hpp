@@ -40,9 +40,9 @@ struct Reached {
 };
 
 /// Judges a target on a surface that was worn from `before`; a defect by how far the mean height has fallen.
-/// InvalidInput for a defect above the paint, which is not on the surfaces. touched_share: what the levelling
-/// step has touched; of what the scratches leave, clarity_light: share of the texture's image clarity,
-/// contrast: that of letters. Letters are read in the worse of the two directions.
+/// InvalidInput for a defect that a disc follows, which is not on the surfaces. touched_share: what the
+/// levelling step has touched; of what the scratches leave, clarity_light: share of the texture's image
+/// clarity, contrast: that of letters. Letters are read in the worse of the two directions.
 std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
                                   double touched_share, double clarity_light = 1, double contrast = 1);
 

@@ -29,7 +29,7 @@ constexpr double rare = 0.002;        // share of worlds at either end that take
 // Shares of the time, for progress, as measured on a patch of 512 x 512: all steps; of a step until it is
 // planned, until its curves are solved; of the rest, the worlds' march.
 constexpr double stepping_work = 0.97, planned_by = 0.02, solved_by = 0.75, marching_work = 0.1;
-constexpr double planned_with_bump_by = 0.4, bump_from = 0.05;  // where a defect above the paint is solved
+constexpr double planned_with_bump_by = 0.4, bump_from = 0.05;  // where a defect that is followed is solved
 
 // Nodes from the least factor to the most, evenly in their logarithm; one where they hardly differ.
 std::vector<double> spaced(double least, double most, std::size_t nodes) {
@@ -129,7 +129,7 @@ class Sampler {
   const Budget budget_;
   std::vector<std::vector<WorldStep>> in_worlds_;  // of the step at work, by panel
   std::vector<Worked> ways_;       // the job's own first, whose states the curves of later steps follow
-  std::optional<BumpCurve> bump_;  // of a defect above the paint, under the first step
+  std::optional<BumpCurve> bump_;  // of a defect that is followed, under the first step
   int solves_ = 0;
 };
 
@@ -181,7 +181,7 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
   return plan;
 }
 
-// How the first step, which is planned, cuts down a defect above the paint.
+// How the first step, which is planned, takes out a defect that it follows.
 void Sampler::solve_bump(const Progress& progress) {
   const double best_um = size_um(*job_.target.defect);
   std::vector<double> factors;
@@ -361,7 +361,7 @@ SampledRisks sample_risk(const Job& job, const HeightField& surface,
                  resulting = part_of(progress, stepping_work, 1);
   for (std::size_t place = 0; place < places; ++place) {
     const Progress here = nth_part(stepping, place, places);
-    const bool cuts_bump = place == 0 && job.target.defect && is_above(*job.target.defect);
+    const bool cuts_bump = place == 0 && job.target.defect && is_followed(*job.target.defect);
     const double planned = cuts_bump ? planned_with_bump_by : planned_by;
     const Progress planning = part_of(here, 0, planned), solving = part_of(here, planned, solved_by),
                    marching = part_of(here, solved_by, 1);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/level_cost.hpp"
 #include "libtexture/plan/node_patch.hpp"
@@ -20,7 +21,7 @@ bool stops_by_texture(const Step& step) {
 
 // Whether what stops a step at the target has to be computed for the step.
 bool needs_curve(const Target& target) {
-  return asks_sight(target) || (target.defect && is_above(*target.defect));
+  return asks_sight(target) || (target.defect && is_followed(*target.defect));
 }
 
 // What levelling costs on the panel that needs most.
@@ -45,7 +46,7 @@ Stop target_stop(const Target& target) {
   if (target.preset == TargetPreset::full) stop.touched_share = full_touched_share;
   if (target.preset == TargetPreset::full) stop.rms_share = full_rms_share;
   if (target.preset == TargetPreset::partial) stop.rms_share = partial_rms_share;
-  if (target.defect && !is_above(*target.defect)) stop.defect_um = size_um(*target.defect);
+  if (target.defect && !is_followed(*target.defect)) stop.defect_um = size_um(*target.defect);
   const int parts = int{stop.rms_um.has_value()} + stop.touched_share.has_value() +
                     stop.rms_share.has_value() + stop.defect_um.has_value();
   if (parts > 1) stop.when = StopWhen::all;

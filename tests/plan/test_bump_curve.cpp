@@ -109,3 +109,16 @@ TEST_CASE("what stands falls with the clear that goes, and a higher mark never c
   }
   CHECK_THROWS_AS(BumpCurve({.defect = {.depth_um = 3}, .step = film(), .most_um = 20}), InvalidInput);
 }
+
+TEST_CASE(
+    "a groove of half a millimetre is bridged, one for one; a wide one is followed and costs far more") {
+  // Bridged: depth less removal (closed form), by film and by the catalogue's softest disc, while it is deep.
+  const Step soft = step_on(shipped_catalogue().backings.at("foam-backed disc on pad"), "P3000 foam-backed");
+  for (const Step& step : {film(), soft}) {
+    const BumpCurve narrow({.defect = {.depth_um = 3, .width_mm = 0.5}, .step = step, .most_um = 20});
+    for (const double removed_um : {0.5, 1.0, 1.5})
+      CHECK(narrow.left_um(3, 1, removed_um) == Approx(3 - removed_um).margin(0.1));
+  }
+  const BumpCurve wide({.defect = {.depth_um = 3, .width_mm = 6}, .step = soft, .most_um = 20});
+  CHECK(wide.left_um(3, 1, 3) > 2.5);
+}

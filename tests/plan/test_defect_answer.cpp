@@ -159,11 +159,12 @@ TEST_CASE("a patch never takes more minutes or discs than the whole panel") {
 }
 
 TEST_CASE("rounding an etch mark spends less than taking it out, and hides it") {
-  const Predicted answer = predicted(job_of({.depth_um = 2, .sd_um = 0.3, .width_mm = 8}));
+  Job job = job_of({.depth_um = 2, .sd_um = 0.3, .width_mm = 2});
+  job.sequence.front().step.front().passes = 400;  // whatever the disc cuts
+  const Predicted answer = predicted(job);
   const DefectWay &out = way(answer, DefectWayKind::all_over), &round = way(answer, DefectWayKind::round);
-  const double hidden_um = *answer.prediction.panels.front().defect->hidden_um;
   CHECK(round.clear_um.p50 < out.clear_um.p50);
-  CHECK(out.clear_um.p50 - round.clear_um.p50 == Approx(hidden_um).margin(0.4));
+  CHECK(round.left_um.p95 <= *answer.prediction.panels.front().defect->hidden_um * 1.001);
   CHECK(*round.hidden_probability > 0.95);
   CHECK(round.gone_probability < out.gone_probability);
 }

@@ -39,5 +39,6 @@ TEST_CASE("the job's own way comes first, and rounding where it is known what it
   CHECK(!worked_as(Kind::all_over, etched).patch_mm);
   CHECK(worked_as(Kind::round, etched) == etched);
   CHECK(done_at_um(Kind::round, etched, usual) == hidden_depth_um(etched, usual));
-  CHECK(done_at_um(Kind::patch, etched, usual) == 0);
+  CHECK(done_at_um(Kind::patch, {.depth_um = 3}, usual) == 0);
+  CHECK(done_at_um(Kind::patch, etched, usual) == 0.1);  // a disc follows it, so that it never quite goes
 }
