@@ -51,6 +51,7 @@ void bind_plan(py::module_& module) {
   bind_fields<TextureSource>(module, "TextureSource");
   bind_fields<Gauge>(module, "Gauge");
   bind_fields<Paint>(module, "Paint");
+  bind_fields<Defect>(module, "Defect");
   bind_fields<Target>(module, "Target");
   bind_fields<Budget>(module, "Budget");
   bind_fields<Labour>(module, "Labour");

@@ -31,7 +31,10 @@ inline constexpr auto parts<RiskDraws> =
                optional("is_short_before", &RiskDraws::is_short_before),
                optional("is_broken_by_work", &RiskDraws::is_broken_by_work),
                optional("is_target_missed", &RiskDraws::is_target_missed),
-               optional("is_target_met_before", &RiskDraws::is_target_met_before)};
+               optional("is_target_met_before", &RiskDraws::is_target_met_before),
+               optional("defect_left_um", &RiskDraws::defect_left_um),
+               optional("defect_removed_um", &RiskDraws::defect_removed_um),
+               optional("is_defect_left", &RiskDraws::is_defect_left)};
 
 template <>
 inline constexpr auto parts<Place> =
@@ -61,6 +64,8 @@ void bind_prediction(py::module_& module) {
   bind_fields<DiscLife>(module, "DiscLife");
   bind_fields<DiscSizeMinutes>(module, "DiscSizeMinutes");
   bind_fields<EdgeMargin>(module, "EdgeMargin");
+  bind_fields<DefectWay>(module, "DefectWay");
+  bind_fields<DefectAnswer>(module, "DefectAnswer");
   auto panel = bind_fields<PanelPrediction>(module, "PanelPrediction");
   def_to_pandas(panel);
   auto prediction = bind_fields<Prediction>(module, "Prediction");

@@ -96,7 +96,15 @@ bool load_grit(py::handle value, void* into) {
   return load_simple<Grit>(value, into);
 }
 
+/// A record of its class, or a dict of its fields.
 bool load_record(const Descriptor& descriptor, py::handle value, void* into) {
+  if (py::isinstance<py::dict>(value)) {
+    for (const auto& item : py::reinterpret_borrow<py::dict>(value))
+      if (!py::isinstance<py::str>(item.first)) return false;
+    fill(py::reinterpret_borrow<py::kwargs>(value), py::str(class_of(descriptor).attr("__name__")),
+         descriptor, into);
+    return true;
+  }
   if (!py::isinstance(value, class_of(descriptor))) return false;
   descriptor.assign(into, record_of(descriptor, value));
   return true;
@@ -171,7 +179,8 @@ std::string type_name(const Descriptor& descriptor, Direction direction = Direct
     case Form::record:
       break;
   }
-  return py::str(class_of(descriptor).attr("__name__"));
+  const std::string name = py::str(class_of(descriptor).attr("__name__"));
+  return is_given ? name + " | dict" : name;
 }
 
 py::dict fields_of(const Descriptor& descriptor, const void* value) {

@@ -26,7 +26,7 @@ class Statement:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, kind: typing.Literal['target_met_before', 'target_mostly_missed', 'clear_struck_through', 'clear_short_before', 'budget_kept', 'too_much_removed', 'too_little_left', 'clear_share_unsure', 'film_between_unsure', 'gauge_unsure', 'removal_unsure', 'target_missed', 'waves_left', 'odd_reading', 'spends_least', 'probably_spends_least', 'alone_reaches', 'none_reaches', 'all_meet_before', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'grooves_unreached', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'edge_margin_failed', 'marks_left', 'stop_is_not_target', 'seen_letter_fine', 'target_letter_fine', 'length_unusual', 'places_unusual', 'form_removed', 'map_not_periodic', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'texture_unexpected', 'stiffness_unexpected', 'belief_by_readings', 'belief_by_looks', 'belief_by_texture', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', field: str = '', figures: dict[str, float] = {}) -> None:
+    def __init__(self, *, kind: typing.Literal['target_met_before', 'target_mostly_missed', 'clear_struck_through', 'clear_short_before', 'budget_kept', 'too_much_removed', 'too_little_left', 'clear_share_unsure', 'film_between_unsure', 'gauge_unsure', 'removal_unsure', 'target_missed', 'waves_left', 'odd_reading', 'defect_leave_it', 'spends_least', 'probably_spends_least', 'alone_reaches', 'none_reaches', 'all_meet_before', 'spends_the_same', 'spends_more', 'spends_less', 'cheaper_in', 'difference_unsure', 'misses_target', 'no_tool_reaches', 'budget_bears_none', 'plan_spends', 'finest_is_cheapest', 'finest_is_not_cheapest', 'finest_is_riskier', 'no_backing_carries', 'clear_runs_out', 'rms_unmet', 'touch_unmet', 'clarity_unmet', 'defect_unmet', 'letter_unmet', 'no_letter_read', 'waves_resist', 'larger_disc_helps', 'stiffer_backing_helps', 'too_dear', 'too_many_passes', 'too_many_discs', 'too_many_minutes', 'grooves_unreached', 'step_not_worked', 'contact_small', 'foam_near_plateau', 'lanes_miss', 'lanes_leave_stripes', 'inertia_left_out', 'grain_extrapolated', 'edge_margin_of_flat', 'edge_margin_left_out', 'edge_margin_failed', 'marks_left', 'stop_is_not_target', 'seen_letter_fine', 'target_letter_fine', 'length_unusual', 'places_unusual', 'form_removed', 'map_not_periodic', 'spot_says_little', 'film_thicker_after', 'wear_rate_unexpected', 'texture_unexpected', 'stiffness_unexpected', 'feather_hidden', 'feather_shows', 'defect_round_hides', 'defect_round_unknown', 'defect_width_missing', 'defect_too_narrow', 'belief_by_readings', 'belief_by_looks', 'belief_by_texture', 'local_codes_prevail', 'predictions_are_estimates', 'clear_does_not_return', 'old_paint_harms', 'solvent_burns', 'vibration_harms', 'noise_harms', 'dust_harms', 'water_conducts', 'slurry_harms', 'compound_flings', 'wash', 'strip', 'mask_edges', 'set_light', 'make_test_spot', 'connect_extraction', 'keep_plugs_dry'], panel: str = '', sequence: str = '', other_sequence: str = '', step: str = '', abrasives: collections.abc.Sequence[str] = [], backing: str = '', field: str = '', figures: dict[str, float] = {}) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -345,7 +345,7 @@ class Coating:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, coats: collections.abc.Sequence[Coat]) -> None:
+    def __init__(self, *, coats: collections.abc.Sequence[Coat | dict]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -855,7 +855,7 @@ class Backing:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', skin: Skin | None = None, layers: collections.abc.Sequence[Layer] = [], support: typing.Literal['layers', 'springs', 'half_space', 'rigid'] = 'layers', spring_stiffness_kpa_per_um: float | None = None, half_space_modulus_mpa: float | None = None, half_space_poisson: float = 0.0, stiffness_factor: float = 1.0, stiffness_log_sd: float = 0.5, source: str = 'estimate') -> None:
+    def __init__(self, *, name: str = '', skin: Skin | dict | None = None, layers: collections.abc.Sequence[Layer | dict] = [], support: typing.Literal['layers', 'springs', 'half_space', 'rigid'] = 'layers', spring_stiffness_kpa_per_um: float | None = None, half_space_modulus_mpa: float | None = None, half_space_poisson: float = 0.0, stiffness_factor: float = 1.0, stiffness_log_sd: float = 0.5, source: str = 'estimate') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1103,7 +1103,7 @@ class Crown:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, radius_m: float, sheet: Sheet = ...) -> None:
+    def __init__(self, *, radius_m: float, sheet: Sheet | dict = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1835,7 +1835,7 @@ class Stop:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, touched_share: float | None = None, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, rms_share: float | None = None, removed_um: float | None = None, clear_owed_um: float | None = None, when: typing.Literal['any', 'all'] = 'any') -> None:
+    def __init__(self, *, touched_share: float | None = None, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, rms_share: float | None = None, removed_um: float | None = None, clear_owed_um: float | None = None, defect_um: float | None = None, when: typing.Literal['any', 'all'] = 'any') -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -1862,6 +1862,12 @@ class Stop:
     def clear_owed_um(self) -> float | None:
         """
         clear that earlier steps' grooves still ask for [um], >= 0
+        """
+    @property
+    def defect_um(self) -> float | None:
+        """
+        mean clear removed by this step that takes out the defect of the job's target, best estimate [um], > 0
+        to 1000; in each possible world of a plan the step ends once the defect is gone there
         """
     @property
     def removed_um(self) -> float | None:
@@ -1902,7 +1908,7 @@ class Step:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', abrasive: Abrasive, backing: Backing, motion: Motion, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', passes: int, look_every_passes: int = 1, stop: Stop = ..., change_disc_below_share: float = 0.5) -> None:
+    def __init__(self, *, name: str = '', abrasive: Abrasive | dict, backing: Backing | dict, motion: Motion | dict, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', passes: int, look_every_passes: int = 1, stop: Stop | dict = ..., change_disc_below_share: float = 0.5) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2211,7 +2217,7 @@ class Panel:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, area_m2: float, crown_radius_m: float | None = None, sheet: Sheet = ..., edge_length_m: float | None = None, readings: collections.abc.Sequence[Reading]) -> None:
+    def __init__(self, *, name: str, area_m2: float, crown_radius_m: float | None = None, sheet: Sheet | dict = ..., edge_length_m: float | None = None, readings: collections.abc.Sequence[Reading | dict]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2378,7 +2384,7 @@ class WetTexture:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, film: WetFilm, base: collections.abc.Sequence[TextureBand]) -> None:
+    def __init__(self, *, film: WetFilm | dict, base: collections.abc.Sequence[TextureBand | dict]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2420,7 +2426,7 @@ class TextureSource:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, bands: collections.abc.Sequence[TextureBand] = [], file: str | None = None, form: typing.Literal['removed', 'kept'] = 'removed', seen: SeenTexture | None = None, wet_film: WetTexture | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
+    def __init__(self, *, bands: collections.abc.Sequence[TextureBand | dict] = [], file: str | None = None, form: typing.Literal['removed', 'kept'] = 'removed', seen: SeenTexture | dict | None = None, wet_film: WetTexture | dict | None = None, scale: float = 1.0, scale_log_sd: float | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2530,7 +2536,7 @@ class Paint:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, kind: typing.Literal['factory', 'repaint', 'unknown'], clear_um: float | None = None, clear_uncertainty_um: float | None = None, gauge: Gauge = ..., hardness_mpa: float = 200.0, refractive_index: float = 1.5) -> None:
+    def __init__(self, *, kind: typing.Literal['factory', 'repaint', 'unknown'], clear_um: float | None = None, clear_uncertainty_um: float | None = None, gauge: Gauge | dict = ..., hardness_mpa: float = 200.0, refractive_index: float = 1.5) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2578,10 +2584,93 @@ class Paint:
         """
         of the clear, for gloss and reflections, 1.4 to 1.7; clear coats have 1.50 to 1.54 (from memory)
         """
+class Defect:
+    """
+    A scratch or an etch mark (depth_um), or a nib or a run (height_um); each panel of the job has one such.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> Defect:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, depth_um: float | None = None, height_um: float | None = None, sd_um: float | None = None, width_mm: float | None = None, length_mm: float | None = None, patch_mm: float | None = None, feather_mm: float | None = None, x_mm: float | None = None, y_mm: float | None = None, level_within_um: float = 0.5) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> Defect:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def depth_um(self) -> float | None:
+        """
+        how deep its bottom lies below the paint beside it [um], > 0; this or height_um
+        """
+    @property
+    def feather_mm(self) -> float | None:
+        """
+        width of the ring about the patch over which the work fades to nothing [mm], > 0; none = the radius of
+        the first step's disc
+        """
+    @property
+    def height_um(self) -> float | None:
+        """
+        how high it stands above the paint about it [um], > 0; this or depth_um
+        """
+    @property
+    def length_mm(self) -> float | None:
+        """
+        along it [mm], >= width_mm; none = as long as wide, and short against the waves of the texture
+        """
+    @property
+    def level_within_um(self) -> float:
+        """
+        what may still stand above the paint where it counts as level [um], > 0; estimate
+        """
+    @property
+    def patch_mm(self) -> float | None:
+        """
+        diameter of the patch that is worked [mm], > 0; none = the whole panel is
+        """
+    @property
+    def sd_um(self) -> float | None:
+        """
+        standard uncertainty of that figure [um], >= 0; none = 25 % of it, an estimate. What is drawn is > 0.
+        """
+    @property
+    def width_mm(self) -> float | None:
+        """
+        across it [mm], > 0: a groove from rim to rim, what stands above at half its height, which needs it
+        """
+    @property
+    def x_mm(self) -> float | None:
+        """
+        place on the panel, as of its readings [mm]; both or neither
+        """
+    @property
+    def y_mm(self) -> float | None:
+        """
+        [mm]
+        """
 class Target:
     """
-    What is to be reached: at least one of rms_um, preset, image_clarity_percent, letter_mm; all that are
-    given.
+    What is to be reached: at least one of rms_um, preset, image_clarity_percent, letter_mm, defect; all that
+    are given.
     """
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     @staticmethod
@@ -2593,7 +2682,7 @@ class Target:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, preset: typing.Literal['full', 'partial'] | None = None, image_clarity_percent: float | None = None, letter_mm: float | None = None, distance_m: float | None = None, eye_to_paint_m: float | None = None) -> None:
+    def __init__(self, *, rms_um: float | None = None, band_mm: collections.abc.Sequence[float] | None = None, preset: typing.Literal['full', 'partial'] | None = None, image_clarity_percent: float | None = None, letter_mm: float | None = None, distance_m: float | None = None, eye_to_paint_m: float | None = None, defect: Defect | dict | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2615,6 +2704,11 @@ class Target:
     def band_mm(self) -> list[float] | None:
         """
         shortest and longest wavelength that rms_um counts [mm]
+        """
+    @property
+    def defect(self) -> Defect | None:
+        """
+        a mark that is to be gone from each panel
         """
     @property
     def distance_m(self) -> float | None:
@@ -2846,7 +2940,7 @@ class Sequence:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str, step: collections.abc.Sequence[Step]) -> None:
+    def __init__(self, *, name: str, step: collections.abc.Sequence[Step | dict]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -2976,7 +3070,7 @@ class Job:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, schema: int, note: str | None = None, seed: int | numpy.random.Generator = 1, patch: Grid, panel: collections.abc.Sequence[Panel], coating: Paint, texture: TextureSource, target: Target, budget: Budget = ..., scratch_limits: ScratchLimits = ..., viewer: Viewer | None = None, uncertainty: Uncertainty = ..., labour: Labour = ..., edge: EdgeWork = ..., sequence: collections.abc.Sequence[Sequence] = [], catalogue: str | None = None) -> None:
+    def __init__(self, *, schema: int, note: str | None = None, seed: int | numpy.random.Generator = 1, patch: Grid | dict, panel: collections.abc.Sequence[Panel | dict], coating: Paint | dict, texture: TextureSource | dict, target: Target | dict, budget: Budget | dict = ..., scratch_limits: ScratchLimits | dict = ..., viewer: Viewer | dict | None = None, uncertainty: Uncertainty | dict = ..., labour: Labour | dict = ..., edge: EdgeWork | dict = ..., sequence: collections.abc.Sequence[Sequence | dict] = [], catalogue: str | None = None) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3255,7 +3349,7 @@ class TextureLeft:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: float = 0.0, rms_um: Spread = ...) -> None:
+    def __init__(self, *, removed_um: float = 0.0, rms_um: Spread | dict = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3349,7 +3443,7 @@ class PanelRisk:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., clear_before_um: Spread = ..., removable_um: Spread = ..., clear_left_um: Spread = ..., clear_left_least_um: Spread = ..., rms_um: Spread = ..., touched_share: Spread = ..., minutes: Spread = ..., discs: Spread = ..., levelling_efficiency: Spread = ..., step_efficiency: collections.abc.Sequence[Spread] = [], texture_left: collections.abc.Sequence[TextureLeft] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, clear_left_short_probability: float = 0.0, short_before_probability: float = 0.0, broken_by_work_probability: float = 0.0, target_missed_probability: float = 0.0, target_met_before_probability: float = 0.0, variance_shares: VarianceShares = ..., samples: int = 0, node_solves: int = 0) -> None:
+    def __init__(self, *, removed_um: Spread | dict = ..., levelling_um: Spread | dict = ..., overshoot_um: Spread | dict = ..., debt_um: Spread | dict = ..., clear_before_um: Spread | dict = ..., removable_um: Spread | dict = ..., clear_left_um: Spread | dict = ..., clear_left_least_um: Spread | dict = ..., rms_um: Spread | dict = ..., touched_share: Spread | dict = ..., minutes: Spread | dict = ..., discs: Spread | dict = ..., levelling_efficiency: Spread | dict = ..., step_efficiency: collections.abc.Sequence[Spread | dict] = [], texture_left: collections.abc.Sequence[TextureLeft | dict] = [], strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, clear_left_short_probability: float = 0.0, short_before_probability: float = 0.0, broken_by_work_probability: float = 0.0, target_missed_probability: float = 0.0, target_met_before_probability: float = 0.0, defect_left_um: Spread | dict | None = None, defect_left_probability: float | None = None, variance_shares: VarianceShares | dict = ..., samples: int = 0, node_solves: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3401,6 +3495,16 @@ class PanelRisk:
     def debt_um(self) -> Spread:
         """
         of it, cut by the later steps, which take out scratches [um]
+        """
+    @property
+    def defect_left_probability(self) -> float | None:
+        """
+        more of it stays than may, 0 to 1; none without one
+        """
+    @property
+    def defect_left_um(self) -> Spread | None:
+        """
+        of the target's defect [um]; none without one
         """
     @property
     def discs(self) -> Spread:
@@ -3539,6 +3643,16 @@ class RiskDraws:
         of it, cut by the later steps, which take out scratches [um]
         """
     @property
+    def defect_left_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        of the target's defect [um]; empty without one
+        """
+    @property
+    def defect_removed_um(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        clear removed beside it [um]; empty without one
+        """
+    @property
     def discs(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         discs used
@@ -3557,6 +3671,11 @@ class RiskDraws:
     def is_clear_left_short(self) -> numpy.typing.NDArray[numpy.float64]:
         """
         of them, 1 where too little clear stays
+        """
+    @property
+    def is_defect_left(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        1 where more of it stays than may; empty without one
         """
     @property
     def is_short_before(self) -> numpy.typing.NDArray[numpy.float64]:
@@ -3860,6 +3979,146 @@ class EdgeMargin:
         """
         the same at the confidence asked for, rule by rule [mm]
         """
+class DefectWay:
+    """
+    What a way costs and gives, on one panel.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> DefectWay:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, way: typing.Literal['all over', 'patch', 'round', 'leave'] = 'leave', clear_um: Spread | dict = ..., left_um: Spread | dict = ..., minutes: Spread | dict = ..., discs: Spread | dict = ..., gone_probability: float = 0.0, hidden_probability: float | None = None, short_probability: float = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> DefectWay:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def clear_um(self) -> Spread:
+        """
+        clear spent beside the defect, all steps [um]
+        """
+    @property
+    def discs(self) -> Spread:
+        """
+        discs used
+        """
+    @property
+    def gone_probability(self) -> float:
+        """
+        no more of it stays than may, 0 to 1
+        """
+    @property
+    def hidden_probability(self) -> float | None:
+        """
+        What stays is too shallow to be seen by its slope, 0 to 1; none where hidden_depth_um() has no answer.
+        """
+    @property
+    def left_um(self) -> Spread:
+        """
+        what is left of the defect [um]
+        """
+    @property
+    def minutes(self) -> Spread:
+        """
+        machine time [min]
+        """
+    @property
+    def short_probability(self) -> float:
+        """
+        Less clear stays than must, at the defect on a patch, anywhere on the panel all over, 0 to 1.
+        """
+    @property
+    def way(self) -> str:
+        """
+        which one
+        """
+class DefectAnswer:
+    """
+    The ways to deal with the target's defect on one panel.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    @staticmethod
+    def from_dict(fields: dict[str, typing.Any]) -> DefectAnswer:
+        """
+        The value of such a dict; ValueError, with the path, where a field is wrong.
+        """
+    def __eq__(self, arg0: object) -> bool:
+        ...
+    def __getstate__(self) -> dict[str, typing.Any]:
+        ...
+    def __init__(self, *, size_um: Spread | dict = ..., worked_area_m2: float = 0.0, feather_mm: float | None = None, feather_shift_arcmin: float | None = None, hidden_um: float | None = None, ways: collections.abc.Sequence[DefectWay | dict] = [], notes: collections.abc.Sequence[Statement | dict] = []) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: dict[str, typing.Any]) -> None:
+        ...
+    def _repr_html_(self) -> str:
+        """
+        A table, for notebooks.
+        """
+    def replace(self, **changes: typing.Any) -> DefectAnswer:
+        """
+        The same value with some fields changed.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        The fields as plain values, as in JSON.
+        """
+    @property
+    def feather_mm(self) -> float | None:
+        """
+        Width of the ring about a patch over which the work fades [mm]; none where the whole panel is worked.
+        """
+    @property
+    def feather_shift_arcmin(self) -> float | None:
+        """
+        How far the slope of that ring shifts what is mirrored in it [arcmin], by the median removal; none
+        likewise.
+        """
+    @property
+    def hidden_um(self) -> float | None:
+        """
+        Depth of a groove that its flanks do not show [um]; none where hidden_depth_um() has no answer.
+        """
+    @property
+    def notes(self) -> list[Statement]:
+        """
+        what shows of the feather, and of a rounded groove
+        """
+    @property
+    def size_um(self) -> Spread:
+        """
+        how deep or how high it is [um]
+        """
+    @property
+    def ways(self) -> list[DefectWay]:
+        """
+        the job's own first, leaving it last
+        """
+    @property
+    def worked_area_m2(self) -> float:
+        """
+        area that the job works, a feather by its dose, as worked_panel() has it [m2]
+        """
 class PanelPrediction:
     """
     One panel: what its readings say of the clear, and what the sequence does to it.
@@ -3874,7 +4133,7 @@ class PanelPrediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, name: str = '', area_m2: float = 0.0, total_film_least_um: float = 0.0, clear_um: float = 0.0, clear_sd_um: float = 0.0, removed_um: float = 0.0, removed_max_um: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, removable_um: float = 0.0, budget: collections.abc.Sequence[BudgetRule] = [], discs: int = 0, minutes: float = 0.0, labour: LabourMinutes = ..., disc_lives: collections.abc.Sequence[DiscLife] = [], edge: EdgeMargin | None = None, risk: PanelRisk = ..., start: HistoryRow = ..., steps: collections.abc.Sequence[HistoryRow] = [], passes: collections.abc.Sequence[HistoryRow] = []) -> None:
+    def __init__(self, *, name: str = '', area_m2: float = 0.0, total_film_least_um: float = 0.0, clear_um: float = 0.0, clear_sd_um: float = 0.0, removed_um: float = 0.0, removed_max_um: float = 0.0, clear_left_mean_um: float = 0.0, clear_left_least_um: float = 0.0, removable_um: float = 0.0, budget: collections.abc.Sequence[BudgetRule | dict] = [], discs: int = 0, minutes: float = 0.0, labour: LabourMinutes | dict = ..., disc_lives: collections.abc.Sequence[DiscLife | dict] = [], edge: EdgeMargin | dict | None = None, defect: DefectAnswer | dict | None = None, risk: PanelRisk | dict = ..., start: HistoryRow | dict = ..., steps: collections.abc.Sequence[HistoryRow | dict] = [], passes: collections.abc.Sequence[HistoryRow | dict] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -3925,6 +4184,11 @@ class PanelPrediction:
     def clear_um(self) -> float:
         """
         expected clear at that place [um]
+        """
+    @property
+    def defect(self) -> DefectAnswer | None:
+        """
+        Ways to be rid of the target's defect, and what each costs; none without a defect.
         """
     @property
     def disc_lives(self) -> list[DiscLife]:
@@ -3994,7 +4258,7 @@ class PanelPrediction:
     @property
     def total_film_least_um(self) -> float:
         """
-        thinnest reading [um]
+        thinnest reading; of a patch with a place, the film expected there [um]
         """
 class Prediction:
     """
@@ -4010,7 +4274,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement | dict] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction | dict] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread | dict = ..., minutes_spread: Spread | dict = ..., labour: LabourMinutes | dict = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes | dict] = [], checklist: collections.abc.Sequence[Statement | dict] = [], warnings: collections.abc.Sequence[Statement | dict] = [], cautions: collections.abc.Sequence[Statement | dict] = [], step_cautions: collections.abc.Sequence[Statement | dict] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4247,12 +4511,14 @@ class Reached:
     @property
     def asks(self) -> str:
         """
-        field of Target: rms_um, preset, image_clarity_percent or letter_mm; preset_rms for the texture of full
+        field of Target: rms_um, preset, image_clarity_percent, letter_mm or defect; preset_rms for the texture
+        of full
         """
     @property
     def found(self) -> float | None:
         """
-        what the surface has; none = no letter can be read
+        what the surface has; none = no letter can be read; defect: what is left of it [um], below 0 where the
+        paint beside it lies deeper than its bottom
         """
     @property
     def is_met(self) -> bool:
@@ -4262,7 +4528,8 @@ class Reached:
     @property
     def wanted(self) -> float:
         """
-        what is asked; preset full: touched share; partial, preset_rms: rms height [um]
+        what is asked; preset full: touched share; partial, preset_rms: rms height [um]; defect: what of it may
+        stay [um]
         """
 class Difference:
     """
@@ -4280,7 +4547,7 @@ class Difference:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., minutes: Spread = ..., is_drowned: bool = False, worlds: int = 0, cheaper_worlds: int = 0) -> None:
+    def __init__(self, *, removed_um: Spread | dict = ..., levelling_um: Spread | dict = ..., overshoot_um: Spread | dict = ..., debt_um: Spread | dict = ..., minutes: Spread | dict = ..., is_drowned: bool = False, worlds: int = 0, cheaper_worlds: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4352,7 +4619,7 @@ class Alternative:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], removed_um: Spread = ..., levelling_um: Spread = ..., overshoot_um: Spread = ..., debt_um: Spread = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, broken_by_work_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread = ..., discs: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], rms_um: Spread = ..., marks_per_cm2: float = 0.0, target: collections.abc.Sequence[Reached] = [], is_on_front: bool = False, more: Difference = ..., is_reaching: bool = False, rank: int = 0) -> None:
+    def __init__(self, *, sequence: str = '', first_abrasive: str = '', first_grain_um: float = 0.0, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement | dict] = [], removed_um: Spread | dict = ..., levelling_um: Spread | dict = ..., overshoot_um: Spread | dict = ..., debt_um: Spread | dict = ..., trouble_probability: float = 0.0, strike_through_probability: float = 0.0, budget_exceeded_probability: float = 0.0, broken_by_work_probability: float = 0.0, target_missed_probability: float = 0.0, minutes: Spread | dict = ..., discs: Spread | dict = ..., labour: LabourMinutes | dict = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes | dict] = [], rms_um: Spread | dict = ..., marks_per_cm2: float = 0.0, target: collections.abc.Sequence[Reached | dict] = [], is_on_front: bool = False, more: Difference | dict = ..., is_reaching: bool = False, rank: int = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4510,7 +4777,7 @@ class Comparison:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, note: str | None = None, alternatives: collections.abc.Sequence[Alternative] = [], best: str = '', headline: Statement = ..., short_before_probability: float = 0.0, removable_um: float = 0.0, findings: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, note: str | None = None, alternatives: collections.abc.Sequence[Alternative | dict] = [], best: str = '', headline: Statement | dict = ..., short_before_probability: float = 0.0, removable_um: float = 0.0, findings: collections.abc.Sequence[Statement | dict] = [], warnings: collections.abc.Sequence[Statement | dict] = [], cautions: collections.abc.Sequence[Statement | dict] = [], step_cautions: collections.abc.Sequence[Statement | dict] = [], samples: int = 0, node_solves: int = 0, seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4612,7 +4879,7 @@ class FirstStep:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str = '', grain_um: float = 0.0, backing: str = '', levelling_um: float = 0.0, passes: int = 0, discs: float = 0.0, minutes: float = 0.0, is_reaching: bool = False, reasons: collections.abc.Sequence[Statement] = []) -> None:
+    def __init__(self, *, abrasive: str = '', grain_um: float = 0.0, backing: str = '', levelling_um: float = 0.0, passes: int = 0, discs: float = 0.0, minutes: float = 0.0, is_reaching: bool = False, reasons: collections.abc.Sequence[Statement | dict] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4690,7 +4957,7 @@ class Recommendation:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[Statement] = [], first_steps: collections.abc.Sequence[FirstStep] = [], sequences: collections.abc.Sequence[Sequence] = [], comparison: Comparison = ..., cautions: collections.abc.Sequence[Statement] = []) -> None:
+    def __init__(self, *, note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', recommended: str = '', finest: str = '', reasons: collections.abc.Sequence[Statement | dict] = [], first_steps: collections.abc.Sequence[FirstStep | dict] = [], sequences: collections.abc.Sequence[Sequence | dict] = [], comparison: Comparison | dict = ..., cautions: collections.abc.Sequence[Statement | dict] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5037,7 +5304,7 @@ class TaughtAbrasive:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str = '', before: Belief = ..., after: Belief = ...) -> None:
+    def __init__(self, *, abrasive: str = '', before: Belief | dict = ..., after: Belief | dict = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5084,7 +5351,7 @@ class TestSpotResult:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief = ..., after: Belief = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | None = None, texture_after: Belief | None = None, stiffness_before: Belief | None = None, stiffness_after: Belief | None = None, groove_depth_before: Belief | None = None, groove_depth_after: Belief | None = None, others: collections.abc.Sequence[TaughtAbrasive] = [], warnings: collections.abc.Sequence[Statement] = []) -> None:
+    def __init__(self, *, abrasive: str = '', removed_um: float = 0.0, gauge_sd_um: float = 0.0, expected_um: float = 0.0, before: Belief | dict = ..., after: Belief | dict = ..., is_useful: bool = True, passes_needed: int = 0, readings_needed: int = 0, backing: str = '', texture_before: Belief | dict | None = None, texture_after: Belief | dict | None = None, stiffness_before: Belief | dict | None = None, stiffness_after: Belief | dict | None = None, groove_depth_before: Belief | dict | None = None, groove_depth_after: Belief | dict | None = None, others: collections.abc.Sequence[TaughtAbrasive | dict] = [], warnings: collections.abc.Sequence[Statement | dict] = []) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5208,7 +5475,7 @@ class Calibration:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, result: TestSpotResult = ..., moved: Statement = ..., job: Job = ...) -> None:
+    def __init__(self, *, result: TestSpotResult | dict = ..., moved: Statement | dict = ..., job: Job | dict = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5442,7 +5709,7 @@ class Bench:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, abrasive: str, grit: Grit | str, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', force_n: float, sliding_m_per_s: float, seconds_per_pass: float, area_cm2: float, disc_area_cm2: float, hardness_mpa: float = 200.0, runs: collections.abc.Sequence[BenchRun]) -> None:
+    def __init__(self, *, abrasive: str, grit: Grit | str, wetness: typing.Literal['dry', 'damp', 'wet'] = 'dry', force_n: float, sliding_m_per_s: float, seconds_per_pass: float, area_cm2: float, disc_area_cm2: float, hardness_mpa: float = 200.0, runs: collections.abc.Sequence[BenchRun | dict]) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5524,7 +5791,7 @@ class BenchResult:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, wear_rate_mm3_per_n_m: Estimate = ..., worn_wear_rate_mm3_per_n_m: Estimate = ..., loading_um: Estimate = ..., is_loading_seen: bool = False, loading_p: float = 1.0, residual_sd_um: float = 0.0, residuals_um: collections.abc.Sequence[list[float]] = [], run_mean_mm3_per_n_m: collections.abc.Sequence[float] = [], disc_log_sd: float = 0.0) -> None:
+    def __init__(self, *, wear_rate_mm3_per_n_m: Estimate | dict = ..., worn_wear_rate_mm3_per_n_m: Estimate | dict = ..., loading_um: Estimate | dict = ..., is_loading_seen: bool = False, loading_p: float = 1.0, residual_sd_um: float = 0.0, residuals_um: collections.abc.Sequence[list[float]] = [], run_mean_mm3_per_n_m: collections.abc.Sequence[float] = [], disc_log_sd: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5602,7 +5869,7 @@ class BenchComparison:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, ratio: Estimate = ..., p: float = 1.0) -> None:
+    def __init__(self, *, ratio: Estimate | dict = ..., p: float = 1.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5696,7 +5963,7 @@ class CompressionResult:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, modulus_mpa: Estimate = ..., plateau_kpa: Estimate = ..., is_plateau_seen: bool = False, plateau_p: float = 1.0, residual_sd_kpa: float = 0.0) -> None:
+    def __init__(self, *, modulus_mpa: Estimate | dict = ..., plateau_kpa: Estimate | dict = ..., is_plateau_seen: bool = False, plateau_p: float = 1.0, residual_sd_kpa: float = 0.0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -5842,7 +6109,7 @@ def dry_amplitude_share(wet_film: WetFilm, *, wavelength_mm: numpy.typing.ArrayL
     b - b) over the base b, so that the top keeps s w + (1 - s): 1 - s where the film had levelled flat, 1
     where it never moved. docs/physics.md (59).
     """
-def edge_pressure(backing: Backing, motion: Motion, *, centre_mm: float, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgePressure:
+def edge_pressure(backing: Backing, motion: Motion, *, centre_mm: float, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | dict | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgePressure:
     """
     Pressure of the disc with its centre at centre_mm, >= 0 [mm] (plate parallel to the panel unless tilting).
     InvalidInput for a half-space or rigid support, which have no mean approach; NotConverged if the contact
@@ -5859,7 +6126,7 @@ def edge_pressure(backing: Backing, motion: Motion, *, centre_mm: float, removal
         pixel_mm: none = the largest that resolves the edge [mm]; a larger one is refused
         padding_radii: half-length of the row that is solved, in disc radii, 2 to 4
     """
-def edge_profile(backing: Backing, motion: Motion, *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgeProfile:
+def edge_profile(backing: Backing, motion: Motion, *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, removal_um: float, passes: int = 8, shape: typing.Literal['edge', 'body_line'] = 'edge', radius_mm: float = 3.0, turn_deg: float = 15.0, overhang: typing.Literal['none', 'straddle'] = 'none', is_tilting: bool = False, clear: EdgeClear | dict | None = None, pixel_mm: float | None = None, padding_radii: float = 2.0) -> EdgeProfile:
     """
     Wears the section pass by pass (docs/physics.md, edges): lanes at the innermost place and, spread evenly,
     beyond; in each the disc's force is balanced over its chords. Foam layers get their tangent modulus at the
@@ -5923,7 +6190,7 @@ def haze_share(grooves: collections.abc.Sequence[GroovePopulation], *, angle_deg
     tan(flank_deg), cut at 90 degrees; populations share the scattered light as their coverages. From 0 to 90
     degrees it is 1 - specular_share. docs/physics.md (49).
     """
-def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: collections.abc.Sequence[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> list[float]:
+def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: collections.abc.Sequence[GroovePopulation | dict] = [], lens_half_angle_deg: float = 3.0) -> list[float]:
     """
     The same for each of standard_combs_mm [%]; options.comb_mm is not used.
     
@@ -5935,7 +6202,7 @@ def image_clarity_by_comb_percent(field: HeightField, *, comb_mm: float = 0.5, d
         grooves: scratches too fine for the grid; none = smooth clear
         lens_half_angle_deg: scattered light within it veils the image; estimate
     """
-def image_clarity_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: collections.abc.Sequence[GroovePopulation] = [], lens_half_angle_deg: float = 3.0) -> float:
+def image_clarity_percent(field: HeightField, *, comb_mm: float = 0.5, distance_mm: float = 150.0, angle_deg: float = 45.0, slit_mm: float = 0.03, direction: typing.Literal['rows', 'columns'] = 'rows', grooves: collections.abc.Sequence[GroovePopulation | dict] = [], lens_half_angle_deg: float = 3.0) -> float:
     """
     Image clarity [%, 0 to 100]: each pixel shifts the slit's image by 2 distance_mm slope; M and m are the
     most and least light behind the comb while it moves across: 100 (M - m)/(M + m) x share/(share + scatter
@@ -5967,9 +6234,10 @@ def judge_compression(curve: CompressionCurve) -> CompressionResult:
     """
 def judge_target(target: Target, *, before: HeightField, now: HeightField, touched_share: float, clarity_light: float = 1.0, contrast: float = 1.0) -> list[Reached]:
     """
-    Judges a target on a surface that was worn from `before`. touched_share: what the levelling step has
-    touched; of what the scratches leave, clarity_light: share of the texture's image clarity, contrast: that
-    of letters. Letters are read in the worse of the two directions.
+    Judges a target on a surface that was worn from `before`; a defect by how far the mean height has fallen.
+    InvalidInput for a defect above the paint, which is not on the surfaces. touched_share: what the levelling
+    step has touched; of what the scratches leave, clarity_light: share of the texture's image clarity,
+    contrast: that of letters. Letters are read in the worse of the two directions.
     The same at the end of a sequence, scratches included.
     """
 def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> TestSpotResult:
@@ -6176,7 +6444,7 @@ def seen_wander_arcmin(field: HeightField, viewer: Viewer) -> float:
     two directions: twice the slope, less the share of the path before the panel; waves below the spot that
     the pupil sees blur and do not count, docs/physics.md (53a).
     """
-def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, area_m2: float = 0.25, crown_radius_m: float | None = None, sheet: Sheet = ..., band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, rms_tolerance_share: float | None = None, refractive_index: float = 1.5, scratch_limits: ScratchLimits = ..., viewer: Viewer = ...) -> History:
+def simulate(*, surface: HeightField, coating: Coating, steps: collections.abc.Sequence[Step], progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, area_m2: float = 0.25, crown_radius_m: float | None = None, sheet: Sheet | dict = ..., band_edges_mm: collections.abc.Sequence[float] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0], amplitude_tolerance_um: float = 0.005, rms_tolerance_share: float | None = None, refractive_index: float = 1.5, scratch_limits: ScratchLimits | dict = ..., viewer: Viewer | dict = ...) -> History:
     """
     Works a patch through the steps. A step takes the pressure that its motion gives on the crown, the foam's
     tangent modulus at that pressure, and the disc's footprint where the patch is larger than the disc. It
@@ -6256,8 +6524,8 @@ def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed
     """
 def target_stop(target: Target) -> Stop:
     """
-    The stop rule that says what a target asks of height and touch, all parts together; no rule where it asks
-    for sight alone.
+    The stop rule that says what a target asks of height, touch and a defect, all parts together; no rule
+    where it asks for sight alone, or for a defect above the paint, whose cost in clear depends on the step.
     """
 def titles_of(steps: collections.abc.Sequence[Step]) -> list[str]:
     """
@@ -6292,7 +6560,8 @@ def what_moved_belief(job: Job, readings: TestSpot | str | os.PathLike[str], *, 
 def worked_sequence(job: Job, *, sequence: str = '') -> Sequence:
     """
     A sequence as it is worked on a starting surface: where its first step is a disc without a stop rule, it
-    stops at the job's target. A target that asks for sight is then met at an rms height: the one that is left
+    stops at the job's target. A defect above the paint is gone after the clear that its BumpCurve names. A
+    target that asks for sight is then met at an rms height: the one that is left
     where the computed curve of levelling first meets it, on the panel that needs most; where it never does,
     all passes are made. All other steps stay as they are.
     """

@@ -103,6 +103,25 @@ def target_words(target):
         target.preset and f"{target.preset} levelling",
         target.image_clarity_percent is not None and f"image clarity of {target.image_clarity_percent:g} % or more",
         target.letter_mm is not None and letter_words(target),
+        target.defect and defect_words(target.defect),
+    ]
+    return ", ".join(part for part in parts if part)
+
+
+def defect_words(defect):
+    """The mark that is to be gone, and where it is worked."""
+    if defect.depth_um is not None:
+        size = f"a mark {defect.depth_um:g} µm deep"
+    else:
+        size = f"a mark {defect.height_um:g} µm high, level within {defect.level_within_um:g} µm"
+    sure = "known to a quarter (estimate)" if defect.sd_um is None else f"uncertain by {defect.sd_um:g} µm"
+    feather = "the disc's radius" if defect.feather_mm is None else f"{defect.feather_mm:g} mm"
+    parts = [
+        f"{size}, {sure}, is gone",
+        defect.width_mm is not None and f"it is {defect.width_mm:g} mm across",
+        defect.length_mm is not None and f"{defect.length_mm:g} mm long",
+        defect.x_mm is not None and f"at x {defect.x_mm:g} mm, y {defect.y_mm:g} mm",
+        defect.patch_mm is not None and f"worked on a patch of {defect.patch_mm:g} mm that fades over {feather}",
     ]
     return ", ".join(part for part in parts if part)
 
@@ -145,6 +164,7 @@ def stop_words(step: Step, symbols: str = "ascii", is_first: bool = False) -> st
         stop.rms_share is not None and f"at most {100 * stop.rms_share:g} % of the texture before is left",
         stop.removed_um is not None and f"{stop.removed_um:g} {um} of clear are removed",
         stop.clear_owed_um is not None and owed_words(stop.clear_owed_um, um),
+        stop.defect_um is not None and f"the defect is gone, by {stop.defect_um:.3g} {um} as best estimate",
     ]
     look = "each pass" if step.look_every_passes == 1 else f"every {step.look_every_passes} passes"
     if not any(ends):

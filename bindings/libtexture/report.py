@@ -4,6 +4,7 @@ from os import PathLike
 
 from . import Comparison, Job, Predicted, Recommendation, budget_of, must_stay_um, page, plot, viewer_of
 from .choice_report import comparison_page, recommendation_page
+from .defect_words import way_rows
 from .inputs import HABITS, input_rows
 from .summary import answer, edge_lines, next_thing
 from .whole_file import write_whole
@@ -38,6 +39,7 @@ def html_of(predicted: Predicted, job: Job | None = None) -> str:
         next_thing=next_thing(prediction),
         edges=edge_lines(prediction.panels),
         labours=labours(prediction),
+        ways_of=lambda panel: way_rows(panel, "µm"),
         pictures=[panel_pictures(predicted, number, job, kept_um) for number in range(len(prediction.panels))],
         job=job,
         viewer_of=viewer_of,

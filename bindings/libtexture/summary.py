@@ -4,6 +4,7 @@ import textwrap
 from math import ceil
 
 from . import budget_of, must_stay_um
+from .defect_words import way_lines
 from .table import WIDTH
 from .wording import chance, counted, number_range, step_title
 
@@ -42,10 +43,12 @@ def summary(prediction, job):
     panels = prediction.panels
     head = [heading(prediction, job), *first_line(prediction.note), *reason_lines(prediction)]
     figures = panel_figures(panels[0], job) if len(panels) == 1 else panel_rows(prediction)
+    if len(panels) == 1 and panels[0].defect:
+        figures += way_lines(panels[0])
     tail = [*edge_lines(panels), *wrapped("Do first: " + next_thing(prediction))]
     tail += ["Clear does not return; dust, solvents harm (--details). Local codes and licensed practice prevail."]
     room = LINES - len(head) - len(figures) - len(tail)
-    steps = step_rows(panels[0], step_list(prediction, job), room) if len(panels) == 1 else []
+    steps = step_rows(panels[0], step_list(prediction, job), room) if len(panels) == 1 and room > 2 else []
     return "\n".join([*head, *figures, *steps, *tail]) + "\n"
 
 
@@ -90,7 +93,8 @@ def answer(prediction):
         return reason_words(prediction, reason) if reason else ""
     risk = panels[0].risk
     cost = f"{risk.removed_um.p50:.1f} µm of clear ({risk.removed_um.p05:.1f} to {risk.removed_um.p95:.1f})"
-    spent = f"Levelling the {panels[0].name} by “{prediction.sequence}” will probably cost {cost}."
+    work = "Taking the defect out of" if panels[0].defect else "Levelling"
+    spent = f"{work} the {panels[0].name} by “{prediction.sequence}” will probably cost {cost}."
     return " ".join([spent, *([reason_words(prediction, reason)] if reason else [])])
 
 
@@ -118,7 +122,8 @@ def panel_figures(panel, job):
     lines.append(figure("thinnest clear left, um", risk.clear_left_um, 1, must_stay(job)))
     lines.append(figure("texture left, um rms", risk.rms_um, 2, f"{panel.start.rms_um:.2f} now{wanted(job)}"))
     lines.append(figure("machine time, min", risk.minutes, 0, f"about {panel.labour.total_minutes:.0f} of work in all"))
-    lines.append(figure("discs", risk.discs, 0, ""))
+    if not panel.defect:  # whose ways need the line
+        lines.append(figure("discs", risk.discs, 0, ""))
     lines.append(
         f"Where it goes: about {risk.levelling_um.p50:.1f} um levels, {risk.overshoot_um.p50:.1f} goes before the next "
         f"look, {risk.debt_um.p50:.1f} takes out scratches."
@@ -203,5 +208,7 @@ def edge_lines(panels):
 def next_thing(prediction):
     if prediction.verdict == "nothing to do":
         return "nothing; keep the clear"
+    if prediction.verdict == "do not sand" and all(panel.defect for panel in prediction.panels):
+        return "leave the defect, or try another first step (libtexture recommend)"
     named = [NEXT[reason.kind] for reason in prediction.reasons if reason.kind in NEXT]
     return ", then ".join([*named[:1], TEST_SPOT]) + " (libtexture calibrate)"

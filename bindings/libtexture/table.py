@@ -2,6 +2,7 @@
 
 import textwrap
 
+from .defect_words import defect_block
 from .inputs import HABITS
 from .wording import (
     ANSWERS,
@@ -38,6 +39,7 @@ def table(prediction, job=None):
             texture_table(panel, prediction.band_edges_mm),
             sight_table(panel),
             risk_table(panel),
+            defect_block(panel),
         ]
     parts.append(labour_table(prediction))
     parts += [discs_and_edges(panel, job) for panel in prediction.panels]

@@ -18,9 +18,8 @@ Words words_of(StatementKind kind) {
       return {"target_met_before",
               "The target is met before any work in {target_met_before_probability:cases}."};
     case StatementKind::target_mostly_missed:
-      return {
-          "target_mostly_missed",
-          "This way misses the target in {target_missed_probability:cases}: the clear would be spent for "
+      return {"target_mostly_missed",
+              "This way misses the target in {target_missed_probability:cases}: the clear would be spent for "
               "nothing."};
     case StatementKind::clear_short_before:
       return {"clear_short_before",
@@ -70,6 +69,33 @@ Words words_of(StatementKind kind) {
               "variance of the clear left]. A test spot shows it."};
     case StatementKind::target_missed:
       return {"target_missed", "The target is missed in {target_missed_probability:cases}."};
+    case StatementKind::defect_leave_it:
+      return {"defect_leave_it",
+              "Leave the defect[: taking it out would cost {clear_um:1} of clear, with too little left in "
+              "{short_probability:cases}]."};
+    case StatementKind::feather_hidden:
+      return {"feather_hidden",
+              "The feather does not show: {removed_um:1} over {feather_mm:0} shift what is mirrored by "
+              "{shift_arcmin:2}, less than the 1 arcmin that normal sight resolves."};
+    case StatementKind::feather_shows:
+      return {"feather_shows",
+              "The feather may show: {removed_um:1} over {feather_mm:0} shift what is mirrored by "
+              "{shift_arcmin:2}, and normal sight resolves 1 arcmin. Make feather_mm wider."};
+    case StatementKind::defect_round_hides:
+      return {"defect_round_hides",
+              "Flanks of a groove {width_mm} wide are too flat to be seen once it is no deeper than "
+              "{hidden_um:2}."};
+    case StatementKind::defect_round_unknown:
+      return {"defect_round_unknown",
+              "What rounding the edges of a mark above the paint would hide is not modelled."};
+    case StatementKind::defect_width_missing:
+      return {"defect_width_missing",
+              "Whether rounding its edges would hide the defect is not known: state width_mm."};
+    case StatementKind::defect_too_narrow:
+      return {
+          "defect_too_narrow",
+          "Rounding its edges is not modelled: at {width_mm} across, less than the {resolved_mm:2} that "
+          "normal sight resolves, the eye sees a line of scattered light and not the slope of its flanks."};
     case StatementKind::waves_left:
       return {"waves_left",
               "Touched all over is not flat: {rms_um:2} rms stays[, mostly of waves about "
@@ -161,6 +187,8 @@ Words words_of(StatementKind kind) {
       return {"rms_unmet", "The texture left is {found_um:2} rms; the target is {wanted_um:2}."};
     case StatementKind::touch_unmet:
       return {"touch_unmet", "{found_share:%1} of the surface is touched; the target is {wanted_share:%1}."};
+    case StatementKind::defect_unmet:
+      return {"defect_unmet", "Of the defect of {size_um:1}, {left_um:1} is left."};
     case StatementKind::clarity_unmet:
       return {"clarity_unmet", "The image clarity is {found_percent:0}; the target is {wanted_percent:0}."};
     case StatementKind::letter_unmet:
@@ -184,8 +212,7 @@ Words words_of(StatementKind kind) {
     case StatementKind::too_many_passes:
       return {"too_many_passes", "Too slow: it needs {passes:count} passes; the limit is {limit:count}."};
     case StatementKind::too_many_discs:
-      return {"too_many_discs",
-              "Too slow: it uses {discs:1} discs per square metre; the limit is {limit}."};
+      return {"too_many_discs", "Too slow: it uses {discs:1} discs per square metre; the limit is {limit}."};
     case StatementKind::too_many_minutes:
       return {"too_many_minutes",
               "Too slow: it takes {minutes:0} minutes per square metre; the limit is {limit}."};

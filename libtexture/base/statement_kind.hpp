@@ -25,6 +25,7 @@ enum class StatementKind {
   target_missed,
   waves_left,
   odd_reading,
+  defect_leave_it,
   // Findings of a comparison, its headline first.
   spends_least,
   probably_spends_least,
@@ -50,6 +51,7 @@ enum class StatementKind {
   rms_unmet,
   touch_unmet,
   clarity_unmet,
+  defect_unmet,
   letter_unmet,
   no_letter_read,
   waves_resist,
@@ -85,6 +87,13 @@ enum class StatementKind {
   wear_rate_unexpected,
   texture_unexpected,
   stiffness_unexpected,
+  // What shows of a defect that is dealt with.
+  feather_hidden,
+  feather_shows,
+  defect_round_hides,
+  defect_round_unknown,
+  defect_width_missing,
+  defect_too_narrow,
   // What moved the belief of a test spot.
   belief_by_readings,
   belief_by_looks,

@@ -8,7 +8,7 @@ namespace libtexture {
 
 std::string unit_of(std::string_view field) {
   // Longest endings first: "_mm_per_s" ends in "_s" too.
-  static constexpr std::array<std::pair<std::string_view, std::string_view>, 27> endings{{
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 28> endings{{
       {"_mm3_per_n_m", "mm3/(N m)"},
       {"_kpa_per_um", "kPa/um"},
       {"_mn_per_m", "mN/m"},
@@ -20,6 +20,7 @@ std::string unit_of(std::string_view field) {
       {"_per_s", "1/s"},
       {"_pa_s", "Pa s"},
       {"_octaves", "octaves"},
+      {"_arcmin", "arcmin"},
       {"_percent", "%"},
       {"_minutes", "min"},
       {"_deg", "degrees"},

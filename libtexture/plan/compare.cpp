@@ -100,6 +100,15 @@ Worked worked_of(const Job& job, const Predicted& predicted) {
           summed(draws, &RiskDraws::minutes, ones),        any_of(draws, {&RiskDraws::is_target_missed})};
 }
 
+// A panel's best estimate; a defect is no part of the surface: half of the worlds have less of it left.
+std::vector<Reached> judge_panel(const Target& target, const History& history, const RiskDraws& draws) {
+  const std::optional<Target> rest = without_defect(target);
+  std::vector<Reached> parts;
+  if (rest) parts = judge_target(*rest, history);
+  if (target.defect) parts.push_back(judge_defect(target, quantile_of(draws.defect_left_um, 0.5)));
+  return parts;
+}
+
 Alternative alternative_of(const Job& job, const Sequence& sequence, const Predicted& predicted,
                            const Worked& worked) {
   const std::vector<double> shares = area_shares(job), ones(job.panel.size(), 1.0);
@@ -128,9 +137,10 @@ Alternative alternative_of(const Job& job, const Sequence& sequence, const Predi
   one.minutes = spread_of(worked.minutes);
   one.discs = spread_of(summed(draws, &RiskDraws::discs, ones));
   one.rms_um = spread_of(summed(draws, &RiskDraws::rms_um, shares));
-  for (const History& history : predicted.histories) {
+  for (std::size_t p = 0; p < predicted.histories.size(); ++p) {
+    const History& history = predicted.histories[p];
     one.marks_per_cm2 = std::max(one.marks_per_cm2, history.steps.back().marks_per_cm2);
-    std::vector<Reached> target = judge_target(job.target, history);
+    std::vector<Reached> target = judge_panel(job.target, history, predicted.draws[p]);
     if (one.target.empty() || !is_reached(target)) one.target = std::move(target);
   }
   return one;

@@ -6,7 +6,9 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/plan/film_map.hpp"
+#include "libtexture/plan/worked_panel.hpp"
 #include "libtexture/process/pace.hpp"
 
 namespace libtexture {
@@ -44,6 +46,14 @@ bool reaches(const Fit& fit) {
                                              [](const LevelCost& cost) { return cost.is_reached; });
 }
 
+// Clear at a place that nobody has named, or at the defect of a patch with a place, best estimate [um].
+double clear_worked_um(const Job& job, const Panel& panel) {
+  const std::optional<Defect>& defect = job.target.defect;
+  const FilmMap map = film_map(panel, job.coating);
+  const bool has_place = defect && defect->patch_mm && defect->x_mm;
+  return (has_place ? film_at(map, {*defect->x_mm, *defect->y_mm}) : film_anywhere(map)).clear_um;
+}
+
 Step step_with(const Abrasive& abrasive, const Backing& backing, const Tools& tools,
                const WorkLimits& limits) {
   Step step;
@@ -77,10 +87,10 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
     try {
       for (std::size_t p = 0; p < job.panel.size(); ++p) {
         const Panel& panel = job.panel[p];
-        const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
-        fit.costs.push_back(level_cost(surface, job.target, step,
-                                       {crown_of(panel), job.coating.hardness_mpa, clear_um},
-                                       nth_part(part, p, job.panel.size())));
+        fit.costs.push_back(
+            level_cost(surface, job.target, step,
+                       {crown_of(panel), job.coating.hardness_mpa, clear_worked_um(job, panel)},
+                       nth_part(part, p, job.panel.size())));
       }
     } catch (const InvalidInput& error) {
       fit.collapse = error.what();
@@ -122,6 +132,9 @@ Statement unmet(const Reached& part, const Target& target) {
   if (part.asks == "letter_mm")
     return {.kind = StatementKind::letter_unmet,
             .figures = {{"found_mm", *part.found}, {"wanted_mm", part.wanted}}};
+  if (part.asks == "defect")
+    return {.kind = StatementKind::defect_unmet,
+            .figures = {{"left_um", *part.found}, {"size_um", size_um(*target.defect)}}};
   if (part.asks == "preset" && target.preset == TargetPreset::full)
     return {.kind = StatementKind::touch_unmet,
             .figures = {{"found_share", *part.found}, {"wanted_share", part.wanted}}};
@@ -134,10 +147,17 @@ std::vector<Statement> out_of_reach(const Fit& fit, const Target& target) {
   const auto fails = std::find_if(fit.costs.begin(), fit.costs.end(),
                                   [](const LevelCost& cost) { return !cost.is_reached; });
   const Obstacle& waves = fails->obstacle;
+  const bool is_by_waves = std::any_of(fails->target.begin(), fails->target.end(), [](const Reached& part) {
+    return !part.is_met && part.asks != "defect";
+  });
   std::vector<Statement> reasons{
       {.kind = StatementKind::clear_runs_out, .figures = {{"clear_um", fails->removal_um}}}};
   for (const Reached& part : fails->target)
     if (!part.is_met) reasons.push_back(unmet(part, target));
+  if (!is_by_waves) {
+    if (is_followed(*target.defect)) reasons.push_back({.kind = StatementKind::stiffer_backing_helps});
+    return reasons;
+  }
   reasons.push_back({.kind = StatementKind::waves_resist,
                      .backing = fit.backing.name,
                      .figures = {{"wavelength_mm", waves.wavelength_mm},
@@ -152,8 +172,7 @@ std::vector<Statement> out_of_reach(const Fit& fit, const Target& target) {
 double least_removable_um(const Job& job) {
   double least = HUGE_VAL;
   for (const Panel& panel : job.panel)
-    least =
-        std::min(least, removable_um(budget_of(job), film_anywhere(film_map(panel, job.coating)).clear_um));
+    least = std::min(least, removable_um(budget_of(job), clear_worked_um(job, panel)));
   return least;
 }
 
@@ -174,7 +193,7 @@ FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const 
   const Step step = step_with(abrasive, fit->backing, tools, limits);
   double area_m2 = 0;
   for (std::size_t p = 0; p < job.panel.size(); ++p) {
-    const Panel& panel = job.panel[p];
+    const Panel panel = worked_panel(job.panel[p], job.target.defect, step.motion);
     area_m2 += panel.area_m2;
     if (!(fit->costs[p].removal_um > 0)) continue;
     const int needed = passes_to_remove(job, step, panel.area_m2, fit->costs[p].removal_um);
@@ -192,7 +211,9 @@ FirstStep weigh(const Job& job, const Abrasive& abrasive, const Fit* fit, const 
     if (used > most) first.reasons.push_back({.kind = kind, .figures = {{figure, used}, {"limit", most}}});
   };
   refuse_over("passes", first.passes, limits.passes_most, StatementKind::too_many_passes);
-  refuse_over("discs", first.discs / area_m2, limits.discs_per_m2_most, StatementKind::too_many_discs);
+  // One disc a panel is always at hand, however small the area.
+  if (first.discs > static_cast<double>(job.panel.size()))
+    refuse_over("discs", first.discs / area_m2, limits.discs_per_m2_most, StatementKind::too_many_discs);
   refuse_over("minutes", first.minutes / area_m2, limits.minutes_per_m2_most,
               StatementKind::too_many_minutes);
   first.is_reaching = first.reasons.empty();

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numbers>
 #include <set>
 #include <sstream>
 
@@ -78,6 +79,25 @@ void require_note(const std::string& note) {
   require(count <= most_note_lines, "Job", "note", "must be at most 10 lines", count);
 }
 
+// A patch lies on each panel, and a step that stops at a defect has one to stop at.
+void require_defect_fits(const Job& job) {
+  const std::optional<Defect>& defect = job.target.defect;
+  if (defect && defect->patch_mm)
+    for (std::size_t p = 0; p < job.panel.size(); ++p) {
+      const double across_mm = std::sqrt(4 / std::numbers::pi * job.panel[p].area_m2) / metre_per_mm;
+      require(*defect->patch_mm <= across_mm, "Job", "target.defect.patch_mm",
+              "must fit on panel[" + std::to_string(p) + "], at most " + to_text(across_mm, 0) +
+                  " mm; leave it out where the whole panel is worked",
+              *defect->patch_mm);
+    }
+  if (defect) return;
+  for (std::size_t i = 0; i < job.sequence.size(); ++i)
+    for (std::size_t j = 0; j < job.sequence[i].step.size(); ++j)
+      require(!job.sequence[i].step[j].stop.defect_um, "Job",
+              "sequence[" + std::to_string(i) + "].step[" + std::to_string(j) + "].stop.defect_um",
+              "must come with target.defect; without one use removed_um", "no defect");
+}
+
 void require_texture_fits(const TextureSource& texture, const Grid& patch) {
   const std::vector<TextureBand> bands = drawn_bands(texture);
   for (std::size_t i = 0; i < bands.size(); ++i) {
@@ -94,8 +114,8 @@ void require_texture_fits(const TextureSource& texture, const Grid& patch) {
 }  // namespace
 
 void Target::validate() const {
-  require(rms_um || preset || image_clarity_percent || letter_mm, "Target",
-          "rms_um, preset, image_clarity_percent or letter_mm", "must be given, at least one of them",
+  require(rms_um || preset || image_clarity_percent || letter_mm || defect, "Target",
+          "rms_um, preset, image_clarity_percent, letter_mm or defect", "must be given, at least one of them",
           "none");
   if (rms_um) require_positive(*rms_um, "Target", "rms_um");
   if (band_mm) {
@@ -119,6 +139,7 @@ void Target::validate() const {
     require(*eye_to_paint_m >= 0 && *eye_to_paint_m < *distance_m, "Target", "eye_to_paint_m",
             "must be >= 0 and less than distance_m", *eye_to_paint_m);
   }
+  if (defect) defect->validate();
 }
 
 Viewer eye_of(const Target& target) {
@@ -150,6 +171,7 @@ void Job::validate() const {
   texture.validate();
   require_texture_fits(texture, patch);
   target.validate();
+  require_defect_fits(*this);
   budget.validate();
   uncertainty.validate();
   labour.validate();

@@ -10,6 +10,7 @@
 #include "libtexture/base/fields.hpp"
 #include "libtexture/numerics/grid.hpp"
 #include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/defect.hpp"
 #include "libtexture/plan/edge_margin.hpp"
 #include "libtexture/plan/labour.hpp"
 #include "libtexture/plan/paint.hpp"
@@ -29,8 +30,8 @@ constexpr std::array<std::pair<TargetPreset, const char*>, 2> names_of(TargetPre
   return {{{TargetPreset::full, "full"}, {TargetPreset::partial, "partial"}}};
 }
 
-/// What is to be reached: at least one of rms_um, preset, image_clarity_percent, letter_mm; all that are
-/// given.
+/// What is to be reached: at least one of rms_um, preset, image_clarity_percent, letter_mm, defect; all that
+/// are given.
 struct Target {
   std::optional<double> rms_um = {};  ///< texture left [um], > 0
   std::optional<std::array<double, 2>> band_mm =
@@ -42,6 +43,7 @@ struct Target {
       {};  ///< with letter_mm: from the eye over the paint to the letters [m], > 0
   /// of it, from the eye to the paint [m], >= 0; none = a third of it, as viewer_along() has it
   std::optional<double> eye_to_paint_m = {};
+  std::optional<Defect> defect = {};  ///< a mark that is to be gone from each panel
 
   void validate() const;
   bool operator==(const Target&) const = default;
@@ -52,7 +54,8 @@ struct Target {
                       optional("image_clarity_percent", &Target::image_clarity_percent),
                       optional("letter_mm", &Target::letter_mm),
                       optional("distance_m", &Target::distance_m),
-                      optional("eye_to_paint_m", &Target::eye_to_paint_m)};
+                      optional("eye_to_paint_m", &Target::eye_to_paint_m),
+                      optional("defect", &Target::defect)};
   }
 };
 

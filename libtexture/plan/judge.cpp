@@ -55,7 +55,7 @@ class Judge {
     if (verdict == Verdict::go) return;
     say(verdict, {.kind = StatementKind::clear_struck_through,
                   .figures = {{"strike_through_probability", risk_.strike_through_probability},
-                              {"area_m2", panel_.area_m2},
+                              {"area_m2", worked_area_m2()},
                               {"samples", risk_.samples}}});
   }
 
@@ -72,6 +72,16 @@ class Judge {
   void say_budget() {
     if (risk_.short_before_probability == 1) return;  // nothing is left that work could break
     say(verdict_by(risk_.broken_by_work_probability, budget_limits), budget_reason());
+  }
+
+  // Where the work is off although it would take out the defect, the defect stays.
+  void say_leave_it() {
+    if (!panel_.defect || judgement_.verdict != Verdict::do_not_sand) return;
+    say(Verdict::do_not_sand,
+        {.kind = StatementKind::defect_leave_it,
+         .figures = {{"clear_um", panel_.defect->ways.front().clear_um.p50},
+                     {"short_probability", panel_.defect->ways.front().short_probability},
+                     {"samples", risk_.samples}}});
   }
 
   void say_what_would_help() {
@@ -109,6 +119,11 @@ class Judge {
   }
 
  private:
+  // Of a patch to the square centimetre.
+  double worked_area_m2() const {
+    return panel_.defect ? std::round(panel_.defect->worked_area_m2 * 1e4) / 1e4 : panel_.area_m2;
+  }
+
   bool is_short_before_said() const { return as_counted(risk_.short_before_probability) >= worth_saying; }
 
   void say(Verdict verdict, Statement reason) {
@@ -185,6 +200,7 @@ Judgement judge(const PanelPrediction& panel, const Budget& budget, const Target
   judge.say_strike_through();
   judge.say_short_before();
   judge.say_budget();
+  judge.say_leave_it();
   judge.say_what_would_help();
   judge.say_waves_left(band_edges_mm);
   judge.say_odd(odd, Verdict::go_with_care);

@@ -6,6 +6,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/process/disc_contact.hpp"
@@ -63,6 +64,44 @@ Obstacle obstacle_of(const HeightField& now, const Target& target, const Step& s
   return worst;
 }
 
+// The target's defect under a step, best estimate.
+class DefectCut {
+ public:
+  DefectCut(const Target& target, const Step& step, const LevelConditions& conditions,
+            const Progress& progress)
+      : defect_(target.defect) {
+    if (!defect_ || !is_followed(*defect_)) return;
+    curve_.emplace(
+        BumpPlan{.defect = *defect_, .step = step, .crown = conditions.crown, .most_um = conditions.most_um},
+        progress);
+  }
+
+  double left_um(double removal_um) const {
+    const double size = size_um(defect_.value());
+    return curve_ ? curve_->left_um(size, 1, removal_um) : size - removal_um;
+  }
+
+  // Until it is gone; all there is to go where it never is.
+  double removal_um(double most_um) const {
+    if (!defect_) return 0;
+    return curve_ ? curve_->removal_to_um(may_stay_um(*defect_)).value_or(most_um) : size_um(*defect_);
+  }
+
+ private:
+  const std::optional<Defect> defect_;
+  std::optional<BumpCurve> curve_;
+};
+
+// What a surface makes of a target, scratches left out; removal_um: mean clear that it has lost.
+std::vector<Reached> judge_level(const Target& target, const HeightField& before, const HeightField& now,
+                                 double touched_share, const DefectCut& cut, double removal_um) {
+  const std::optional<Target> rest = without_defect(target);
+  std::vector<Reached> parts;
+  if (rest) parts = judge_target(*rest, before, now, touched_share);
+  if (target.defect) parts.push_back(judge_defect(target, cut.left_um(removal_um)));
+  return parts;
+}
+
 // Where between two readings a target is met, as a share of the way: its last part decides, by a straight
 // line.
 double crossing_share(const std::vector<Reached>& before, const std::vector<Reached>& after) {
@@ -83,7 +122,9 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   const double most_um = conditions.most_um;
   const DiscContact contact = disc_contact(step, surface.grid(), conditions.crown);
   LevelCost cost;
-  cost.target = judge_target(target, surface, surface, 0);
+  const DefectCut cut(target, step, conditions, part_of(progress, 0, 0));
+  cost.target = judge_level(target, surface, surface, 0, cut, 0);
+  cost.defect_um = cut.removal_um(most_um);
   cost.rms_um = surface.rms_um();
   cost.obstacle = obstacle_of(surface, target, step, contact);
   const double valley_um = surface.valley_depth_um();
@@ -109,7 +150,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
     cost.rms_um = now.rms_um();
     cost.touched_share =
         (surface.height_um() - now.height_um() > touched_in_depths * depth_um).cast<double>().mean();
-    cost.target = judge_target(target, surface, now, cost.touched_share);
+    cost.target = judge_level(target, surface, now, cost.touched_share, cut, cost.removal_um);
     share_done = cost.removal_um / most_um;
     report(progress, share_done);
     if (is_reached(cost.target))
@@ -121,7 +162,11 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
 }
 
 Stop stop_at(const Target& target, const LevelCost& cost) {
-  return asks_sight(target) ? Stop{.rms_um = cost.rms_um} : target_stop(target);
+  Stop stop = asks_sight(target) ? Stop{.rms_um = cost.rms_um} : target_stop(target);
+  if (!target.defect) return stop;
+  stop.defect_um = cost.defect_um;
+  if (without_defect(target)) stop.when = StopWhen::all;
+  return stop;
 }
 
 }  // namespace libtexture

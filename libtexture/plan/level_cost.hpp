@@ -23,6 +23,7 @@ struct Obstacle {
 /// on the grain: by the give of its grains, and by the touched share, which counts from half a groove depth.
 struct LevelCost {
   bool is_reached = false;   ///< before the clear was gone
+  double defect_um = 0;      ///< clear that takes out the target's defect; 0 without one [um]
   double removal_um = 0;     ///< clear until the target is first met; else all that was there to go [um]
   double rms_um = 0;         ///< texture left at the reading after it, all waves [um]
   double touched_share = 0;  ///< there
@@ -44,7 +45,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
                      const LevelConditions& conditions, const Progress& progress = {});
 
 /// The stop rule that ends levelling where a target is met: target_stop(), and where the target asks for
-/// sight the rms height that is left where all parts were met.
+/// sight the rms height that is left where all parts were met, with the clear that takes out its defect.
 Stop stop_at(const Target& target, const LevelCost& cost);
 
 /// Pixels of the patch on which levelling is tried.

@@ -47,14 +47,6 @@ double number_of_waves(double area_m2, double wavelength_mm) {
   return area_m2 * q * q / 2 / std::pow(2 * pi, 1.5);
 }
 
-/// Gamma-distributed dwell of mean 1 at a standard normal number (cube-root law, docs/physics.md, risk;
-/// within .2 % at the usual coefficient of variation of .2).
-double dwell_at(double normal, double cv) {
-  const double v = cv * cv / 9;
-  const double root = std::max(0.0, 1 - v + normal * std::sqrt(v));
-  return root * root * root;
-}
-
 /// Readings without a place lie somewhere on the panel: each is a cell, the thinnest first where there are
 /// more than cells, in place of one of an even share of the others.
 void place_readings(const Panel& panel, PanelCells& cells) {
@@ -113,6 +105,12 @@ double deepest_valley_in_sd(double area_m2, double wavelength_mm, double expecte
     u = std::sqrt(std::max(1.0, 2 * std::log(ratio * u)));
   }
   return u;
+}
+
+double dwell_at(double normal, double cv) {
+  const double v = cv * cv / 9;
+  const double root = std::max(0.0, 1 - v + normal * std::sqrt(v));
+  return root * root * root;
 }
 
 double mean_wavelength_mm(const HeightField& field) {

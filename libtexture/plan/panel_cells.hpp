@@ -28,6 +28,10 @@ double deep_valleys(double area_m2, double wavelength_mm, double depth_in_sd);
 /// Depth, in standard deviations, that `expected` valleys (> 0) exceed on an area; at least 1.
 double deepest_valley_in_sd(double area_m2, double wavelength_mm, double expected = 1);
 
+/// Gamma-distributed dwell of mean 1 at a standard normal number (cube-root law, docs/physics.md, risk;
+/// within .2 % at the usual coefficient of variation of .2).
+double dwell_at(double normal, double cv);
+
 /// Wavelength [mm] of the isotropic texture that has the field's rms height and rms slope; 0 where it is
 /// flat.
 double mean_wavelength_mm(const HeightField& field);

@@ -39,6 +39,14 @@ constexpr std::array ranges{
     PlausibleRange{"target.letter_mm", 0.3, 2000, 1, 400},
     PlausibleRange{"target.distance_m", 0.1, 100, 0.3, 20},
     PlausibleRange{"target.eye_to_paint_m", 0.02, 100, 0.1, 10},
+    PlausibleRange{"target.defect.depth_um", 0.02, 500, 0.3, 60},
+    PlausibleRange{"target.defect.height_um", 0.1, 5000, 1, 500},
+    PlausibleRange{"target.defect.sd_um", 1e-3, 1000, 0.02, 60},
+    PlausibleRange{"target.defect.width_mm", 1e-3, 500, 5e-3, 60},
+    PlausibleRange{"target.defect.length_mm", 5e-3, 5000, 0.05, 2000},
+    PlausibleRange{"target.defect.patch_mm", 5, 5000, 20, 1000},
+    PlausibleRange{"target.defect.feather_mm", 1, 2000, 5, 500},
+    PlausibleRange{"target.defect.level_within_um", 0.01, 50, 0.05, 5},
     PlausibleRange{"budget.clear_left_least_um", 4, 5000, 15, 200},
     PlausibleRange{"budget.clear_removed_most_um", 0.02, 5000, 2, 150},
     PlausibleRange{"budget.reserve_um", 0.02, 1000, 0.5, 50},
@@ -59,6 +67,7 @@ constexpr std::array ranges{
     PlausibleRange{"sequence.step.stop.band_mm", 0.01, 5000, 0.1, 200},
     PlausibleRange{"sequence.step.stop.removed_um", 0.01, 1000, 0.1, 50},
     PlausibleRange{"sequence.step.stop.clear_owed_um", 1e-3, 100, 0.01, 10},
+    PlausibleRange{"sequence.step.stop.defect_um", 0.01, 1000, 0.1, 60},
 };
 
 // Thicknesses of clear, which half of the trade has in mil.
@@ -207,6 +216,18 @@ class Walk {
     at(target.letter_mm, "target.letter_mm");
     at(target.distance_m, "target.distance_m");
     at(target.eye_to_paint_m, "target.eye_to_paint_m");
+    if (target.defect) defect(*target.defect, "target.defect");
+  }
+
+  void defect(const Defect& defect, const std::string& path) const {
+    at(defect.depth_um, path + ".depth_um");
+    at(defect.height_um, path + ".height_um");
+    at(defect.sd_um, path + ".sd_um");
+    at(defect.width_mm, path + ".width_mm");
+    at(defect.length_mm, path + ".length_mm");
+    at(defect.patch_mm, path + ".patch_mm");
+    at(defect.feather_mm, path + ".feather_mm");
+    at(defect.level_within_um, path + ".level_within_um");
   }
 
   void viewer(const Viewer& viewer) const {
@@ -228,6 +249,7 @@ class Walk {
     at(step.stop.band_mm, path + ".stop.band_mm");
     at(step.stop.removed_um, path + ".stop.removed_um");
     at(step.stop.clear_owed_um, path + ".stop.clear_owed_um");
+    at(step.stop.defect_um, path + ".stop.defect_um");
   }
 
   const Visit& visit_;

@@ -7,6 +7,7 @@
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
@@ -16,6 +17,8 @@
 #include "libtexture/plan/sample_risk.hpp"
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/plan/target_stop.hpp"
+#include "libtexture/plan/worked_panel.hpp"
+#include "libtexture/plan/worlds.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
 #include "libtexture/process/levelling_curve.hpp"
@@ -36,16 +39,13 @@ const Reading& least_reading(const Panel& panel) {
                            [&](const Reading& a, const Reading& b) { return film_um(a) < film_um(b); });
 }
 
-// Clear where the film is thinnest.
-Film thinnest_film(const Panel& panel, const Paint& paint) {
-  return film_at_thinnest(film_map(panel, paint), panel);
-}
-
 PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& film, const History& history) {
   PanelPrediction result;
   result.name = panel.name;
   result.area_m2 = panel.area_m2;
-  result.total_film_least_um = total_um(least_reading(panel));
+  const std::optional<Defect>& defect = job.target.defect;
+  const bool has_place = defect && defect->patch_mm && defect->x_mm;
+  result.total_film_least_um = has_place ? film.total_um : total_um(least_reading(panel));
   result.clear_um = film.clear_um;
   result.clear_sd_um = film.clear_sd_um;
   result.start = history.start;
@@ -146,13 +146,14 @@ std::vector<std::vector<History>> histories_of(const Job& job, const HeightField
   std::vector<std::optional<History>> made(runs);
   parallel_for(static_cast<int>(runs), progress, [&](int i, const Progress& part) {
     const auto run = static_cast<std::size_t>(i);
-    const Panel& panel = job.panel[run % panels];
-    const Film film = thinnest_film(panel, job.coating);
+    const Sequence& sequence = sequences[run / panels];
+    const Panel panel =
+        worked_panel(job.panel[run % panels], job.target.defect, sequence.step.front().motion);
+    const Film film = film_worked(panel, job.coating, job.target.defect);
     const Coating coating{{{.name = "clear",
                             .thickness_um = film.clear_um,
                             .uncertainty_um = film.clear_sd_um,
                             .hardness_mpa = job.coating.hardness_mpa}}};
-    const Sequence& sequence = sequences[run / panels];
     made[run] = working_at("sequence " + sequence.name + ", panel " + panel.name + ", ", [&] {
       return simulate(surface, coating, sequence.step,
                       {.area_m2 = panel.area_m2,
@@ -195,15 +196,18 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   add_new(prediction.warnings, stop_warnings(job.target, sequence));
   add_new(prediction.warnings, unusual_lengths(job));
   std::vector<Judgement> judgements;
+  const Step& first = sequence.step.front();
   for (std::size_t i = 0; i < job.panel.size(); ++i) {
     const Panel& panel = job.panel[i];
-    prediction.panels.push_back(predict_panel(panel, job, thinnest_film(panel, job.coating), histories[i]));
+    const Panel worked = worked_panel(panel, job.target.defect, first.motion);
+    const Film thinnest = film_worked(panel, job.coating, job.target.defect);
+    prediction.panels.push_back(predict_panel(panel, job, thinnest, histories[i]));
     PanelPrediction& result = prediction.panels.back();
-    add_labour(panel, job, sequence.step, result, prediction.warnings,
+    add_labour(worked, job, sequence.step, result, prediction.warnings,
                nth_part(progress, i, job.panel.size()));
     add(prediction.labour, result.labour);
     for (const DiscSizeMinutes& size :
-         minutes_by_disc_size(job.labour, panel.area_m2, sequence.step, histories[i].steps))
+         minutes_by_disc_size(job.labour, worked.area_m2, sequence.step, histories[i].steps))
       add(prediction.disc_sizes, size);
     prediction.discs += result.discs;
     prediction.minutes += result.minutes;
@@ -213,6 +217,8 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
     }
     result.risk = risk_of(sampled.draws[i], sampled.node_solves);
     result.risk.texture_left = std::move(sampled.texture_left[i]);
+    if (job.target.defect)
+      result.defect = defect_answer(job, i, worlds_of(job).defect_um, sampled, first.motion);
     judgements.push_back(
         judge_panel(job, panel, film[i], sampled.draws[i], prediction.band_edges_mm, result));
     add_marks_warning(job.scratch_limits, result, prediction.warnings);
@@ -222,7 +228,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   prediction.reasons = std::move(judgement.reasons);
   prediction.discs_spread = total_of(sampled.draws, &RiskDraws::discs);
   prediction.minutes_spread = total_of(sampled.draws, &RiskDraws::minutes);
-  prediction.checklist = checklist_of(job.panel, sequence.step,
+  prediction.checklist = checklist_of(worked_job(job, first.motion).panel, sequence.step,
                                       spot_plan_of(sequence.step.front(), job.coating, job.uncertainty));
   prediction.cautions = general_cautions();
   for (const Step& step : sequence.step) add_new(prediction.step_cautions, cautions_of(step));
@@ -269,7 +275,8 @@ Work work_of(const Job& job, const HeightField& surface, const HeightField& rows
 
 AllPredicted predict_these(const Job& job, const HeightField& surface, const HeightField& rows_surface,
                            const std::vector<Sequence>& stated, const Progress& progress) {
-  const double found_by = asks_sight(job.target) ? target_work : 0;
+  const bool is_found = asks_sight(job.target) || (job.target.defect && is_followed(*job.target.defect));
+  const double found_by = is_found ? target_work : 0;
   std::vector<Sequence> sequences;
   for (const Sequence& sequence : stated)
     sequences.push_back(worked_sequence(

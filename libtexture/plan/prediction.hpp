@@ -10,6 +10,7 @@
 #include "libtexture/base/fields.hpp"
 #include "libtexture/base/statement.hpp"
 #include "libtexture/plan/budget.hpp"
+#include "libtexture/plan/defect_answer.hpp"
 #include "libtexture/plan/edge_margin.hpp"
 #include "libtexture/plan/labour.hpp"
 #include "libtexture/plan/risk.hpp"
@@ -32,9 +33,10 @@ inline constexpr double target_missed_care = 0.20;
 
 /// One panel: what its readings say of the clear, and what the sequence does to it.
 struct PanelPrediction {
-  std::string name = {};                ///< of the panel
-  double area_m2 = 0;                   ///< [m2]
-  double total_film_least_um = 0;       ///< thinnest reading [um]
+  std::string name = {};  ///< of the panel
+  double area_m2 = 0;     ///< [m2]
+  /// thinnest reading; of a patch with a place, the film expected there [um]
+  double total_film_least_um = 0;
   double clear_um = 0;                  ///< expected clear at that place [um]
   double clear_sd_um = 0;               ///< its standard deviation [um]
   double removed_um = 0;                ///< mean clear removed by the sequence [um]
@@ -50,6 +52,8 @@ struct PanelPrediction {
   std::vector<DiscLife> disc_lives = {};
   /// The margin to leave unsanded, where the panel states the length of its edges.
   std::optional<EdgeMargin> edge = {};
+  /// Ways to be rid of the target's defect, and what each costs; none without a defect.
+  std::optional<DefectAnswer> defect = {};
   PanelRisk risk = {};                  ///< how sure all this is, and what may go wrong
   HistoryRow start = {};                ///< the texture before
   std::vector<HistoryRow> steps = {};   ///< a row a step
@@ -73,6 +77,7 @@ struct PanelPrediction {
                       optional("labour", &PanelPrediction::labour),
                       optional("disc_lives", &PanelPrediction::disc_lives),
                       optional("edge", &PanelPrediction::edge),
+                      optional("defect", &PanelPrediction::defect),
                       optional("risk", &PanelPrediction::risk),
                       optional("start", &PanelPrediction::start),
                       optional("steps", &PanelPrediction::steps),

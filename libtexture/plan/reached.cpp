@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/waves.hpp"
 
@@ -43,6 +44,20 @@ double height_margin(const Target& target, const HeightFigures& figures) {
   return std::isinf(least) ? -HUGE_VAL : least;
 }
 
+bool asks_height(const Target& target) {
+  return target.rms_um || target.preset;
+}
+
+Reached judge_defect(const Target& target, double left_um) {
+  return at_most("defect", may_stay_um(target.defect.value()), left_um);
+}
+
+std::optional<Target> without_defect(Target target) {
+  target.defect.reset();
+  const bool asks_more = asks_height(target) || target.image_clarity_percent || target.letter_mm;
+  return asks_more ? std::optional(target) : std::nullopt;
+}
+
 std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
                                   double touched_share, double clarity_light, double contrast) {
   target.validate();
@@ -63,6 +78,12 @@ std::vector<Reached> judge_target(const Target& target, const HeightField& befor
     const Viewer viewer = eye_of(target);
     parts.push_back(at_most("letter_mm", *target.letter_mm,
                             seen_letter_mm(seen_smear_arcmin(*waves, viewer), viewer, contrast)));
+  }
+  if (target.defect) {
+    require(!is_followed(*target.defect), "judge_target", "target.defect",
+            "must be a groove that the disc bridges: others are not on the surfaces",
+            "a nib, a run, a wide mark");
+    parts.push_back(judge_defect(target, size_um(*target.defect) - (before.mean_um() - now.mean_um())));
   }
   return parts;
 }

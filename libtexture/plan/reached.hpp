@@ -21,10 +21,14 @@ inline constexpr double partial_rms_share = 0.5;
 
 /// One thing that a target asks for, on one surface. In the unit that the name of its field ends in.
 struct Reached {
-  /// field of Target: rms_um, preset, image_clarity_percent or letter_mm; preset_rms for the texture of full
+  /// field of Target: rms_um, preset, image_clarity_percent, letter_mm or defect; preset_rms for the texture
+  /// of full
   std::string asks = {};
-  double wanted = 0;  ///< what is asked; preset full: touched share; partial, preset_rms: rms height [um]
-  /// what the surface has; none = no letter can be read
+  /// what is asked; preset full: touched share; partial, preset_rms: rms height [um]; defect: what of it may
+  /// stay [um]
+  double wanted = 0;
+  /// what the surface has; none = no letter can be read; defect: what is left of it [um], below 0 where the
+  /// paint beside it lies deeper than its bottom
   std::optional<double> found = {};
   bool is_met = false;  ///< whether that will do
 
@@ -35,11 +39,21 @@ struct Reached {
   }
 };
 
-/// Judges a target on a surface that was worn from `before`. touched_share: what the levelling step has
-/// touched; of what the scratches leave, clarity_light: share of the texture's image clarity, contrast: that
-/// of letters. Letters are read in the worse of the two directions.
+/// Judges a target on a surface that was worn from `before`; a defect by how far the mean height has fallen.
+/// InvalidInput for a defect that a disc follows, which is not on the surfaces. touched_share: what the
+/// levelling step has touched; of what the scratches leave, clarity_light: share of the texture's image
+/// clarity, contrast: that of letters. Letters are read in the worse of the two directions.
 std::vector<Reached> judge_target(const Target& target, const HeightField& before, const HeightField& now,
                                   double touched_share, double clarity_light = 1, double contrast = 1);
+
+/// A defect of which so much is left [um]; of a Target that asks for one.
+Reached judge_defect(const Target& target, double left_um);
+
+/// What a target asks for besides a defect; none where it asks for nothing else.
+std::optional<Target> without_defect(Target target);
+
+/// Whether a target asks for an rms height or a touch.
+bool asks_height(const Target& target);
 
 /// The figures that targets of height and touch are judged by.
 struct HeightFigures {

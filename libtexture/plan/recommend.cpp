@@ -135,6 +135,7 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
   advice.cautions = general_cautions();
   if (compared.sequence.empty()) {
     advice.reasons.push_back({.kind = StatementKind::no_tool_reaches});
+    if (job.target.defect) advice.reasons.push_back({.kind = StatementKind::defect_leave_it});
     add_failures(advice.reasons, advice.first_steps);
     report(progress, 1);
     return advice;

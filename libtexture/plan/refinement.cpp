@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/plan/worked_panel.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/pace.hpp"
 #include "libtexture/process/scratches.hpp"
@@ -153,9 +154,10 @@ int passes_to_remove(const Job& job, const Step& step, double area_m2, double re
   return passes;
 }
 
-std::vector<Step> refinement(const Job& job, const Tools& tools, const Step& first,
+std::vector<Step> refinement(const Job& whole, const Tools& tools, const Step& first,
                              const WorkLimits& limits) {
   limits.validate();
+  const Job job = worked_job(whole, first.motion);
   std::vector<Step> steps;
   Abrasive last = first.abrasive;
   Debt debt = debt_of(job, first);

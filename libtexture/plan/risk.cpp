@@ -32,6 +32,8 @@ void PanelRisk::validate() const {
   require_within(broken_by_work_probability, 0, 1, "PanelRisk", "broken_by_work_probability");
   require_within(target_met_before_probability, 0, 1, "PanelRisk", "target_met_before_probability");
   require_within(target_missed_probability, 0, 1, "PanelRisk", "target_missed_probability");
+  if (defect_left_probability)
+    require_within(*defect_left_probability, 0, 1, "PanelRisk", "defect_left_probability");
   require_not_negative(samples, "PanelRisk", "samples");
   require_not_negative(node_solves, "PanelRisk", "node_solves");
 }
@@ -60,6 +62,11 @@ PanelRisk risk_of(const RiskDraws& draws, int node_solves) {
   for (const std::vector<double>* figure : figures)
     require(figure->size() == samples, "RiskDraws", "draws", "must be equally many of each figure",
             static_cast<double>(figure->size()));
+  for (const std::vector<double>* figure :
+       {&draws.defect_left_um, &draws.defect_removed_um, &draws.is_defect_left})
+    require(figure->empty() || figure->size() == samples, "RiskDraws", "draws",
+            "must be as many of a defect as of the other figures, or none",
+            static_cast<double>(figure->size()));
   PanelRisk risk;
   risk.removed_um = spread_of(draws.removed_um);
   risk.levelling_um = spread_of(draws.levelling_um);
@@ -83,6 +90,10 @@ PanelRisk risk_of(const RiskDraws& draws, int node_solves) {
   risk.broken_by_work_probability = share_by_work(draws);
   risk.target_met_before_probability = share_of(draws.is_target_met_before);
   risk.target_missed_probability = share_of(draws.is_target_missed);
+  if (!draws.defect_left_um.empty()) {
+    risk.defect_left_um = spread_of(draws.defect_left_um);
+    risk.defect_left_probability = share_of(draws.is_defect_left);
+  }
   risk.samples = static_cast<int>(samples);
   risk.node_solves = node_solves;
   return risk;

@@ -1,6 +1,7 @@
 #pragma once
 // Risk: what a sequence may cost on one panel, and what may go wrong, as quantiles and probabilities.
 
+#include <optional>
 #include <vector>
 
 #include "libtexture/plan/spread.hpp"
@@ -35,6 +36,9 @@ struct RiskDraws {
   std::vector<double> is_broken_by_work = {};    ///< 1 where a rule is broken, and none was before work
   std::vector<double> is_target_missed = {};  ///< 1 where something that the target asks for is not reached
   std::vector<double> is_target_met_before = {};  ///< 1 where all of it is reached before any work
+  std::vector<double> defect_left_um = {};        ///< of the target's defect [um]; empty without one
+  std::vector<double> defect_removed_um = {};     ///< clear removed beside it [um]; empty without one
+  std::vector<double> is_defect_left = {};        ///< 1 where more of it stays than may; empty without one
 
   bool operator==(const RiskDraws&) const = default;
 };
@@ -65,8 +69,11 @@ struct PanelRisk {
   double short_before_probability = 0;      ///< too little clear is there before any work, 0 to 1
   /// The work breaks a rule: of the worlds in which none is broken before, 0 to 1.
   double broken_by_work_probability = 0;
-  double target_missed_probability = 0;      ///< something that the target asks for is not reached, 0 to 1
-  double target_met_before_probability = 0;  ///< all of it is reached before any work, 0 to 1
+  double target_missed_probability = 0;       ///< something that the target asks for is not reached, 0 to 1
+  double target_met_before_probability = 0;   ///< all of it is reached before any work, 0 to 1
+  std::optional<Spread> defect_left_um = {};  ///< of the target's defect [um]; none without one
+  std::optional<double> defect_left_probability =
+      {};  ///< more of it stays than may, 0 to 1; none without one
   /// What makes the clear left uncertain; of predict(), else 0.
   VarianceShares variance_shares = {};
   int samples = 0;      ///< draws that this rests on
@@ -96,6 +103,8 @@ struct PanelRisk {
                       optional("broken_by_work_probability", &PanelRisk::broken_by_work_probability),
                       optional("target_missed_probability", &PanelRisk::target_missed_probability),
                       optional("target_met_before_probability", &PanelRisk::target_met_before_probability),
+                      optional("defect_left_um", &PanelRisk::defect_left_um),
+                      optional("defect_left_probability", &PanelRisk::defect_left_probability),
                       optional("variance_shares", &PanelRisk::variance_shares),
                       optional("samples", &PanelRisk::samples),
                       optional("node_solves", &PanelRisk::node_solves)};

@@ -11,7 +11,9 @@
 #include "libtexture/plan/march.hpp"
 #include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/panel_cells.hpp"
+#include "libtexture/plan/reached.hpp"
 #include "libtexture/plan/seen_target.hpp"
+#include "libtexture/plan/worked_panel.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
 #include "libtexture/process/pace.hpp"
@@ -27,6 +29,17 @@ constexpr double rare = 0.002;        // share of worlds at either end that take
 // Shares of the time, for progress, as measured on a patch of 512 x 512: all steps; of a step until it is
 // planned, until its curves are solved; of the rest, the worlds' march.
 constexpr double stepping_work = 0.97, planned_by = 0.02, solved_by = 0.75, marching_work = 0.1;
+constexpr double planned_with_bump_by = 0.4, bump_from = 0.05;  // where a defect that is followed is solved
+
+// Nodes from the least factor to the most, evenly in their logarithm; one where they hardly differ.
+std::vector<double> spaced(double least, double most, std::size_t nodes) {
+  std::vector<double> factors{least};
+  if (most <= one_factor * least) return factors;
+  for (std::size_t k = 1; k < nodes; ++k)
+    factors.push_back(least *
+                      std::pow(most / least, static_cast<double>(k) / static_cast<double>(nodes - 1)));
+  return factors;
+}
 
 // All waves, then the bands that the target and the steps' rules ask for.
 std::vector<std::array<double, 2>> bands_of(const Target& target, const Sequence& sequence) {
@@ -37,6 +50,28 @@ std::vector<std::array<double, 2>> bands_of(const Target& target, const Sequence
   if (target.rms_um) add(target.band_mm);
   for (const Step& step : sequence.step) add(step.stop.band_mm);
   return bands;
+}
+
+// All panels in all worlds, worked in one way.
+struct Worked {
+  std::optional<DefectWayKind> way = {};  // with a defect
+  double may_stay_um = 0;                 // of it
+  std::vector<Panel> panels = {};
+  std::vector<std::vector<WorldState>> states = {};  // by panel
+};
+
+// The job's own way, then the others.
+std::vector<Worked> worked_ways(const Job& job, const Motion& first) {
+  const std::optional<Defect>& defect = job.target.defect;
+  if (!defect) return {{.panels = job.panel}};
+  std::vector<Worked> ways;
+  const Viewer viewer = viewer_of(job);
+  for (const DefectWayKind way : sampled_ways(*defect, viewer)) {
+    ways.push_back({.way = way, .may_stay_um = done_at_um(way, *defect, viewer)});
+    for (const Panel& panel : job.panel)
+      ways.back().panels.push_back(worked_panel(panel, worked_as(way, *defect), first));
+  }
+  return ways;
 }
 
 // One sequence on its way.
@@ -53,10 +88,10 @@ class Sampler {
         budget_(budget_of(job)) {
     start_.band_um = band_rms_of(surface, bands_mm_);
     start_.valley_um = surface.valley_depth_um();
-    states_.assign(job.panel.size(), std::vector<WorldState>(worlds.person.size(), start_));
-    for (std::vector<WorldState>& states : states_)
-      for (std::size_t world = 0; world < states.size(); ++world)
-        states[world].path = {{0}, {worlds.texture_scale[world] * start_.band_um[0]}};
+    std::vector<WorldState> states;
+    for (std::size_t world = 0; world < worlds.person.size(); ++world) states.push_back(start_in(world));
+    ways_ = worked_ways(job, sampled.sequence.step.front().motion);
+    for (Worked& way : ways_) way.states.assign(job.panel.size(), states);
   }
 
   std::size_t steps() const { return sampled_.sequence.step.size(); }
@@ -64,6 +99,7 @@ class Sampler {
     return "sequence " + sampled_.sequence.name + ", step " + titles_of(sampled_.sequence.step)[place] + ": ";
   }
   CurvePlan plan(std::size_t place, const Progress& progress);
+  void solve_bump(const Progress& progress);
   int march(std::size_t place, const CurvePlan& plan, const StepCurves& curves, const Progress& progress);
   SampledRisk result(const Progress& progress) const;
 
@@ -73,10 +109,14 @@ class Sampler {
     std::optional<SeenTarget> before, after;
   };
 
-  March rules() const { return {job_, worlds_, bands_mm_, start_.band_um[0]}; }
-  RiskDraws draws_of(std::size_t panel, const Seen& seen, const Progress& progress) const;
-  bool is_missed(const WorldState& state, std::size_t world, const std::optional<SeenTarget>& seen) const;
-  void add_clear(std::size_t panel, PanelExtremes extremes, RiskDraws& draws) const;
+  WorldState start_in(std::size_t world) const;
+  March rules(const Worked& way) const;
+  std::vector<RiskDraws> all_draws(const Worked& way, const Seen& seen, const Progress& progress) const;
+  RiskDraws draws_of(const Worked& way, std::size_t panel, const Seen& seen, const Progress& progress) const;
+  bool is_missed(const March& rules, const WorldState& state, std::size_t world,
+                 const std::optional<SeenTarget>& seen) const;
+  PanelCells cells_worked(const Worked& way, std::size_t panel) const;
+  void add_clear(PanelExtremes extremes, RiskDraws& draws) const;
 
   const Job& job_;
   const Worlds& worlds_;
@@ -88,9 +128,26 @@ class Sampler {
   const double wavelength_mm_;
   const Budget budget_;
   std::vector<std::vector<WorldStep>> in_worlds_;  // of the step at work, by panel
-  std::vector<std::vector<WorldState>> states_;    // by panel
+  std::vector<Worked> ways_;       // the job's own first, whose states the curves of later steps follow
+  std::optional<BumpCurve> bump_;  // of a defect that is followed, under the first step
   int solves_ = 0;
 };
+
+WorldState Sampler::start_in(std::size_t world) const {
+  WorldState state = start_;
+  state.path = {{0}, {worlds_.texture_scale[world] * start_.band_um[0]}};
+  if (job_.target.defect) state.defect_left_um = worlds_.defect_um[world];
+  return state;
+}
+
+March Sampler::rules(const Worked& way) const {
+  March march{job_, worlds_, bands_mm_, start_.band_um[0]};
+  march.may_stay_um = way.may_stay_um;
+  if (bump_) march.bump = &*bump_;
+  if (job_.target.defect && wavelength_mm_ > 0)
+    march.defect_waves = std::max(1.0, job_.target.defect->length_mm.value_or(0) / wavelength_mm_);
+  return march;
+}
 
 // What has to be solved for the step at a place.
 CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
@@ -113,20 +170,37 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
     for (std::size_t world = 0; world < worlds_.person.size(); ++world) {
       const WorldStep& one = in_worlds_.back()[world];
       const double fresh = one.step.abrasive.wear_rate_mm3_per_n_m * wetness *
-                           hardness_wear_factor(rules().hardness_mpa(world));
+                           hardness_wear_factor(rules(ways_.front()).hardness_mpa(world));
       factors.push_back(one.stiffness_factor);
       removals.push_back(step.passes * removal_per_pass_um(one.step.motion, fresh) /
                          worlds_.texture_scale[world]);
     }
   }
   const double least = quantile_of(factors, rare), most = quantile_of(factors, 1 - rare);
-  const std::size_t nodes = most <= one_factor * least ? 1 : place == 0 ? first_factors : later_factors;
-  plan.stiffness_factors = {least};
-  for (std::size_t k = 1; k < nodes; ++k)
-    plan.stiffness_factors.push_back(
-        least * std::pow(most / least, static_cast<double>(k) / static_cast<double>(nodes - 1)));
+  plan.stiffness_factors = spaced(least, most, place == 0 ? first_factors : later_factors);
   plan.most_removal_um = quantile_of(removals, 1 - rare);
   return plan;
+}
+
+// How the first step, which is planned, takes out a defect that it follows.
+void Sampler::solve_bump(const Progress& progress) {
+  const double best_um = size_um(*job_.target.defect);
+  std::vector<double> factors;
+  for (const std::vector<WorldStep>& worlds : in_worlds_)
+    for (std::size_t world = 0; world < worlds.size(); ++world)
+      factors.push_back(worlds[world].stiffness_factor / worlds_.texture_scale[world] *
+                        worlds_.defect_um[world] / best_um);
+  double most_um = 0;
+  for (const Panel& panel : job_.panel)
+    most_um = std::max(most_um, film_anywhere(film_map(panel, job_.coating)).clear_um);
+  bump_.emplace(
+      BumpPlan{.defect = *job_.target.defect,
+               .step = sampled_.sequence.step.front(),
+               .crown = crown_of(job_.panel.front()),
+               .factors = spaced(quantile_of(factors, rare), quantile_of(factors, 1 - rare), first_factors),
+               .most_um = most_um},
+      progress);
+  solves_ += static_cast<int>(first_factors);
 }
 
 // Takes all worlds through the step; returns the levelling runs that the next step's starts took.
@@ -135,16 +209,21 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
   const Progress marching = part_of(progress, 0, marching_work),
                  starting = part_of(progress, marching_work, 1);
   StepEnds ends;
-  for (std::size_t p = 0; p < states_.size(); ++p) {
-    std::vector<WorldState>& states = states_[p];
+  for (const std::vector<WorldState>& states : ways_.front().states)
     for (const WorldState& state : states) ends.start_rms_um.push_back(state.band_um[0]);
+  const std::size_t panels = job_.panel.size();
+  for (std::size_t i = 0; i < ways_.size() * panels; ++i) {
+    Worked& way = ways_[i / panels];
+    const std::size_t p = i % panels;
+    const March march = rules(way);
     const auto step = [&](std::size_t world) {
-      rules().step(world, job_.panel[p], in_worlds_[p][world], curves, starts_, static_cast<int>(place),
-                   states[world]);
+      march.step(world, way.panels[p], in_worlds_[p][world], curves, starts_, static_cast<int>(place),
+                 way.states[p][world]);
     };
-    parallel_for_small(states.size(), step, nth_part(marching, p, states_.size()));
-    for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);
+    parallel_for_small(way.states[p].size(), step, nth_part(marching, i, ways_.size() * panels));
   }
+  for (const std::vector<WorldState>& states : ways_.front().states)
+    for (const WorldState& state : states) ends.end_rms_um.push_back(state.band_um[0]);
   int solves = 0;
   if (place + 1 < steps() || asks_sight(job_.target))
     starts_ = next_starts(plan, curves, ends, solves, starting);
@@ -152,21 +231,31 @@ int Sampler::march(std::size_t place, const CurvePlan& plan, const StepCurves& c
   return solves;
 }
 
-bool Sampler::is_missed(const WorldState& state, std::size_t world,
+bool Sampler::is_missed(const March& rules, const WorldState& state, std::size_t world,
                         const std::optional<SeenTarget>& seen) const {
-  const bool asks_height = job_.target.rms_um || job_.target.preset;
-  return (asks_height && rules().target_margin(state, world) < 0) ||
+  const bool is_judged = asks_height(job_.target) || job_.target.defect;
+  return (is_judged && rules.target_margin(state, world) < 0) ||
          (seen && seen->is_missed(state.band_um[0], worlds_.texture_scale[world]));
 }
 
+// The cells that lose clear. Where a patch has a place, that place alone; where it has none, it may be any
+// cell of the panel, and the worst of them counts.
+PanelCells Sampler::cells_worked(const Worked& way, std::size_t p) const {
+  PanelCells cells = cells_of(job_.panel[p]);
+  const std::optional<Defect>& defect = job_.target.defect;
+  if (!defect || !worked_as(*way.way, *defect).patch_mm) return cells;
+  if (defect->x_mm) cells.places = {{*defect->x_mm, *defect->y_mm}};
+  cells.area_m2 = defect->x_mm ? way.panels[p].area_m2 : std::min(cells.area_m2, way.panels[p].area_m2);
+  return cells;
+}
+
 // Clear before and after, and what the budget makes of it.
-void Sampler::add_clear(std::size_t p, PanelExtremes extremes, RiskDraws& draws) const {
+void Sampler::add_clear(PanelExtremes extremes, RiskDraws& draws) const {
   draws.clear_before_um = std::move(extremes.clear_before_um);
   draws.clear_left_um = std::move(extremes.clear_left_um);
   draws.clear_left_least_um = std::move(extremes.clear_left_least_um);
-  for (std::size_t world = 0; world < states_[p].size(); ++world) {
-    const ClearSpent spent{states_[p][world].removed_um, draws.clear_before_um[world],
-                           draws.clear_left_um[world]};
+  for (std::size_t world = 0; world < draws.removed_um.size(); ++world) {
+    const ClearSpent spent{draws.removed_um[world], draws.clear_before_um[world], draws.clear_left_um[world]};
     const bool is_exceeded = breaks(budget_, spent);
     const bool is_short_before = spent.before_um < must_stay_um(budget_);
     draws.removable_um.push_back(std::max(0.0, removable_um(budget_, spent.before_um)));
@@ -178,15 +267,17 @@ void Sampler::add_clear(std::size_t p, PanelExtremes extremes, RiskDraws& draws)
   }
 }
 
-RiskDraws Sampler::draws_of(std::size_t p, const Seen& seen, const Progress& progress) const {
+RiskDraws Sampler::draws_of(const Worked& way, std::size_t p, const Seen& seen,
+                            const Progress& progress) const {
   const Panel& panel = job_.panel[p];
+  const March march = rules(way);
   const IdealCut ideal(surface_);
-  const Eigen::Index band = rules().band_of(job_.target.rms_um ? job_.target.band_mm : std::nullopt);
+  const Eigen::Index band = march.band_of(job_.target.rms_um ? job_.target.band_mm : std::nullopt);
   PanelWork work;
   RiskDraws draws;
   draws.step_efficiency.resize(steps());
-  for (std::size_t world = 0; world < states_[p].size(); ++world) {
-    const WorldState& state = states_[p][world];
+  for (std::size_t world = 0; world < way.states[p].size(); ++world) {
+    const WorldState& state = way.states[p][world];
     const double s = worlds_.texture_scale[world];
     work.removed_um.push_back(state.removed_um);
     work.dwell_cv.push_back(state.removed_um > 0 ? state.removed_sd_um / state.removed_um : 0);
@@ -205,16 +296,27 @@ RiskDraws Sampler::draws_of(std::size_t p, const Seen& seen, const Progress& pro
                                                               : 0);
     for (std::size_t step = 0; step < state.efficiency.size(); ++step)
       draws.step_efficiency[step].push_back(state.efficiency[step]);
-    draws.is_target_missed.push_back(is_missed(state, world, seen.after) ? 1 : 0);
-    draws.is_target_met_before.push_back(is_missed(start_, world, seen.before) ? 0 : 1);
+    draws.is_target_missed.push_back(is_missed(march, state, world, seen.after) ? 1 : 0);
+    draws.is_target_met_before.push_back(is_missed(march, start_in(world), world, seen.before) ? 0 : 1);
+    if (!way.way) continue;
+    draws.defect_left_um.push_back(std::max(0.0, state.defect_left_um));
+    draws.defect_removed_um.push_back(state.defect_removed_um);
+    draws.is_defect_left.push_back(state.defect_left_um > way.may_stay_um ? 1 : 0);
   }
   const double patch_m2 =
       surface_.grid().width_mm() * surface_.grid().height_mm() * metre_per_mm * metre_per_mm;
-  add_clear(p,
-            extremes_of(cells_of(panel), film_map(panel, job_.coating), work,
+  add_clear(extremes_of(cells_worked(way, p), film_map(panel, job_.coating), work,
                         disc_area_m2(sampled_.sequence.step.front().motion), patch_m2, wavelength_mm_,
                         hash_key({job_.seed, p}), progress),
             draws);
+  return draws;
+}
+
+std::vector<RiskDraws> Sampler::all_draws(const Worked& way, const Seen& seen,
+                                          const Progress& progress) const {
+  std::vector<RiskDraws> draws;
+  for (std::size_t p = 0; p < job_.panel.size(); ++p)
+    draws.push_back(draws_of(way, p, seen, nth_part(progress, p, job_.panel.size())));
   return draws;
 }
 
@@ -225,10 +327,16 @@ SampledRisk Sampler::result(const Progress& progress) const {
     seen.after.emplace(job_, worlds_, starts_, sampled_.light());
   }
   SampledRisk sampled{.node_solves = solves_};
-  for (std::size_t p = 0; p < states_.size(); ++p) {
-    sampled.draws.push_back(draws_of(p, seen, nth_part(progress, p, states_.size())));
+  for (std::size_t way = 0; way < ways_.size(); ++way) {
+    auto draws = all_draws(ways_[way], seen, nth_part(progress, way, ways_.size()));
+    if (way == 0)
+      sampled.draws = std::move(draws);
+    else
+      sampled.other_ways.push_back({*ways_[way].way, std::move(draws)});
+  }
+  for (const std::vector<WorldState>& states : ways_.front().states) {
     std::vector<TexturePath> paths;
-    for (const WorldState& state : states_[p]) paths.push_back(state.path);
+    for (const WorldState& state : states) paths.push_back(state.path);
     sampled.texture_left.push_back(texture_left(paths));
   }
   return sampled;
@@ -254,7 +362,9 @@ SampledRisks sample_risk(const Job& job, const HeightField& surface,
                  resulting = part_of(progress, stepping_work, 1);
   for (std::size_t place = 0; place < places; ++place) {
     const Progress here = nth_part(stepping, place, places);
-    const Progress planning = part_of(here, 0, planned_by), solving = part_of(here, planned_by, solved_by),
+    const bool cuts_bump = place == 0 && job.target.defect && is_followed(*job.target.defect);
+    const double planned = cuts_bump ? planned_with_bump_by : planned_by;
+    const Progress planning = part_of(here, 0, planned), solving = part_of(here, planned, solved_by),
                    marching = part_of(here, solved_by, 1);
     std::vector<Sampler*> working;
     for (Sampler& sampler : samplers)
@@ -262,7 +372,10 @@ SampledRisks sample_risk(const Job& job, const HeightField& surface,
     std::vector<CurvePlan> plans;
     for (std::size_t i = 0; i < working.size(); ++i)
       plans.push_back(working_at(working[i]->place_name(place), [&] {
-        return working[i]->plan(place, nth_part(planning, i, working.size()));
+        const Progress part = nth_part(planning, i, working.size());
+        CurvePlan plan = working[i]->plan(place, part_of(part, 0, cuts_bump ? bump_from : 1));
+        if (cuts_bump) working[i]->solve_bump(part_of(part, bump_from, 1));
+        return plan;
       }));
     const SolvedCurves solved = solve_curves(plans, solving);
     result.node_solves += solved.solves;

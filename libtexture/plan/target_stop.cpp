@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "libtexture/plan/bump_curve.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/level_cost.hpp"
 #include "libtexture/plan/node_patch.hpp"
@@ -16,6 +17,11 @@ namespace {
 
 bool stops_by_texture(const Step& step) {
   return step.stop.touched_share || step.stop.rms_um || step.stop.rms_share;
+}
+
+// Whether what stops a step at the target has to be computed for the step.
+bool needs_curve(const Target& target) {
+  return asks_sight(target) || (target.defect && is_followed(*target.defect));
 }
 
 // What levelling costs on the panel that needs most.
@@ -40,8 +46,9 @@ Stop target_stop(const Target& target) {
   if (target.preset == TargetPreset::full) stop.touched_share = full_touched_share;
   if (target.preset == TargetPreset::full) stop.rms_share = full_rms_share;
   if (target.preset == TargetPreset::partial) stop.rms_share = partial_rms_share;
-  const int parts =
-      int{stop.rms_um.has_value()} + stop.touched_share.has_value() + stop.rms_share.has_value();
+  if (target.defect && !is_followed(*target.defect)) stop.defect_um = size_um(*target.defect);
+  const int parts = int{stop.rms_um.has_value()} + stop.touched_share.has_value() +
+                    stop.rms_share.has_value() + stop.defect_um.has_value();
   if (parts > 1) stop.when = StopWhen::all;
   return stop;
 }
@@ -57,19 +64,18 @@ Sequence worked_sequence(const Job& job, const Sequence& sequence, const HeightF
   Sequence worked = sequence;
   Step& first = worked.step.front();
   if (first.abrasive.carrier == Carrier::compound || !has_no_rule(first.stop)) return worked;
-  if (!asks_sight(job.target)) {
+  if (!needs_curve(job.target)) {
     first.stop = target_stop(job.target);
     return worked;
   }
-  const LevelCost cost = working_at("sequence " + sequence.name + ", step " + title_of(first) + ": ", [&] {
-    return greatest_cost(job, first, node_patch(surface), progress);
-  });
-  if (cost.is_reached) first.stop = stop_at(job.target, cost);
+  const LevelCost cost = working_at("sequence " + sequence.name + ", step " + title_of(first) + ": ",
+                                    [&] { return greatest_cost(job, first, node_patch(surface), progress); });
+  if (cost.is_reached || !asks_sight(job.target)) first.stop = stop_at(job.target, cost);
   return worked;
 }
 
 std::vector<Statement> stop_warnings(const Target& target, const Sequence& sequence) {
-  if (asks_sight(target)) return {};
+  if (needs_curve(target)) return {};
   const Stop wanted = target_stop(target);
   const Step* other = nullptr;
   for (const Step& step : sequence.step) {

@@ -22,6 +22,7 @@ std::vector<WorldStep> world_steps(const Worlds& worlds, const Step& step, const
     const DiscContact contact = disc_contact(one.step, panel.grid, panel.crown);
     one.pressure_kpa = contact.pressure_kpa;
     one.pass_cv = contact.pass_cv;
+    if (!drawn.defect_dwell.empty()) one.defect_dwell = drawn.defect_dwell[world];
     if (!has_clock_only)
       one.stiffness_factor = worlds.texture_scale[world] * stiffness_pa_per_m(contact.backing, q_per_m) /
                              contact.pressure_kpa / at_nominal;

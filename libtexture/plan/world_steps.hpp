@@ -16,7 +16,8 @@ struct WorldStep {
   double pressure_kpa = 0;  ///< within the contact [kPa]
   double pass_cv = 0;       ///< spread from place to place of what a pass removes
   double stiffness_factor =
-      1;  ///< the patch's S/p_mean at its mean wavelength, world's heights, over nominal
+      1;                    ///< the patch's S/p_mean at its mean wavelength, world's heights, over nominal
+  double defect_dwell = 0;  ///< standard normal number of the dwell at a defect
 };
 
 /// The panel that a step works on, as the steps before it left it.

@@ -75,6 +75,16 @@ void draw_grooves(const Worlds& worlds, const Step& step, const std::vector<doub
                               std::pow(worlds.hardness_factor[i], hardness_groove_exponent);
 }
 
+// How deep or high the defect is, and where on the texture it lies.
+void draw_defect(const Defect& defect, Worlds& worlds) {
+  const int samples = static_cast<int>(worlds.person.size());
+  const boost::math::normal normal;
+  for (const double number : stratified_normals(samples, worlds.seed, "defect"))
+    worlds.defect_um.push_back(size_at(defect, boost::math::cdf(normal, number)));
+  for (const double number : stratified_normals(samples, worlds.seed, "place of the defect"))
+    worlds.defect_rank.push_back(boost::math::cdf(normal, number));
+}
+
 double pressure_on_kpa(const Step& step, double force_n, const std::optional<Crown>& crown) {
   Motion motion = step.motion;
   motion.force_n = force_n;
@@ -128,6 +138,7 @@ Worlds worlds_of(const Job& job) {
   worlds.person = stratified_normals(samples, job.seed, "person");
   worlds.size_exponent = stratified_normals(samples, job.seed, "size exponent");
   for (double& exponent : worlds.size_exponent) exponent *= job.uncertainty.size_exponent_sd;
+  if (job.target.defect) draw_defect(*job.target.defect, worlds);
   return worlds;
 }
 
@@ -143,6 +154,9 @@ StepWorlds step_worlds(const Worlds& worlds, const Step& step, int place) {
   drawn.stiffness_factor =
       lognormal(stratified_normals(samples, worlds.seed, "stiffness of " + key_of(step.backing)),
                 step.backing.stiffness_log_sd);
+  if (!worlds.defect_um.empty())
+    drawn.defect_dwell =
+        stratified_normals(samples, worlds.seed, "dwell at the defect, step " + std::to_string(place));
   const double within = log_sd_of_cv(uncertainty.force_within_cv);
   drawn.force_factor = stratified_normals(samples, worlds.seed, "force of step " + std::to_string(place));
   for (std::size_t i = 0; i < drawn.force_factor.size(); ++i)

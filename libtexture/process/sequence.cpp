@@ -38,6 +38,7 @@ double margin_of(const Stop& stop, const HistoryRow& row, const Waves& waves, do
   std::vector<double> margins;
   if (stop.touched_share) margins.push_back(row.touched_share - *stop.touched_share);
   if (stop.removed_um) margins.push_back(row.removed_um - *stop.removed_um);
+  if (stop.defect_um) margins.push_back(row.removed_um - *stop.defect_um);
   if (stop.clear_owed_um) margins.push_back(*stop.clear_owed_um - owed_um);
   if (stop.rms_share) margins.push_back(*stop.rms_share * start_rms_um - row.rms_um);
   if (stop.rms_um) {

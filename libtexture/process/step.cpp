@@ -25,6 +25,10 @@ void Stop::validate() const {
     require_within(*removed_um, 0, 1000, "Stop", "removed_um");
   }
   if (clear_owed_um) require_not_negative(*clear_owed_um, "Stop", "clear_owed_um");
+  if (defect_um) {
+    require_positive(*defect_um, "Stop", "defect_um");
+    require_within(*defect_um, 0, 1000, "Stop", "defect_um");
+  }
 }
 
 void Step::validate() const {

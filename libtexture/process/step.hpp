@@ -30,7 +30,10 @@ struct Stop {
   std::optional<double> rms_share = {};
   std::optional<double> removed_um = {};     ///< mean clear removed by this step [um], > 0 to 1000
   std::optional<double> clear_owed_um = {};  ///< clear that earlier steps' grooves still ask for [um], >= 0
-  StopWhen when = StopWhen::any;             ///< whether any of the rules that are given ends it, or all
+  /// mean clear removed by this step that takes out the defect of the job's target, best estimate [um], > 0
+  /// to 1000; in each possible world of a plan the step ends once the defect is gone there
+  std::optional<double> defect_um = {};
+  StopWhen when = StopWhen::any;  ///< whether any of the rules that are given ends it, or all
 
   void validate() const;
   bool operator==(const Stop&) const = default;
@@ -41,6 +44,7 @@ struct Stop {
                       optional("rms_share", &Stop::rms_share),
                       optional("removed_um", &Stop::removed_um),
                       optional("clear_owed_um", &Stop::clear_owed_um),
+                      optional("defect_um", &Stop::defect_um),
                       optional("when", &Stop::when)};
   }
 };

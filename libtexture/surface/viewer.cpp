@@ -1,14 +1,17 @@
 #include "libtexture/surface/viewer.hpp"
 
 #include <algorithm>
+#include <numbers>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 
 namespace libtexture {
 
 namespace {
 
+constexpr double radian_per_arcmin = std::numbers::pi / 180 / 60;
 constexpr double eye_share = 1.0 / 3;  // of the whole path, from the eye to the paint
 
 double beyond_share(const Viewer& viewer) {
@@ -39,6 +42,19 @@ double seen_wander_arcmin(const Waves& waves, const Viewer& viewer, const SpotMe
   viewer.validate();
   return beyond_share(viewer) * std::max(image_wander_arcmin(waves, Direction::rows, spot),
                                          image_wander_arcmin(waves, Direction::columns, spot));
+}
+
+double seen_shift_arcmin(double slope, const Viewer& viewer) {
+  viewer.validate();
+  return beyond_share(viewer) * 2 * slope / radian_per_arcmin;
+}
+
+double hidden_slope(const Viewer& viewer) {
+  return resolved_arcmin / seen_shift_arcmin(1, viewer);
+}
+
+double resolved_mm(double distance_m) {
+  return distance_m * resolved_arcmin * radian_per_arcmin / metre_per_mm;
 }
 
 SpotMean pupil_spot(const Viewer& viewer, const Grid& grid) {

@@ -34,6 +34,19 @@ double seen_wander_arcmin(const HeightField& field, const Viewer& viewer);
 // Of a surface whose waves are at hand; the spot is pupil_spot() on its grid.
 double seen_wander_arcmin(const Waves& waves, const Viewer& viewer, const SpotMean& spot);
 
+/// How far a slope of the surface, a ratio, shifts a mirrored point to this viewer [arcmin]: twice the slope,
+/// less the share of the path before the panel (docs/physics.md, equation 80).
+double seen_shift_arcmin(double slope, const Viewer& viewer);
+
+/// Shift of a mirrored point that normal sight just resolves [arcmin] (ISO 8596).
+inline constexpr double resolved_arcmin = 1;
+
+/// The slope whose shift normal sight just resolves.
+double hidden_slope(const Viewer& viewer);
+
+/// Length [mm] that normal sight just resolves at a distance [m].
+double resolved_mm(double distance_m);
+
 /// The spot of a surface that the viewer's pupil takes in as it looks at a mirrored point, docs/physics.md
 /// (55).
 SpotMean pupil_spot(const Viewer& viewer, const Grid& grid);

@@ -41,8 +41,9 @@ TEST_CASE("a clear coat is thinner than the film that it lies on top of") {
 TEST_CASE("a target names something to reach, and each part of it whole") {
   Job job = door::job();
   job.target = {};
-  CHECK_THAT(error_of(job), Catch::Matchers::StartsWith(
-                                "Target: rms_um, preset, image_clarity_percent or letter_mm must be given"));
+  CHECK_THAT(error_of(job),
+             Catch::Matchers::StartsWith(
+                 "Target: rms_um, preset, image_clarity_percent, letter_mm or defect must be given"));
   job.target.letter_mm = 5;
   CHECK(error_of(job) ==
         "Target: letter_mm and distance_m must be given both or neither (got letter_mm alone)");

@@ -129,3 +129,26 @@ TEST_CASE("a step without a rule levels until the job's target was met") {
         Approx(std::log(.01 / .005) * spring.plan.contact.pressure_kpa / .5).epsilon(.01));
   CHECK(end.removed_um == Approx(pass_um(spring, 12)).epsilon(1e-12));
 }
+
+TEST_CASE("a scratch loses depth one for one with the clear beside it, and the step ends when it is gone") {
+  Spring spring;
+  spring.job.target = {.defect = Defect{.depth_um = 3, .sd_um = 0}};
+  spring.worlds.defect_um = {3};
+  spring.worlds.defect_rank = {0.5};
+  spring.start.defect_left_um = 3;
+  Step step = spring.plan.step;
+  step.motion.dwell_cv = 0;
+  step.passes = 2;
+  const WorldState shallow = spring.marched(step, 0);
+  // Closed form: depth less removal; the texture, .01 um rms, is all that a place differs by.
+  CHECK(shallow.defect_left_um == Approx(3 - pass_um(spring, 2)).margin(0.03));
+  CHECK(shallow.defect_removed_um == Approx(3 - shallow.defect_left_um).epsilon(1e-12));
+  step.passes = 60;
+  step.stop.defect_um = 3;
+  const WorldState gone = spring.marched(step, 0);
+  int passes = 0;
+  while (pass_um(spring, passes) < 3.03) ++passes;
+  CHECK(gone.defect_left_um <= 0);
+  CHECK(gone.removed_um == Approx(pass_um(spring, passes)).epsilon(1e-12));
+  CHECK(gone.levelling_um == Approx(3).margin(0.03));
+}

@@ -62,7 +62,9 @@ TEST_CASE("every thickness and length of a job is asked about") {
                                      "panel.readings.x_mm",
                                      "panel.readings.y_mm",
                                      "sequence.step.abrasive.stated_grain_um",
-                                     "sequence.step.abrasive.stray_marks_per_dm2_um"};
+                                     "sequence.step.abrasive.stray_marks_per_dm2_um",
+                                     "target.defect.x_mm",
+                                     "target.defect.y_mm"};
   for (const std::string& path : paths) {
     INFO(path);
     if (others.count(path) == 0) {

@@ -84,6 +84,7 @@ EXAMPLES = {
     "TextureSource": texture,
     "Gauge": lambda: lt.Gauge(uncertainty_um=3),
     "Paint": lambda: lt.Paint(kind="repaint", clear_um=60),
+    "Defect": lambda: lt.Defect(depth_um=3, sd_um=0.5, patch_mm=200),
     "Target": lambda: lt.Target(rms_um=0.15, band_mm=(1, 8)),
     "Budget": lambda: lt.Budget(clear_left_least_um=35, clear_removed_most_share=0.2),
     "Uncertainty": lambda: lt.Uncertainty(samples=200, hardness_log_sd=0.2),
@@ -160,6 +161,10 @@ EXAMPLES = {
         variance_shares=EXAMPLES["VarianceShares"](),
         samples=1000,
         node_solves=40,
+    ),
+    "DefectWay": lambda: lt.DefectWay(way="patch", clear_um=EXAMPLES["Spread"](), gone_probability=0.99),
+    "DefectAnswer": lambda: lt.DefectAnswer(
+        size_um=EXAMPLES["Spread"](), worked_area_m2=0.06, ways=[EXAMPLES["DefectWay"]()], feather_mm=75
     ),
     "PanelPrediction": lambda: lt.PanelPrediction(
         name="door", removed_um=8.5, budget=[EXAMPLES["BudgetRule"]()], steps=[EXAMPLES["HistoryRow"]()]

@@ -74,7 +74,7 @@ def test_an_example_gets_the_answer_that_its_scenario_asks_for(tmp_path, name, v
 
 
 # One screen of an answer: the verdict first, the cautions last, nothing cut off.
-@pytest.mark.parametrize("name", ["rear_door", "factory_lid", "bonnet"])
+@pytest.mark.parametrize("name", ["rear_door", "factory_lid", "bonnet", "scratched_bonnet"])
 def test_predict_answers_on_one_screen(tmp_path, name):
     path = small_job(tmp_path, name)
     lines = command("predict", path).stdout.splitlines()

@@ -1,0 +1,42 @@
+#include "libtexture/plan/worked_panel.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+#include "libtexture/base/error.hpp"
+#include "libtexture/base/units.hpp"
+
+namespace libtexture {
+
+double feather_mm(const Defect& defect, const Motion& first) {
+  return defect.feather_mm.value_or(first.disc_diameter_mm / 2);
+}
+
+double dose_area_m2(double patch_mm, double feather_mm) {
+  require_positive(patch_mm, "dose_area_m2", "patch_mm");
+  require_not_negative(feather_mm, "dose_area_m2", "feather_mm");
+  const double a = patch_mm / 2 * metre_per_mm, f = feather_mm * metre_per_mm;
+  return std::numbers::pi * (a * a + a * f + f * f / 3);
+}
+
+Panel worked_panel(const Panel& panel, const std::optional<Defect>& defect, const Motion& first) {
+  if (!defect || !defect->patch_mm) return panel;
+  Panel worked = panel;
+  worked.area_m2 = std::min(panel.area_m2, dose_area_m2(*defect->patch_mm, feather_mm(*defect, first)));
+  worked.edge_length_m.reset();
+  return worked;
+}
+
+Job worked_job(const Job& job, const Motion& first) {
+  Job worked = job;
+  for (Panel& panel : worked.panel) panel = worked_panel(panel, job.target.defect, first);
+  return worked;
+}
+
+Film film_worked(const Panel& panel, const Paint& paint, const std::optional<Defect>& defect) {
+  const FilmMap map = film_map(panel, paint);
+  if (!defect || !defect->patch_mm || !defect->x_mm) return film_at_thinnest(map, panel);
+  return film_at(map, {*defect->x_mm, *defect->y_mm});
+}
+
+}  // namespace libtexture
