@@ -15,8 +15,14 @@
 #include "figures.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/parallel.hpp"
+#include "libtexture/io/job_file.hpp"
 #include "libtexture/numerics/contact.hpp"
 #include "libtexture/numerics/erosion.hpp"
+#include "libtexture/plan/calibrate.hpp"
+#include "libtexture/plan/compare.hpp"
+#include "libtexture/plan/predict.hpp"
+#include "libtexture/plan/recommend.hpp"
+#include "libtexture/plan/spot_curves.hpp"
 #include "libtexture/process/scratches.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/reflection.hpp"
@@ -208,10 +214,7 @@ void run_row() {
   int step = 0;
   for (const double depth_um : {.2, .1, .05, .02})
     scratch(scratches,
-            {.step = step++,
-             .depth_um = depth_um,
-             .groove_length_mm = 5,
-             .stray_marks_per_dm2_um = depth_um},
+            {.step = step++, .depth_um = depth_um, .groove_length_mm = 5, .stray_marks_per_dm2_um = depth_um},
             (.3 * (height_um - height_um.mean()) + 1).max(0.0));
   double pair = 0, waves = 0, marks = 0;
   constexpr int rounds = 8;  // in turn, so that all meet the same machine
@@ -268,6 +271,33 @@ void run_levelling() {
   }
 }
 
+// Whole answers, in transform pairs of the job's own patch: processor time of all threads over that of a
+// pair.
+void run_plans() {
+  const Job job = load_job(LIBTEXTURE_SOURCE_DIR "/examples/jobs/rear_door.toml");
+  const HeightField surface = surface_of(job);
+  const TestSpot spot{.passes = 6,
+                      .before_um = {262, 260, 259, 263, 261, 260},
+                      .after_um = {256, 255, 253, 257, 256, 254},
+                      .gloss_gone_passes = 5};
+  std::printf("\nWhole answers for the rear door (512 x 512), in transform pairs of that size\n");
+  const auto measure = [&](const char* name, double most, const auto& work) {
+    const double before = pair_seconds(surface.grid(), 50);
+    const double seconds = seconds_of(work);
+    const double pair = (before + pair_seconds(surface.grid(), 50)) / 2;
+    std::printf("  %-32s %7.0f pairs  %.1f s\n", name, seconds / pair, seconds);
+    figures.gate(std::string(name) + ".pairs", seconds / pair, most);
+  };
+  measure("predict", 2500, [&] { predict(job, surface, ""); });
+  measure("compare", 6000, [&] { compare(job, surface); });
+  measure("recommend", 8000, [&] { recommend(job, surface, tools_of(job)); });
+  measure("calibrate", 6000, [&] {
+    const Calibration calibration = calibrate(job, spot, curves_of(job, spot, surface));
+    predict(job, surface, "");
+    predict(calibration.job, surface, "");
+  });
+}
+
 }  // namespace
 
 int main(int count, char** words) {
@@ -279,6 +309,7 @@ int main(int count, char** words) {
   run_row();
   run_contact();
   run_levelling();
+  run_plans();
   if (count > 1) figures.write(words[1]);
   std::printf("\n%s\n", figures.missed_gates() == 0 ? "All gates met." : "A gate was missed.");
   return figures.missed_gates() == 0 ? 0 : 1;

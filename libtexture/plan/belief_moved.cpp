@@ -31,8 +31,10 @@ Statement what_moved_belief(const Job& job, const TestSpot& spot, const SpotCurv
   if (!tells_texture(spot)) return moved;
   const double all = ratio_of(judge_test_spot(job, spot, curves));
   const bool has_looks = spot.gloss_gone_passes || spot.gloss_left_passes;
-  const double with_looks = has_looks ? ratio_of(judge_test_spot(job, without_texture(spot), curves)) : readings;
-  const double by_readings = std::abs(std::log(readings)), by_looks = std::abs(std::log(with_looks / readings)),
+  const double with_looks =
+      has_looks ? ratio_of(judge_test_spot(job, without_texture(spot), curves)) : readings;
+  const double by_readings = std::abs(std::log(readings)),
+               by_looks = std::abs(std::log(with_looks / readings)),
                by_texture = std::abs(std::log(all / with_looks));
   moved.figures["all_ratio"] = all;
   if (by_looks > by_readings && by_looks >= by_texture) moved.kind = StatementKind::belief_by_looks;

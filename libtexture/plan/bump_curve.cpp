@@ -84,6 +84,7 @@ BumpCurve::BumpCurve(const BumpPlan& plan, const Progress& progress) {
     double share_done = 0;
     LevellingCurve curve(bump, contact.backing, contact.pressure_kpa,
                          {.rms_tolerance_um = share_tolerance * bump.rms_um(),
+                          .is_shape_asked = true,
                           .disc_diameter_mm = contact.footprint_mm,
                           .grain_um = factor * grain_um_},
                          [&](double) { report(part, share_done); });

@@ -48,7 +48,8 @@ struct Film {
 
 /// Ordinary kriging of the readings of one panel, those over filler left out: total film = an unknown mean +
 /// variation with the covariance sd^2 exp(-distance/length), + the gauge's noise; a reading without a place
-/// has one of its own, far from all others. Clear = share x total film, the share the same all over the panel.
+/// has one of its own, far from all others. Clear = share x total film, the share the same all over the
+/// panel.
 struct FilmMap {
   double mean_um = 0;                 ///< total film, mean of the panel [um]
   double mean_sd_um = 0;              ///< its standard deviation, without the error of the scale [um]

@@ -20,10 +20,10 @@ struct FirstStep {
   /// clear until the target is met, mean over the panels, with the coarsest grain at hand; else all there was
   /// [um]
   double levelling_um = 0;
-  int passes = 0;            ///< on the panel that needs most
-  double discs = 0;          ///< on all panels
-  double minutes = 0;        ///< on all panels [min]
-  bool is_reaching = false;  ///< reaches the target within the limits
+  int passes = 0;                       ///< on the panel that needs most
+  double discs = 0;                     ///< on all panels
+  double minutes = 0;                   ///< on all panels [min]
+  bool is_reaching = false;             ///< reaches the target within the limits
   std::vector<Statement> reasons = {};  ///< why not; none where it does
 
   bool operator==(const FirstStep&) const = default;

@@ -158,7 +158,7 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
   plan.hardness_mpa = job_.coating.hardness_mpa;
   plan.starts = starts_.surfaces();
   plan.bands_mm = bands_mm_;
-  plan.is_touch_asked = step.stop.touched_share || (place == 0 && job_.target.preset == TargetPreset::full);
+  plan.is_shape_asked = step.stop.touched_share || (place == 0 && job_.target.preset == TargetPreset::full);
   const StepWorlds drawn = step_worlds(worlds_, step, static_cast<int>(place));
   const double wetness = wetness_effect(step.abrasive, step.wetness).wear_rate;
   std::vector<double> factors, removals;

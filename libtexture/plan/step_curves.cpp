@@ -119,7 +119,7 @@ bool shares(const Node& node, const CurvePlan& first, const CurvePlan& plan, con
   const DiscContact &a = first.contact, &b = plan.contact;
   return node.factor == factor && a.pressure_kpa == b.pressure_kpa && a.footprint_mm == b.footprint_mm &&
          a.backing == b.backing && grain_of(first) == grain_of(plan) &&
-         first.is_touch_asked == plan.is_touch_asked &&
+         first.is_shape_asked == plan.is_shape_asked &&
          std::all_of(node.readers.begin(), node.readers.end(),
                      [&](const Reader& reader) { return begin_alike(*reader.at, at); }) &&
          *node.start == start;
@@ -158,7 +158,7 @@ LevellingCurve curve_of(const CurvePlan& plan, const AlignedVector<double>& bare
     return LevellingCurve(field, plan.contact.backing, plan.contact.pressure_kpa,
                           {.rms_tolerance_um = tolerance_um}, progress);
   return LevellingCurve(field, with_grains(bare_stiffness_per_um, factor * grain_of(plan)), tolerance_um,
-                        plan.is_touch_asked, progress);
+                        plan.is_shape_asked, progress);
 }
 
 // A surface on the way, with what all readers see of it alike.

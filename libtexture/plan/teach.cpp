@@ -53,8 +53,9 @@ void teach_grooves(Job& job, const Step& tried, const Lesson& lesson) {
   const Abrasive of = tried.abrasive;
   for_each_step(job, [&](Step& step) {
     Abrasive& abrasive = step.abrasive;
-    const Taught taught = key_of(abrasive) == key_of(of) ? taught_itself(lesson)
-                                                : taught_kin(lesson, groove_spread(step, job.uncertainty));
+    const Taught taught = key_of(abrasive) == key_of(of)
+                              ? taught_itself(lesson)
+                              : taught_kin(lesson, groove_spread(step, job.uncertainty));
     abrasive.groove_depth_um = reference_groove_depth_um(abrasive) * std::exp(taught.shift);
     abrasive.groove_depth_log_sd = taught.spread.log_sd();
     abrasive.groove_depth_clear_share = taught.spread.share();

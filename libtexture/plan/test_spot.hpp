@@ -136,11 +136,11 @@ SpotCurves curves_of(const Job& job, const TestSpot& spot, const HeightField& su
 /// reads thicker after by more than three times the gauge's uncertainty: then readings were mixed up.
 TestSpotResult judge_test_spot(const Job& job, const TestSpot& spot, const SpotCurves& curves = {});
 
-/// The job with what judge_test_spot() made of the spot: the wear rates of the abrasive and of its family, and,
-/// where marks were looked for, groove depths and the next step's wear rate (teach.hpp); where texture was
-/// told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing. Tools
-/// are known by their keys (identity.hpp). Further spots narrow it further. What ties wear, texture, stiffness
-/// and grooves together is dropped: taken as independent.
+/// The job with what judge_test_spot() made of the spot: the wear rates of the abrasive and of its family,
+/// and, where marks were looked for, groove depths and the next step's wear rate (teach.hpp); where texture
+/// was told, also texture.scale and scale_log_sd, and stiffness_factor and stiffness_log_sd of that backing.
+/// Tools are known by their keys (identity.hpp). Further spots narrow it further. What ties wear, texture,
+/// stiffness and grooves together is dropped: taken as independent.
 Job learned_from(const Job& job, const TestSpot& spot, const TestSpotResult& result);
 
 }  // namespace libtexture

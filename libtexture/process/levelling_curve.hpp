@@ -16,8 +16,8 @@ double rms_tolerance_um(const HeightField& start, double share = plan_tolerance_
 
 /// What is asked of a LevellingCurve.
 struct CurveOptions {
-  double rms_tolerance_um = unset;              ///< accuracy of the rms height [um], > 0
-  bool is_touch_asked = false;                  ///< the share touched is wanted too, at twice the work
+  double rms_tolerance_um = unset;  ///< accuracy of the rms height [um], > 0
+  bool is_shape_asked = false;      ///< the share touched or a single place is judged too: twice the work
   std::optional<double> disc_diameter_mm = {};  ///< as in LevelOptions [mm]
   double grain_um = 0;                          ///< as in LevelOptions [um]
 };
@@ -38,7 +38,7 @@ class LevellingCurve {
   /// The same under a stiffness over mean pressure [1/um] on the half spectrum of the field's grid, as
   /// relative_stiffness_per_um() gives it: what many curves have in common is computed once.
   LevellingCurve(const HeightField& field, const AlignedVector<double>& stiffness_per_um,
-                 double rms_tolerance_um, bool is_touch_asked, const Progress& progress = {});
+                 double rms_tolerance_um, bool is_shape_asked, const Progress& progress = {});
 
   /// The patch at a mean removal [um] that is >= least_removal_um and does not fall from call to call.
   CurvePoint at(double removal_um);

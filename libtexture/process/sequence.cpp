@@ -84,7 +84,7 @@ class StepLevelling {
       : contact_(contact), options_(options), grain_um_(grain_height_um(step, contact.pressure_kpa)) {
     if (!options.rms_tolerance_share) return;
     const CurveOptions asked{.rms_tolerance_um = rms_tolerance_um(start, *options.rms_tolerance_share),
-                             .is_touch_asked = step.stop.touched_share.has_value(),
+                             .is_shape_asked = step.stop.touched_share.has_value(),
                              .disc_diameter_mm = contact.footprint_mm,
                              .grain_um = grain_um_};
     curve_.emplace(start, contact.backing, contact.pressure_kpa, asked,

@@ -54,9 +54,9 @@ TEST_CASE("where the share touched is asked for, the removal that touches nearly
   const auto touched_after = [&](const HeightField& surface) {
     return (peel.height_um() - surface.height_um() > 0.05).cast<double>().mean();
   };
-  LevellingCurve fine(peel, backing, 1.4, {.rms_tolerance_um = 1e-4, .is_touch_asked = true});
+  LevellingCurve fine(peel, backing, 1.4, {.rms_tolerance_um = 1e-4, .is_shape_asked = true});
   LevellingCurve asked(peel, backing, 1.4,
-                       {.rms_tolerance_um = rms_tolerance_um(peel), .is_touch_asked = true});
+                       {.rms_tolerance_um = rms_tolerance_um(peel), .is_shape_asked = true});
   const auto removal_to = [&](LevellingCurve& curve) {
     double removal_um = 0.1;
     while (touched_after(curve.at(removal_um).surface) < 0.99 && removal_um < 20) removal_um += 0.002;
