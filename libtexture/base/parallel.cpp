@@ -6,6 +6,7 @@
 #include <exception>
 #include <mutex>
 #include <numeric>
+#include <optional>
 #include <thread>
 #include <vector>
 
@@ -64,33 +65,44 @@ class Handover {
   std::exception_ptr stopped_;
 };
 
-thread_local int thread_limit = 0;  // of work that this thread starts; 0 = none
+int threads_of_machine() {
+  return std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+}
+
+// Threads that work of this thread may still start; none = nobody has set a limit yet.
+thread_local std::atomic<int>* idle_threads = nullptr;
+
+// Takes up to `most` idle threads.
+int take(std::atomic<int>& idle, int most) {
+  int seen = idle, taken = 0;
+  do {
+    taken = std::clamp(seen, 0, most);
+  } while (!idle.compare_exchange_weak(seen, seen - taken));
+  return taken;
+}
 
 }  // namespace
 
-ThreadLimit::ThreadLimit(int threads) : before_(thread_limit) {
+ThreadLimit::ThreadLimit(int threads) : idle_(0), before_(idle_threads) {
   require(threads >= 0, "parallel work", "threads", "must be >= 0 (0 = all the machine has)", threads);
-  if (threads > 0) thread_limit = before_ > 0 ? std::min(before_, threads) : threads;
+  const int wished = (threads > 0 ? threads : threads_of_machine()) - 1;
+  idle_ = before_ ? std::min(wished, before_->load()) : wished;
+  idle_threads = &idle_;
 }
 
 ThreadLimit::~ThreadLimit() {
-  thread_limit = before_;
-}
-
-int threads_allowed() {
-  if (thread_limit > 0) return thread_limit;
-  return std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+  idle_threads = before_;
 }
 
 void parallel_for(int count, const std::function<void(int)>& task) {
   if (count <= 0) return;
-  const int threads = std::min(count, threads_allowed());
-  const int share = threads_allowed() / threads;
+  std::optional<ThreadLimit> all;
+  if (!idle_threads) all.emplace(0);
+  std::atomic<int>& idle = *idle_threads;
   std::vector<std::exception_ptr> errors(count);
   std::atomic<int> next{0};
   std::atomic<bool> failed{false};
   const auto work = [&] {
-    const ThreadLimit limit(share);
     for (int i = next++; i < count && !failed; i = next++) {
       try {
         task(i);
@@ -102,9 +114,16 @@ void parallel_for(int count, const std::function<void(int)>& task) {
   };
   {
     std::vector<std::jthread> helpers;
-    for (int t = 1; t < threads; ++t) helpers.emplace_back(work);
+    for (int taken = take(idle, count - 1); taken > 0; --taken)
+      helpers.emplace_back([&] {
+        idle_threads = &idle;
+        work();
+        ++idle;
+      });
     work();
+    ++idle;  // this thread waits now: others' work may have another in its place
   }
+  --idle;
   for (const auto& error : errors)
     if (error) std::rethrow_exception(error);
 }
@@ -115,8 +134,8 @@ void parallel_for(int count, const Progress& progress,
   Handover handover(progress, static_cast<std::size_t>(std::max(0, count)));
   std::exception_ptr failed;
   {
-    const std::jthread working([&, threads = threads_allowed()] {
-      const ThreadLimit limit(threads);
+    const std::jthread working([&, idle = idle_threads] {
+      idle_threads = idle;
       try {
         parallel_for(count, [&](int i) {
           task(i, [&handover, i](double share_done) {

@@ -2,6 +2,7 @@
 // Parallel loops over independent work. Each task writes its own place only, so the bytes do not depend on
 // the threads.
 
+#include <atomic>
 #include <cstddef>
 #include <functional>
 
@@ -9,8 +10,9 @@
 
 namespace libtexture {
 
-/// While it lives, parallel work that this thread starts uses at most `threads` threads in all (0 = all the
-/// machine has). Of two limits, one inside the other, the lower holds. InvalidInput where threads < 0.
+/// While it lives, parallel work that this thread starts, and what that starts in turn, uses at most
+/// `threads` threads in all, this one among them (0 = all the machine has). Of two limits, one inside the
+/// other, the lower holds. InvalidInput where threads < 0.
 class ThreadLimit {
  public:
   explicit ThreadLimit(int threads);
@@ -19,15 +21,14 @@ class ThreadLimit {
   ThreadLimit& operator=(const ThreadLimit&) = delete;
 
  private:
-  int before_;
+  std::atomic<int> idle_;  // threads that parallel work may still start
+  std::atomic<int>* before_;
 };
 
-/// How many threads parallel work may use that is started from here, >= 1.
-int threads_allowed();
-
-/// Calls task(i) once for each i in [0, count) on up to threads_allowed() threads. A task that starts
-/// parallel work of its own may use an equal share of them. The first exception by index is thrown again here
-/// after all running tasks have ended.
+/// Calls task(i) once for each i in [0, count), on this thread and on as many more as are idle under the
+/// limit. Work inside work takes what is idle then, and gives it back: a long task beside many short ones
+/// leaves no thread waiting. The first exception by index is thrown again here after all running tasks have
+/// ended.
 void parallel_for(int count, const std::function<void(int)>& task);
 
 /// The same with tasks that tell how far they are, each as if it were the whole. What is told on is their

@@ -10,10 +10,6 @@
 namespace libtexture {
 namespace {
 
-// What the shape may err by in one increment, over the tolerance of the rms height. Errors of shape lie in the
-// few places that come into contact, and of the rms height they move a hundredth
-// (tests/numerics/test_wear_curve.cpp); what is touched last moves by a tenth of an increment.
-constexpr double shape_over_rms = 1;
 constexpr double safety = 0.9;
 constexpr double least_change = 0.1, most_change = 3;  // from one increment to the next
 constexpr double taken_back = 1.5;                     // times the error allowed
@@ -35,9 +31,9 @@ double rms_difference(const AlignedVector<double>& a, const AlignedVector<double
 }  // namespace
 
 WearCurve::WearCurve(const Grid& grid, const AlignedVector<double>& height,
-                     const AlignedVector<double>& stiffness, double rms_tolerance, Progress progress)
-    : wearing_(grid, height, stiffness, {}, std::move(progress)), rms_tolerance_(rms_tolerance) {
-  require_positive(rms_tolerance, "WearCurve", "rms_tolerance");
+                     const AlignedVector<double>& stiffness, double shape_tolerance, Progress progress)
+    : wearing_(grid, height, stiffness, {}, std::move(progress)), shape_tolerance_(shape_tolerance) {
+  require_positive(shape_tolerance, "WearCurve", "shape_tolerance");
   next_ = first_share * rms_about_mean(height.data(), height.size());
   state_ = {0, height, 1};
 }
@@ -48,17 +44,16 @@ void WearCurve::step_on(double target) {
     place_ = target;
     return;
   }
-  const double allowed = shape_over_rms * rms_tolerance_;
   for (;;) {
     if (wearing_.increments() >= most_increments)
-      throw NotConverged("WearCurve: rms height", wearing_.increments(), shape_error_, rms_tolerance_);
+      throw NotConverged("WearCurve: shape", wearing_.increments(), shape_error_, shape_tolerance_);
     wearing_.wear(next_, true);
     const double error = rms_difference(wearing_.height(), wearing_.companion());
     const double wish =
-        std::clamp(safety * std::cbrt(allowed / std::max(error, 1e-300)), least_change, most_change);
+        std::clamp(safety * std::cbrt(shape_tolerance_ / std::max(error, 1e-300)), least_change, most_change);
     const double removal = next_;
     next_ *= wish;
-    if (error <= taken_back * allowed) {
+    if (error <= taken_back * shape_tolerance_) {
       place_ += removal;
       shape_error_ += error;
       return;

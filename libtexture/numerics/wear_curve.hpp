@@ -1,5 +1,5 @@
 #pragma once
-// WearCurve: a surface worn on along one curve, to an accuracy of its rms height, and read on the way.
+// WearCurve: a surface worn on along one curve, to an accuracy of its shape, and read on the way.
 
 #include "libtexture/numerics/erosion.hpp"
 #include "libtexture/numerics/wearing.hpp"
@@ -12,9 +12,10 @@ namespace libtexture {
 /// so errors of shape do not grow on the way (docs/physics.md (19d)).
 class WearCurve {
  public:
-  /// `rms_tolerance` in the unit of the heights, > 0; stiffness and progress as in Wearing.
+  /// `shape_tolerance`: rms of what the heights may err by in one increment, in their unit, > 0; stiffness
+  /// and progress as in Wearing.
   WearCurve(const Grid& grid, const AlignedVector<double>& height, const AlignedVector<double>& stiffness,
-            double rms_tolerance, Progress progress);
+            double shape_tolerance, Progress progress);
 
   /// The state at a mean removal > 0 that is not under the last one read. NotConverged where the tolerance
   /// asks for increments without end.
@@ -28,7 +29,7 @@ class WearCurve {
   void step_on(double target);
 
   Wearing wearing_;
-  double rms_tolerance_;
+  double shape_tolerance_;
   double from_ = 0, place_ = 0;  // ends of the last increment
   double next_ = 0;              // removal of the next one, as wished
   double shape_error_ = 0;

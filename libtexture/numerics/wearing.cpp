@@ -68,7 +68,7 @@ void Wearing::wear(double removal, bool start_is_unknown) {
   std::swap(height_, worn_);
   std::swap(before_, second_);
   had_before_ = std::exchange(has_before_, true);
-  has_spectrum_ = false;
+  has_spectrum_ = is_pressed_ = false;
   removal_ = removal;
   ++increments_;
 }
@@ -88,7 +88,8 @@ void Wearing::read(double share, Values& height) const {
     const double first = t <= gamma_ ? t : gamma_ + (t - gamma_) * (1 - 2 * gamma_) / (1 - gamma_);
     const double of_first = first * removal_, of_end = (t - first) * removal_;
     over_packs(height.size(), [&]<int W>(std::size_t i) {
-      pack<W>(&height[i]) = pack<W>(&worn_[i]) - of_first * pack<W>(&first_[i]) - of_end * pack<W>(&before_[i]);
+      pack<W>(&height[i]) =
+          pack<W>(&worn_[i]) - of_first * pack<W>(&first_[i]) - of_end * pack<W>(&before_[i]);
     });
     return;
   }
@@ -130,11 +131,15 @@ bool Wearing::wear_exactly(double removal) {
     increment_.fft().forward(height_, spectrum_);
     ++transform_pairs_;
     has_spectrum_ = true;
-    cannot_leave_ = sum_of_amplitudes() <= 1;  // and falls from here on
+    cannot_leave_ = false;
   }
-  if (!cannot_leave_)
-    for (const double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0})
+  cannot_leave_ = cannot_leave_ || sum_of_amplitudes() <= 1;  // which falls from here on
+  if (!cannot_leave_) {
+    if (!is_pressed_ && least_pressure(0) < 0) return false;
+    for (const double share : {1.0 / 3, 2.0 / 3, 1.0})
       if (least_pressure(share * removal) < 0) return false;
+  }
+  is_pressed_ = true;
   each_mode([&](const auto& s) { return (-removal * s).exp().eval(); }, spectrum_);
   spectrum_[0] -= removal * static_cast<double>(height_.size());
   std::copy(spectrum_.begin(), spectrum_.end(), worn_spectrum_.begin());

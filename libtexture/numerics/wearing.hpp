@@ -28,8 +28,8 @@ class Wearing {
   /// may leave full contact again.
   bool wear_exactly(double removal);
 
-  const Values& height() const { return height_; }        ///< now
-  const Values& companion() const { return companion_; }  ///< after wear(): see there
+  const Values& height() const { return height_; }         ///< now
+  const Values& companion() const { return companion_; }   ///< after wear(): see there
   double contact_share() const { return contact_share_; }  ///< 1 before the first increment
 
   /// The heights at a share of the last wear(), 0 to 1: each point by a monotone cubic through its heights
@@ -39,8 +39,8 @@ class Wearing {
   double contact_share_at(double share) const;
 
   void tell(double share_done);
-  double residual() const { return residual_; }            ///< largest of any increment
-  int increments() const { return increments_; }           ///< those taken back included
+  double residual() const { return residual_; }             ///< largest of any increment
+  int increments() const { return increments_; }            ///< those taken back included
   int transform_pairs() const { return transform_pairs_; }  ///< likewise
 
  private:
@@ -58,6 +58,7 @@ class Wearing {
   Values companion_;
   Spectrum spectrum_, worn_spectrum_;
   bool has_spectrum_ = false, cannot_leave_ = false;
+  bool is_pressed_ = false;  // found in full contact now, by an exact stretch that ends here
   IncrementOptions options_;
   const Progress progress_;
   double share_done_ = 0;

@@ -133,6 +133,7 @@ LevelCost level_cost(const HeightField& surface, const Target& target, const Ste
   double share_done = 0;
   LevellingCurve curve(surface, contact.backing, contact.pressure_kpa,
                        {.rms_tolerance_um = rms_tolerance_um(surface),
+                        .is_touch_asked = target.preset == TargetPreset::full,
                         .disc_diameter_mm = contact.footprint_mm,
                         .grain_um = grain_height_um(step, contact.pressure_kpa)},
                        [&](double) { report(progress, share_done); });

@@ -1,6 +1,7 @@
 #include "libtexture/plan/predict.hpp"
 
 #include <algorithm>
+#include <future>
 #include <optional>
 #include <utility>
 
@@ -27,8 +28,8 @@
 namespace libtexture {
 namespace {
 
-// Shares of the time, for progress, as measured on a patch of 512 x 512: the best estimates, and the edges.
-constexpr double nominal_work = 0.4, edges_work = 0.02;
+// Shares of the time, for progress, as measured on a patch of 512 x 512.
+constexpr double edges_work = 0.05;
 constexpr double target_work = 0.05;  // where a stop rule has to be found first
 
 // Filler counts as thick as can be.
@@ -236,6 +237,42 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   return predicted;
 }
 
+struct Work {
+  std::vector<std::vector<History>> histories;  // by sequence
+  SampledRisks sampling;
+};
+
+// Best estimates and worlds side by side: each of them has stretches for one thread.
+Work work_of(const Job& job, const HeightField& surface, const HeightField& rows_surface,
+             const std::vector<Sequence>& sequences, const Progress& progress) {
+  Work work;
+  std::promise<void> made;
+  const std::shared_future<void> histories_made = made.get_future();
+  const auto make_histories = [&](const Progress& part) {
+    try {
+      work.histories = histories_of(job, rows_surface, sequences, part);
+      made.set_value();
+    } catch (...) {
+      made.set_exception(std::current_exception());
+      throw;
+    }
+  };
+  std::vector<SampledSequence> sampled;
+  for (std::size_t i = 0; i < sequences.size(); ++i)
+    sampled.push_back({sequences[i], [&, i] {
+                         histories_made.get();
+                         return mirrored_light(depth_laws(work.histories[i].front().scratches.back()));
+                       }});
+  // The worlds wait for the best estimates alone, which begin first: a single thread ends them first too.
+  parallel_for(2, progress, [&](int i, const Progress& part) {
+    if (i == 0)
+      make_histories(part);
+    else
+      work.sampling = sample_risk(job, surface, sampled, part);
+  });
+  return work;
+}
+
 AllPredicted predict_these(const Job& job, const HeightField& surface, const HeightField& rows_surface,
                            const std::vector<Sequence>& stated, const Progress& progress) {
   const bool is_found = asks_sight(job.target) || (job.target.defect && is_followed(*job.target.defect));
@@ -245,19 +282,19 @@ AllPredicted predict_these(const Job& job, const HeightField& surface, const Hei
     sequences.push_back(worked_sequence(
         job, sequence, surface, nth_part(part_of(progress, 0, found_by), sequences.size(), stated.size())));
   for (Sequence& sequence : sequences) sequence.step = with_titles(std::move(sequence.step));
-  auto histories = histories_of(job, rows_surface, sequences, part_of(progress, found_by, nominal_work));
-  std::vector<SampledSequence> sampled;
-  for (std::size_t i = 0; i < sequences.size(); ++i)
-    sampled.push_back({sequences[i], mirrored_light(depth_laws(histories[i].front().scratches.back()))});
-  SampledRisks sampling = sample_risk(job, surface, sampled, part_of(progress, nominal_work, 1 - edges_work));
+  Work work = work_of(job, surface, rows_surface, sequences, part_of(progress, found_by, 1 - edges_work));
   std::vector<FilmVariance> film;
   for (const Panel& panel : job.panel) film.push_back(film_variance(panel, job.coating, job.seed));
   const Progress edges = part_of(progress, 1 - edges_work, 1);
   AllPredicted all;
-  all.node_solves = sampling.node_solves;
-  for (std::size_t i = 0; i < sequences.size(); ++i)
-    all.predicted.push_back(predicted_of(job, sequences[i], film, std::move(histories[i]),
-                                         std::move(sampling.risks[i]), nth_part(edges, i, sequences.size())));
+  all.node_solves = work.sampling.node_solves;
+  all.predicted.resize(sequences.size());
+  parallel_for(static_cast<int>(sequences.size()), edges, [&](int sequence, const Progress& part) {
+    const auto i = static_cast<std::size_t>(sequence);
+    all.predicted[i] = predicted_of(job, sequences[i], film, std::move(work.histories[i]),
+                                    std::move(work.sampling.risks[i]), part);
+    report(part, 1);
+  });
   report(progress, 1);
   return all;
 }

@@ -158,6 +158,7 @@ CurvePlan Sampler::plan(std::size_t place, const Progress& progress) {
   plan.hardness_mpa = job_.coating.hardness_mpa;
   plan.starts = starts_.surfaces();
   plan.bands_mm = bands_mm_;
+  plan.is_touch_asked = step.stop.touched_share || (place == 0 && job_.target.preset == TargetPreset::full);
   const StepWorlds drawn = step_worlds(worlds_, step, static_cast<int>(place));
   const double wetness = wetness_effect(step.abrasive, step.wetness).wear_rate;
   std::vector<double> factors, removals;
@@ -323,7 +324,7 @@ SampledRisk Sampler::result(const Progress& progress) const {
   Seen seen;
   if (asks_sight(job_.target)) {
     seen.before.emplace(job_, worlds_, StartSurfaces({surface_}), MirroredLight{});
-    seen.after.emplace(job_, worlds_, starts_, sampled_.light);
+    seen.after.emplace(job_, worlds_, starts_, sampled_.light());
   }
   SampledRisk sampled{.node_solves = solves_};
   for (std::size_t way = 0; way < ways_.size(); ++way) {

@@ -1,6 +1,7 @@
 #pragma once
 // SampleRisk: sequences in every possible world, along curves that are solved at a few nodes.
 
+#include <functional>
 #include <vector>
 
 #include "libtexture/base/progress.hpp"
@@ -15,8 +16,8 @@ namespace libtexture {
 /// A sequence to be sampled.
 struct SampledSequence {
   Sequence sequence = {};
-  /// What the scratches leave at its end, where the target asks for what a person sees.
-  MirroredLight light = {};
+  /// What the scratches leave at its end. Called last, and only where the target asks for what a person sees.
+  std::function<MirroredLight()> light = [] { return MirroredLight{}; };
 };
 
 /// Another way to deal with the target's defect by the same steps.

@@ -13,7 +13,7 @@ namespace {
 
 // Nodes of what earlier steps leave. Three of them, read by lines or parabolas, moved a tenth of the looks by
 // one against running every world again.
-constexpr int most_starts = 5;
+constexpr int most_starts = 4;
 constexpr double start_spacing = 0.35;  // of ln(rms) between them, where they are fewer
 constexpr double rare = 0.002;          // share of worlds at either end that take the outermost surface
 constexpr double apart = 1.001;         // rms heights nearer than this are one

@@ -18,7 +18,12 @@ constexpr int least_removals = 4;           // more where the step does not go a
 constexpr double growth = 1.4;              // and grow by this beyond, where all curves are flat
 constexpr double least_valley_um = 0.02;    // what is flatter needs no finer ones
 constexpr std::size_t removals_a_run = 6;   // plans go on by so many, so that they have more in common
-constexpr std::size_t most_pixels = 16384;  // of a removal map that are sorted for its quantiles
+constexpr std::size_t most_pixels = 4096;   // of a removal map that are sorted for its quantiles
+
+// A surface under full contact with less than this of its start's rms height left is flat: its curves go on
+// as they are there. Less than a tenth of the accuracy of plans (levelling_curve.hpp).
+constexpr double flat_share = 1e-3;
+constexpr double least_ratio = 1e-4;  // of amplitudes, that is told apart from none
 
 constexpr double as_good_as_least = 1.01;  // rms over the least that is reached: no more clear for less
 
@@ -43,6 +48,17 @@ HeightField scaled(const HeightField& field, double factor) {
   return HeightField(field.height_um() * factor, field.pixel_mm());
 }
 
+using Place = std::vector<double>::iterator;
+
+// Puts values where sorting would: those of the places [first, last), which rise.
+void sort_at(Place from, Place to, const Place* first, const Place* last) {
+  if (first == last) return;
+  const Place* middle = first + (last - first) / 2;
+  std::nth_element(from, *middle, to);
+  sort_at(from, *middle, first, middle);
+  sort_at(*middle + 1, to, middle + 1, last);
+}
+
 /// Quantiles (l + 1/2)/levels of the map, of its pixels at even distances.
 Eigen::ArrayXd quantiles_of(const Array2d& map) {
   const std::size_t stride = std::max<std::size_t>(1, static_cast<std::size_t>(map.size()) / most_pixels);
@@ -50,18 +66,28 @@ Eigen::ArrayXd quantiles_of(const Array2d& map) {
   // An odd stride visits all columns.
   for (std::size_t i = 0; i < static_cast<std::size_t>(map.size()); i += stride | 1)
     values.push_back(map.data()[i]);
-  std::sort(values.begin(), values.end());
+  const auto place_of = [&](int level) {
+    return values.begin() +
+           static_cast<std::ptrdiff_t>((level + .5) / removal_levels * static_cast<double>(values.size()));
+  };
+  std::vector<Place> places;  // fewer than the levels where the map has fewer pixels
+  for (int level = 0; level < removal_levels; ++level)
+    if (places.empty() || place_of(level) > places.back()) places.push_back(place_of(level));
+  sort_at(values.begin(), values.end(), places.data(), places.data() + places.size());
   Eigen::ArrayXd quantiles(removal_levels);
-  for (int level = 0; level < removal_levels; ++level) {
-    const double rank = (level + .5) / removal_levels * static_cast<double>(values.size());
-    quantiles[level] = values[std::min(values.size() - 1, static_cast<std::size_t>(rank))];
-  }
+  for (int level = 0; level < removal_levels; ++level) quantiles[level] = *place_of(level);
   return quantiles;
 }
 
-/// Ratio of amplitudes; 1 where there was nothing.
+/// Ratio of lengths; 1 where there was nothing.
 double ratio(double now, double before) {
   return before > 0 ? now / before : 1;
+}
+
+/// Logarithm of a ratio of amplitudes, which curves are read by: in full contact it falls in proportion to
+/// the removal and to the stiffness. 0 where there was nothing.
+double log_ratio(double now, double before) {
+  return std::log(std::max(least_ratio, ratio(now, before)));
 }
 
 // Who reads a node: a plan, and the removals that it has.
@@ -93,6 +119,7 @@ bool shares(const Node& node, const CurvePlan& first, const CurvePlan& plan, con
   const DiscContact &a = first.contact, &b = plan.contact;
   return node.factor == factor && a.pressure_kpa == b.pressure_kpa && a.footprint_mm == b.footprint_mm &&
          a.backing == b.backing && grain_of(first) == grain_of(plan) &&
+         first.is_touch_asked == plan.is_touch_asked &&
          std::all_of(node.readers.begin(), node.readers.end(),
                      [&](const Reader& reader) { return begin_alike(*reader.at, at); }) &&
          *node.start == start;
@@ -115,14 +142,23 @@ std::vector<Node> nodes_of(const std::vector<CurvePlan>& plans, const std::vecto
   return nodes;
 }
 
-LevellingCurve curve_of(const CurvePlan& plan, const HeightField& start, double factor,
-                        const Progress& progress) {
+// S/p of a plan's contact without its grains [1/um]; empty where it is rigid.
+AlignedVector<double> bare_stiffness_of(const CurvePlan& plan) {
+  if (plan.contact.backing.support == Support::rigid) return {};
+  return relative_stiffness_per_um(plan.starts.front().grid(), plan.contact.backing,
+                                   plan.contact.pressure_kpa, plan.contact.footprint_mm);
+}
+
+LevellingCurve curve_of(const CurvePlan& plan, const AlignedVector<double>& bare_stiffness_per_um,
+                        const HeightField& start, double factor, const Progress& progress) {
   // S/p times a factor is the same as heights times it.
-  return LevellingCurve(scaled(start, factor), plan.contact.backing, plan.contact.pressure_kpa,
-                        {.rms_tolerance_um = factor * rms_tolerance_um(start),
-                         .disc_diameter_mm = plan.contact.footprint_mm,
-                         .grain_um = factor * grain_of(plan)},
-                        progress);
+  const HeightField field = scaled(start, factor);
+  const double tolerance_um = factor * rms_tolerance_um(start);
+  if (bare_stiffness_per_um.empty())
+    return LevellingCurve(field, plan.contact.backing, plan.contact.pressure_kpa,
+                          {.rms_tolerance_um = tolerance_um}, progress);
+  return LevellingCurve(field, with_grains(bare_stiffness_per_um, factor * grain_of(plan)), tolerance_um,
+                        plan.is_touch_asked, progress);
 }
 
 // A surface on the way, with what all readers see of it alike.
@@ -152,14 +188,19 @@ class Reading {
     figures[valley] = report.valley_ratio;
     figures.segment(first_quantile, removal_levels) = report.quantiles_um / factor_ - report.removal_um;
     for (Eigen::Index band = 0; band < bands_um_.size(); ++band)
-      figures[first_band + band] = ratio(left_um[band], bands_um_[band]);
+      figures[first_band + band] = log_ratio(left_um[band], bands_um_[band]);
+  }
+
+  // All removals from the k-th on are as the one before.
+  void end(std::size_t k) {
+    const auto from = std::min(static_cast<Eigen::Index>(k), figures_.cols());
+    figures_.rightCols(figures_.cols() - from).colwise() = Eigen::ArrayXd(figures_.col(from - 1));
   }
 
   Eigen::ArrayXXd take() {
     figures_.col(0) = 0;
     figures_(contact, 0) = figures_(contact, 1);
     figures_(valley, 0) = 1;
-    figures_.col(0).tail(bands_um_.size()) = 1;
     return std::move(figures_);
   }
 
@@ -171,8 +212,9 @@ class Reading {
 };
 
 // What each reader has of a node: (figures, its removals).
-std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const Node& node,
-                                      const Progress& progress) {
+std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans,
+                                      const std::vector<AlignedVector<double>>& bare_stiffness_per_um,
+                                      const Node& node, const Progress& progress) {
   const auto goes_further = [](const Reader& a, const Reader& b) { return a.at->size() < b.at->size(); };
   const std::vector<double>& at =
       *std::max_element(node.readers.begin(), node.readers.end(), goes_further)->at;
@@ -182,7 +224,8 @@ std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const
   for (const Reader& reader : node.readers)
     readings.emplace_back(plans[reader.plan], reader, first, node.factor);
   double share_done = 0;
-  LevellingCurve curve = curve_of(plans[node.readers.front().plan], *node.start, node.factor,
+  const std::size_t plan = node.readers.front().plan;
+  LevellingCurve curve = curve_of(plans[plan], bare_stiffness_per_um[plan], *node.start, node.factor,
                                   [&](double) { report(progress, share_done); });
   for (std::size_t k = 1; k < at.size(); ++k) {
     const auto [surface, contact_share] = curve.at(node.factor * at[k]);
@@ -192,7 +235,12 @@ std::vector<Eigen::ArrayXXd> run_node(const std::vector<CurvePlan>& plans, const
     for (Reading& reading : readings) reading.read(k, here);
     share_done = static_cast<double>(k) / static_cast<double>(at.size() - 1);
     report(progress, share_done);
+    if (contact_share == 1 && surface.rms_um() <= flat_share * first.rms_um()) {
+      for (Reading& reading : readings) reading.end(k + 1);
+      break;
+    }
   }
+  report(progress, 1);
   std::vector<Eigen::ArrayXXd> read;
   for (Reading& reading : readings) read.push_back(reading.take());
   return read;
@@ -280,10 +328,12 @@ SolvedCurves solve_curves(const std::vector<CurvePlan>& plans, const Progress& p
     solved.curves.push_back(std::move(curves));
   }
   const std::vector<Node> nodes = nodes_of(plans, at);
+  std::vector<AlignedVector<double>> bare_stiffness_per_um;
+  for (const CurvePlan& plan : plans) bare_stiffness_per_um.push_back(bare_stiffness_of(plan));
   solved.solves = static_cast<int>(nodes.size());
   parallel_for(solved.solves, progress, [&](int n, const Progress& part) {
     const Node& node = nodes[static_cast<std::size_t>(n)];
-    std::vector<Eigen::ArrayXXd> read = run_node(plans, node, part);
+    std::vector<Eigen::ArrayXXd> read = run_node(plans, bare_stiffness_per_um, node, part);
     for (std::size_t r = 0; r < read.size(); ++r) {
       const Reader& reader = node.readers[r];
       StepCurves& curves = solved.curves[reader.plan];
@@ -320,7 +370,7 @@ StepPoint StepCurves::at(double start_rms_um, double stiffness_factor, double re
   point.contact_share = std::clamp(figures[contact], 0.0, 1.0);
   point.touched_share = std::clamp(figures[touched], 0.0, 1.0);
   point.valley_ratio = std::max(0.0, figures[valley]);
-  point.band_ratio = figures.tail(figures.size() - first_band).max(0.0);
+  point.band_ratio = figures.tail(figures.size() - first_band).exp();
   point.removal_quantile_um =
       (figures.segment(first_quantile, removal_levels) + std::max(0.0, removal_um)).max(0.0);
   return point;
@@ -344,7 +394,8 @@ std::vector<HeightField> surfaces_after(const CurvePlan& plan, const HeightField
                                         const std::vector<double>& removals_um, const Progress& progress) {
   const double factor = plan.stiffness_factors[plan.stiffness_factors.size() / 2];
   double share_done = 0;
-  LevellingCurve curve = curve_of(plan, start, factor, [&](double) { report(progress, share_done); });
+  LevellingCurve curve =
+      curve_of(plan, bare_stiffness_of(plan), start, factor, [&](double) { report(progress, share_done); });
   // By the removals of the nodes as well: the same increments, and full contact is seen as early.
   std::vector<HeightField> surfaces;
   std::vector<double> at_um = removals_for(plan);

@@ -30,6 +30,7 @@ struct CurvePlan {
       {};  ///< surfaces that earlier steps leave, by rising rms height; at least one
   std::vector<double> stiffness_factors =
       {};                          ///< factors on S/p_mean, rising evenly in their logarithm; at least one
+  bool is_touch_asked = false;     ///< the share touched is judged, not the rms height alone
   double most_removal_um = unset;  ///< as far as the curves go [um], > 0
   /// Shortest and longest wavelength of each band whose rms is followed [mm]; the first is all waves.
   std::vector<std::array<double, 2>> bands_mm = {};

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <unordered_map>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
@@ -74,11 +75,15 @@ AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing&
     if (is_new && q > 0) {
       entry->second = stiffness_pa_per_m(backing, q) * per_um;
       if (disc_diameter_mm) entry->second *= footprint_factor(q, *disc_diameter_mm);
-      if (grain_um > 0) entry->second /= 1 + grain_um * entry->second;
     }
     stiffness.push_back(entry->second);
   }
-  return stiffness;
+  return with_grains(std::move(stiffness), grain_um);
+}
+
+AlignedVector<double> with_grains(AlignedVector<double> stiffness_per_um, double grain_um) {
+  for (double& stiffness : stiffness_per_um) stiffness /= 1 + grain_um * stiffness;
+  return stiffness_per_um;
 }
 
 Levelled level(const HeightField& field, const Backing& backing, double pressure_kpa,

@@ -67,4 +67,8 @@ AlignedVector<double> relative_stiffness_per_um(const Grid& grid, const Backing&
                                                 std::optional<double> disc_diameter_mm = {},
                                                 double grain_um = 0);
 
+/// A stiffness over mean pressure [1/um] with grains that give by grain_um, >= 0, under it (docs/physics.md,
+/// equation 19c).
+AlignedVector<double> with_grains(AlignedVector<double> stiffness_per_um, double grain_um);
+
 }  // namespace libtexture

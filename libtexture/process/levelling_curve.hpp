@@ -17,6 +17,7 @@ double rms_tolerance_um(const HeightField& start, double share = plan_tolerance_
 /// What is asked of a LevellingCurve.
 struct CurveOptions {
   double rms_tolerance_um = unset;              ///< accuracy of the rms height [um], > 0
+  bool is_touch_asked = false;                  ///< the share touched is wanted too, at twice the work
   std::optional<double> disc_diameter_mm = {};  ///< as in LevelOptions [mm]
   double grain_um = 0;                          ///< as in LevelOptions [um]
 };
@@ -33,6 +34,11 @@ class LevellingCurve {
  public:
   LevellingCurve(const HeightField& field, const Backing& backing, double pressure_kpa,
                  const CurveOptions& options, const Progress& progress = {});
+
+  /// The same under a stiffness over mean pressure [1/um] on the half spectrum of the field's grid, as
+  /// relative_stiffness_per_um() gives it: what many curves have in common is computed once.
+  LevellingCurve(const HeightField& field, const AlignedVector<double>& stiffness_per_um,
+                 double rms_tolerance_um, bool is_touch_asked, const Progress& progress = {});
 
   /// The patch at a mean removal [um] that is >= least_removal_um and does not fall from call to call.
   CurvePoint at(double removal_um);

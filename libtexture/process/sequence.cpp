@@ -20,7 +20,8 @@ namespace {
 
 constexpr double percentile = 0.95;
 constexpr double levelling_work = 0.6;  // share of a look's time, for progress; the rest describes its passes
-constexpr std::size_t half_mm_comb = 2;  // of standard_combs_mm
+constexpr Eigen::Index most_pixels_of_marks = 65536;  // that a plan reads its scratches from
+constexpr std::size_t half_mm_comb = 2;               // of standard_combs_mm
 static_assert(standard_combs_mm[half_mm_comb] == ClarityOptions{}.comb_mm);
 
 double percentile_of(const Array2d& values, double share) {
@@ -50,6 +51,20 @@ double margin_of(const Stop& stop, const HistoryRow& row, const Waves& waves, do
   return stop.when == StopWhen::all ? *least : *most;
 }
 
+// Scratches on every second row and column, and again, as long as enough pixels are left: removal maps are
+// far smoother than that.
+Scratches thinned(const Scratches& scratches) {
+  Scratches some = scratches;
+  for (ScratchPopulation& population : some.populations) {
+    Array2d& map = population.removal_um;
+    while (map.size() > most_pixels_of_marks && std::min(map.rows(), map.cols()) > 1) {
+      const auto every_second = [](Eigen::Index count) { return Eigen::seqN(0, (count + 1) / 2, 2); };
+      map = Array2d(map(every_second(map.rows()), every_second(map.cols())));
+    }
+  }
+  return some;
+}
+
 // What rows and stop rules are read from: made once a pass.
 struct Seen {
   Waves waves;
@@ -69,6 +84,7 @@ class StepLevelling {
       : contact_(contact), options_(options), grain_um_(grain_height_um(step, contact.pressure_kpa)) {
     if (!options.rms_tolerance_share) return;
     const CurveOptions asked{.rms_tolerance_um = rms_tolerance_um(start, *options.rms_tolerance_share),
+                             .is_touch_asked = step.stop.touched_share.has_value(),
                              .disc_diameter_mm = contact.footprint_mm,
                              .grain_um = grain_um_};
     curve_.emplace(start, contact.backing, contact.pressure_kpa, asked,
@@ -205,7 +221,8 @@ class Simulation {
   }
 
   Seen seen_in(const HeightField& now) const {
-    return {Waves(now), summary_of(scratches_, options_.scratch_limits)};
+    const Scratches marks = options_.rms_tolerance_share ? thinned(scratches_) : scratches_;
+    return {Waves(now), summary_of(marks, options_.scratch_limits)};
   }
 
   HistoryRow row_of(const HeightField& now, const Seen& seen, const HeightField& step_start,

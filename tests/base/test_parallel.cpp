@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <atomic>
 #include <chrono>
+#include <mutex>
+#include <set>
 #include <thread>
 
 #include "catch.hpp"
@@ -37,20 +39,38 @@ TEST_CASE("the first failure by index comes out, and threads below zero are refu
                     "parallel work: threads must be >= 0 (0 = all the machine has) (got -1)");
 }
 
+// How many threads take part where each of many tasks waits for as many as can be there.
+int threads_at_work() {
+  std::mutex mutex;
+  std::set<std::thread::id> seen;
+  parallel_for(64, [&](int) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    const std::lock_guard lock(mutex);
+    seen.insert(std::this_thread::get_id());
+  });
+  return static_cast<int>(seen.size());
+}
+
 TEST_CASE("a limit holds for the work inside it and no longer, and the lower of two holds") {
-  const int all = threads_allowed();
+  const ThreadLimit six(6);
+  CHECK(threads_at_work() == 6);
   {
-    const ThreadLimit six(6);
-    CHECK(threads_allowed() == 6);
-    {
-      const ThreadLimit two(2);
-      CHECK(threads_allowed() == 2);
-      const ThreadLimit none(0), nine(9);
-      CHECK(threads_allowed() == 2);
-    }
-    CHECK(threads_allowed() == 6);
+    const ThreadLimit two(2);
+    CHECK(threads_at_work() == 2);
+    const ThreadLimit none(0), nine(9);
+    CHECK(threads_at_work() == 2);
   }
-  CHECK(threads_allowed() == all);
+  CHECK(threads_at_work() == 6);
+}
+
+TEST_CASE("a thread that one task has done with works on another's") {
+  const ThreadLimit two(2);
+  int at_work = 0;
+  parallel_for(2, [&](int i) {
+    if (i == 0) return;
+    while (at_work < 2) at_work = threads_at_work();  // alone until the first task's thread is idle
+  });
+  CHECK(at_work == 2);
 }
 
 TEST_CASE("work inside parallel work shares its threads: never more at once than allowed") {

@@ -45,3 +45,24 @@ TEST_CASE("a levelling curve on a rigid backing is the ideal cut") {
   CHECK_THROWS_AS(curve.at(0), InvalidInput);
   CHECK_THROWS_AS(LevellingCurve(field, rigid, 1.4, {}), InvalidInput);
 }
+
+TEST_CASE("where the share touched is asked for, the removal that touches nearly all is found to 1 %") {
+  // Against level() with increments ten times as fine, whose own stories are in tests/stories.
+  const HeightField peel =
+      synthesize({{.wavelength_mm = 3, .rms_um = 0.8, .bandwidth_octaves = 1}}, Grid{96, 96, 0.4}, 5);
+  const Backing backing = Backing::on_springs(1);
+  const auto touched_after = [&](const HeightField& surface) {
+    return (peel.height_um() - surface.height_um() > 0.05).cast<double>().mean();
+  };
+  LevellingCurve fine(peel, backing, 1.4, {.rms_tolerance_um = 1e-4, .is_touch_asked = true});
+  LevellingCurve asked(peel, backing, 1.4,
+                       {.rms_tolerance_um = rms_tolerance_um(peel), .is_touch_asked = true});
+  const auto removal_to = [&](LevellingCurve& curve) {
+    double removal_um = 0.1;
+    while (touched_after(curve.at(removal_um).surface) < 0.99 && removal_um < 20) removal_um += 0.002;
+    return removal_um;
+  };
+  const double truth_um = removal_to(fine);
+  REQUIRE(truth_um < 20);
+  CHECK(removal_to(asked) == Catch::Approx(truth_um).epsilon(0.01));
+}
