@@ -5,7 +5,7 @@ import textwrap
 from .wording import chance
 
 WIDTH = 100
-WAY = "{:<33}{:>19}{:>16}{:>15}{:>17}"
+WAY = "{:<32}{:>19}{:>17}{:>15}{:>17}"
 NAMES = {  # by the kind of a way
     "all over": "taken out all over",
     "patch": "taken out on the patch",

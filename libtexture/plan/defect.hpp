@@ -59,7 +59,7 @@ double size_um(const Defect& defect);
 /// Its standard uncertainty [um]: the stated one, or defect_sd_share of the size.
 double size_sd_um(const Defect& defect);
 
-/// What may be left of it where it counts as gone [um]: nothing of a depth, level_within_um of a height.
+/// What may be left where it counts as gone [um]: level_within_um of a height, 0.1 of a wide groove, else 0.
 double may_stay_um(const Defect& defect);
 
 /// The size [um] that a share 0 to 1 of the possible ones stay below: a normal distribution of size_um() and
