@@ -18,8 +18,8 @@ constexpr double least_side_mm =
     12;                             // ten times the length over which a film disc bends on its foam; estimate
 constexpr double most_slender = 4;  // longer marks are cut down as if so long; estimate
 constexpr double sd_of_width =
-    0.424660900;                           // of a Gaussian over its full width at half height, 1/sqrt(8 ln 2)
-constexpr double share_tolerance = 0.003;  // of the rms height
+    0.424660900;                          // of a Gaussian over its full width at half height, 1/sqrt(8 ln 2)
+constexpr double share_tolerance = 0.01;  // of the rms height
 constexpr int points = 48;
 constexpr double first_point = 0.002;   // in heights
 constexpr double next_to_none = 0.002;  // left, in heights: enough is known
