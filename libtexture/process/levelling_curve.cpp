@@ -13,8 +13,8 @@ constexpr double least_tolerance_um = 5e-3;
 // What the shape may err by in one increment, over the tolerance of the rms height. Errors of shape lie in
 // the few places that come into contact, and of the rms height they move a hundredth
 // (tests/numerics/test_wear_curve.cpp). What comes into contact last does so up to a third of an increment
-// too early: where the share touched is asked for, increments are small enough to find the removal that
-// touches 99.5 % to half a per cent.
+// too early: where the shape is judged, increments are so small that the removal which touches nearly all is
+// found to 2 % (tests/process/test_levelling_curve.cpp).
 constexpr double shape_over_rms = 2, shape_over_rms_if_asked = 0.15;
 
 double shape_tolerance_um(double rms_tolerance_um, bool is_shape_asked) {
