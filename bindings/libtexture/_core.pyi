@@ -4010,7 +4010,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement] = [], knowledge: typing.Literal['estimates', 'own readings', 'own test spot'] = 'estimates', band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread = ..., minutes_spread: Spread = ..., labour: LabourMinutes = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes] = [], checklist: collections.abc.Sequence[Statement] = [], warnings: collections.abc.Sequence[Statement] = [], cautions: collections.abc.Sequence[Statement] = [], step_cautions: collections.abc.Sequence[Statement] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4061,6 +4061,11 @@ class Prediction:
     def discs_spread(self) -> Spread:
         """
         how sure the discs are
+        """
+    @property
+    def knowledge(self) -> str:
+        """
+        what its figures rest on
         """
     @property
     def labour(self) -> LabourMinutes:

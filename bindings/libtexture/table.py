@@ -13,6 +13,7 @@ from .wording import (
     film,
     film_pm,
     film_range,
+    knowledge_words,
     letter,
     mil,
     number_range,
@@ -302,7 +303,8 @@ def outcome(prediction):
         f"about {prediction.labour.total_minutes:.0f} min of work"
     )
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"
-    return bullets(f"{work}\n{verdict}", prediction.reasons)
+    rests_on = textwrap.fill(f"Rests on {knowledge_words(prediction.knowledge)}", WIDTH)
+    return bullets(f"{work}\n{rests_on}\n{verdict}", prediction.reasons)
 
 
 def bullets(title, sentences):

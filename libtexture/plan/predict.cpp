@@ -10,6 +10,7 @@
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/judge.hpp"
+#include "libtexture/plan/knowledge.hpp"
 #include "libtexture/plan/odd_readings.hpp"
 #include "libtexture/plan/plausible.hpp"
 #include "libtexture/plan/sample_risk.hpp"
@@ -189,6 +190,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   prediction.sequence = sequence.name;
   prediction.seed = job.seed;
   prediction.note = job.note;
+  prediction.knowledge = knowledge_of(job, sequence);
   prediction.band_edges_mm = histories.front().band_edges_mm;
   add_letter_warnings(job, prediction.warnings);
   add_new(prediction.warnings, stop_warnings(job.target, sequence));
