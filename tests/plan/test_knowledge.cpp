@@ -1,29 +1,22 @@
 // What figures rest on: by what a job states, and by a test spot that it has learned from.
 #include "catch.hpp"
 #include "door.hpp"
-#include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/knowledge.hpp"
 #include "libtexture/plan/predict.hpp"
+#include "steps.hpp"
 
 using namespace libtexture;
+using steps::step_of;
 
 namespace {
-
-Step step_with(const std::string& abrasive) {
-  Step step;
-  step.abrasive = shipped_catalogue().abrasives.at(abrasive);
-  step.backing = shipped_catalogue().backings.at("film on firm interface");
-  step.motion = shipped_catalogue().motions.at("150 mm light");
-  step.passes = 4;
-  return step;
-}
 
 /// One reading, and nothing known of the clear.
 Job unread() {
   Job job = door::job();
   job.coating.clear_um.reset();
-  job.sequence = {{"fine first", {step_with("P3000 film")}}, {"other product", {step_with("P2000 film")}}};
+  job.sequence = {{"fine first", {step_of("P3000 film")}},
+                  {"compound alone", {step_of("compound", "compound on fibre")}}};
   return job;
 }
 
@@ -59,8 +52,6 @@ TEST_CASE("a clear that is known counts as readings do") {
 
 TEST_CASE("a job that learned from a test spot rests on it, by the sequences that use what was tried") {
   Job job = unread();
-  job.sequence[1].step[0].abrasive.name = "compound";  // another product, which the spot says nothing of
-  job.sequence[1].step[0].abrasive.family = "compound";
   TestSpot spot{.passes = 8, .before_um = {250, 251, 249}, .after_um = {247, 248, 246}};
   const Job learned = calibrate(job, spot).job;
   CHECK(knowledge_of(learned, learned.sequence[0]) == Knowledge::own_test_spot);
