@@ -77,7 +77,7 @@ std::vector<Fit> fits_of(const Job& job, const HeightField& surface, const Tools
     try {
       for (std::size_t p = 0; p < job.panel.size(); ++p) {
         const Panel& panel = job.panel[p];
-        const double clear_um = film_anywhere(film_map(panel, job.coating)).clear_um;
+        const double clear_um = film_at_thinnest(film_map(panel, job.coating), panel).clear_um;
         fit.costs.push_back(level_cost(surface, job.target, step,
                                        {crown_of(panel), job.coating.hardness_mpa, clear_um},
                                        nth_part(part, p, job.panel.size())));
@@ -152,8 +152,8 @@ std::vector<Statement> out_of_reach(const Fit& fit, const Target& target) {
 double least_removable_um(const Job& job) {
   double least = HUGE_VAL;
   for (const Panel& panel : job.panel)
-    least =
-        std::min(least, removable_um(budget_of(job), film_anywhere(film_map(panel, job.coating)).clear_um));
+    least = std::min(
+        least, removable_um(budget_of(job), film_at_thinnest(film_map(panel, job.coating), panel).clear_um));
   return least;
 }
 
