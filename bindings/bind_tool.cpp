@@ -20,10 +20,6 @@ Grit grit(const std::optional<std::string>& name, std::optional<double> median_u
   return name ? Grit(*name) : Grit::of_median_um(*median_um);
 }
 
-bool has_grade(const Grit& grit) {
-  return !grit.name().ends_with(" um");
-}
-
 void bind_grit(py::module_& module) {
   py::class_<Grit> bound(module, "Grit", doc("Grit"));
   def_html(bound);
@@ -31,13 +27,14 @@ void bind_grit(py::module_& module) {
       .def(py::init(&grit), "name"_a = py::none(), py::kw_only(), "median_um"_a = py::none(),
            doc("Grit::Grit"))
       .def_property_readonly("name", &Grit::name, doc("Grit::name"))
+      .def_property_readonly("has_grade", &Grit::has_grade, doc("Grit::has_grade"))
       .def_property_readonly("median_um", &Grit::median_um, doc("Grit::median_um"))
       .def_property_readonly("is_extrapolated", &Grit::is_extrapolated, doc("Grit::is_extrapolated"))
       .def(
           "to_dict",
           [](const Grit& self) {
             py::dict fields;
-            if (has_grade(self))
+            if (self.has_grade())
               fields["name"] = self.name();
             else
               fields["median_um"] = self.median_um();
@@ -50,14 +47,14 @@ void bind_grit(py::module_& module) {
       .def(py::self == py::self)
       .def("__repr__",
            [](const Grit& self) {
-             const py::object given = has_grade(self) ? py::object(py::str(self.name()))
-                                                      : py::object(py::float_(self.median_um()));
-             return (has_grade(self) ? "Grit(" : "Grit(median_um=") + std::string(py::repr(given)) + ")";
+             const py::object given = self.has_grade() ? py::object(py::str(self.name()))
+                                                       : py::object(py::float_(self.median_um()));
+             return (self.has_grade() ? "Grit(" : "Grit(median_um=") + std::string(py::repr(given)) + ")";
            })
       .def(py::pickle(
           [](const Grit& self) {
-            return has_grade(self) ? py::tuple(py::make_tuple(self.name()))
-                                   : py::tuple(py::make_tuple(self.median_um()));
+            return self.has_grade() ? py::tuple(py::make_tuple(self.name()))
+                                    : py::tuple(py::make_tuple(self.median_um()));
           },
           [](const py::tuple& state) {
             const bool is_name = py::isinstance<py::str>(state[0]);

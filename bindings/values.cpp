@@ -197,7 +197,7 @@ Owned made(const Descriptor& descriptor) {
 }
 
 py::object plain_grit(const Grit& grit) {
-  if (!grit.name().ends_with(" um")) return py::str(grit.name());
+  if (grit.has_grade()) return py::str(grit.name());
   py::dict plain;
   plain["median_um"] = grit.median_um();
   return plain;

@@ -554,6 +554,11 @@ class Grit:
         Its name, or its size where it has no grade.
         """
     @property
+    def has_grade(self) -> bool:
+        """
+        whether a system names it; else its median does
+        """
+    @property
     def is_extrapolated(self) -> bool:
         """
         True where the median continues the table by a power law (P3000 and finer): not the standard's figure.
@@ -4274,7 +4279,7 @@ class Prediction:
         ...
     def __getstate__(self) -> dict[str, typing.Any]:
         ...
-    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement | dict] = [], band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction | dict] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread | dict = ..., minutes_spread: Spread | dict = ..., labour: LabourMinutes | dict = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes | dict] = [], checklist: collections.abc.Sequence[Statement | dict] = [], warnings: collections.abc.Sequence[Statement | dict] = [], cautions: collections.abc.Sequence[Statement | dict] = [], step_cautions: collections.abc.Sequence[Statement | dict] = [], seed: int | numpy.random.Generator = 0) -> None:
+    def __init__(self, *, sequence: str = '', note: str | None = None, verdict: typing.Literal['nothing to do', 'go', 'go with care', 'do not sand'] = 'do not sand', reasons: collections.abc.Sequence[Statement | dict] = [], knowledge: typing.Literal['estimates', 'own readings', 'own test spot'] = 'estimates', band_edges_mm: collections.abc.Sequence[float] = [], panels: collections.abc.Sequence[PanelPrediction | dict] = [], discs: int = 0, minutes: float = 0.0, discs_spread: Spread | dict = ..., minutes_spread: Spread | dict = ..., labour: LabourMinutes | dict = ..., disc_sizes: collections.abc.Sequence[DiscSizeMinutes | dict] = [], checklist: collections.abc.Sequence[Statement | dict] = [], warnings: collections.abc.Sequence[Statement | dict] = [], cautions: collections.abc.Sequence[Statement | dict] = [], step_cautions: collections.abc.Sequence[Statement | dict] = [], seed: int | numpy.random.Generator = 0) -> None:
         ...
     def __repr__(self) -> str:
         ...
@@ -4325,6 +4330,11 @@ class Prediction:
     def discs_spread(self) -> Spread:
         """
         how sure the discs are
+        """
+    @property
+    def knowledge(self) -> str:
+        """
+        what its figures rest on
         """
     @property
     def labour(self) -> LabourMinutes:
@@ -6235,9 +6245,9 @@ def judge_compression(curve: CompressionCurve) -> CompressionResult:
 def judge_target(target: Target, *, before: HeightField, now: HeightField, touched_share: float, clarity_light: float = 1.0, contrast: float = 1.0) -> list[Reached]:
     """
     Judges a target on a surface that was worn from `before`; a defect by how far the mean height has fallen.
-    InvalidInput for a defect above the paint, which is not on the surfaces. touched_share: what the levelling
-    step has touched; of what the scratches leave, clarity_light: share of the texture's image clarity,
-    contrast: that of letters. Letters are read in the worse of the two directions.
+    InvalidInput for a defect that a disc follows, which is not on the surfaces. touched_share: what the
+    levelling step has touched; of what the scratches leave, clarity_light: share of the texture's image
+    clarity, contrast: that of letters. Letters are read in the worse of the two directions.
     The same at the end of a sequence, scratches included.
     """
 def judge_test_spot(job: Job, readings: TestSpot | str | os.PathLike[str], *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> TestSpotResult:
@@ -6525,7 +6535,7 @@ def synthesize(*, bands: collections.abc.Sequence[TextureBand], grid: Grid, seed
 def target_stop(target: Target) -> Stop:
     """
     The stop rule that says what a target asks of height, touch and a defect, all parts together; no rule
-    where it asks for sight alone, or for a defect above the paint, whose cost in clear depends on the step.
+    where it asks for sight alone, or for a defect that is followed, whose cost in clear depends on the step.
     """
 def titles_of(steps: collections.abc.Sequence[Step]) -> list[str]:
     """
@@ -6560,7 +6570,7 @@ def what_moved_belief(job: Job, readings: TestSpot | str | os.PathLike[str], *, 
 def worked_sequence(job: Job, *, sequence: str = '') -> Sequence:
     """
     A sequence as it is worked on a starting surface: where its first step is a disc without a stop rule, it
-    stops at the job's target. A defect above the paint is gone after the clear that its BumpCurve names. A
+    stops at the job's target. A defect that is followed is gone after the clear that its BumpCurve names. A
     target that asks for sight is then met at an rms height: the one that is left
     where the computed curve of levelling first meets it, on the panel that needs most; where it never does,
     all passes are made. All other steps stay as they are.

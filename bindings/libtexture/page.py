@@ -36,7 +36,7 @@ def render(template, *, seed, **shown):
         undefined=jinja2.StrictUndefined,
     )
     thickness = (wording.film, wording.film_pm, wording.film_range)
-    for words in (*thickness, wording.rule_words, wording.edge_words, stop_words):
+    for words in (*thickness, wording.rule_words, wording.edge_words, wording.knowledge_mark, stop_words):
         page.filters[words.__name__] = written(words)
     page.filters.update(said=said, mil=wording.mil, number_range=wording.number_range)
     return page.get_template(template).render(version=__version__, seed=seed, wording=wording, tones=TONES, **shown)

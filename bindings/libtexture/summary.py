@@ -6,7 +6,7 @@ from math import ceil
 from . import budget_of, must_stay_um
 from .defect_words import way_lines
 from .table import WIDTH
-from .wording import chance, counted, number_range, step_title
+from .wording import chance, counted, knowledge_words, number_range, step_title
 
 LINES = 20  # one screen
 PRACTICE_MARGIN_MM = 15  # 10 to 15 mm along edges: common practice, docs/physics.md
@@ -31,7 +31,7 @@ PROBABILITIES = {
 }
 
 NEXT = {  # by the kind of advice among the reasons
-    "clear_share_unsure": "learn how thick the clear is (records, ultrasonic)",
+    "clear_share_unsure": "learn the clear's thickness (records, ultrasonic)",
     "film_between_unsure": "read the film at more places",
     "gauge_unsure": "read each place several times, or with a better gauge",
 }
@@ -42,6 +42,7 @@ def summary(prediction, job):
     """The answer in at most 20 lines of at most 100 columns."""
     panels = prediction.panels
     head = [heading(prediction, job), *first_line(prediction.note), *reason_lines(prediction)]
+    head += wrapped(f"Rests on {knowledge_words(prediction.knowledge)}.")
     figures = panel_figures(panels[0], job) if len(panels) == 1 else panel_rows(prediction)
     if len(panels) == 1 and panels[0].defect:
         figures += way_lines(panels[0])

@@ -14,6 +14,7 @@ from .wording import (
     film,
     film_pm,
     film_range,
+    knowledge_words,
     letter,
     mil,
     number_range,
@@ -304,7 +305,8 @@ def outcome(prediction):
         f"about {prediction.labour.total_minutes:.0f} min of work"
     )
     verdict = f"Verdict: {prediction.verdict.upper()} ({ANSWERS[prediction.verdict]})"
-    return bullets(f"{work}\n{verdict}", prediction.reasons)
+    rests_on = textwrap.fill(f"Rests on {knowledge_words(prediction.knowledge)}", WIDTH)
+    return bullets(f"{work}\n{rests_on}\n{verdict}", prediction.reasons)
 
 
 def bullets(title, sentences):

@@ -29,7 +29,25 @@ ANSWERS = {
     "do not sand": "it is likely to break a rule, or to miss its target",
 }
 
+KNOWLEDGE = {  # what a prediction's figures rest on, from the least to the most
+    "estimates": "how thick the clear is and how fast the tools cut are both assumed",
+    "own readings": "of the film or the clear; how fast the tools cut is an estimate",
+    "own test spot": "a tool of this sequence was tried on this paint",
+}
+
 ANSWERS_AFTER_SPOT = {**ANSWERS, "go with care": "it may still go wrong"}
+
+
+def knowledge_words(knowledge, symbols="ascii"):
+    """What figures rest on: '[##-] own readings: this paint was read; ...'."""
+    return f"{knowledge_mark(knowledge, symbols)} {knowledge}: {KNOWLEDGE[knowledge]}"
+
+
+def knowledge_mark(knowledge, symbols="ascii"):
+    """A square for each level, filled up to this one: '[##-]', or '■■□'."""
+    filled = list(KNOWLEDGE).index(knowledge) + 1
+    empty = len(KNOWLEDGE) - filled
+    return f"[{filled * '#'}{empty * '-'}]" if symbols == "ascii" else filled * "■" + empty * "□"
 
 
 def mil(um, digits=2):

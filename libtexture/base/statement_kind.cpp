@@ -252,8 +252,9 @@ Words words_of(StatementKind kind) {
               "approach."};
     case StatementKind::edge_margin_failed:
       return {"edge_margin_failed",
-              "No margin along the edges is reported[: the work removes {removed_um:film}, and at most "
-              "{most_um:film} can be followed there][: its solver stopped at a residual of {residual}, where "
+              "No margin along the edges is reported[: the work removes {removed_um:film} in all, and at "
+              "most {most_um:film} can be followed there][: its solver stopped at a residual of {residual}, "
+              "where "
               "{tolerance} was asked for]. Keep off the edges, or work them by hand."};
     case StatementKind::marks_left:
       return {"marks_left",

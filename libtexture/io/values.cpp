@@ -36,8 +36,7 @@ std::uint64_t read_seed(const Json& json, const std::string& path) {
 }
 
 Json write_grit(const Grit& grit) {
-  const bool has_grade = !grit.name().ends_with(" um");
-  return has_grade ? Json(grit.name()) : Json{{"median_um", grit.median_um()}};
+  return grit.has_grade() ? Json(grit.name()) : Json{{"median_um", grit.median_um()}};
 }
 
 std::size_t read_word(const Json& json, const std::string& path, const Descriptor& descriptor) {

@@ -64,6 +64,12 @@ void add(Across& across, const EdgeProfile& profile, double share, const EdgeSpr
   }
 }
 
+double total_removed_um(const std::vector<HistoryRow>& rows) {
+  double total_um = 0;
+  for (const HistoryRow& row : rows) total_um += row.removed_um;
+  return total_um;
+}
+
 /// A clear and its share at a distance from the edge.
 struct Clear {
   double clear_um, sd_um, share_at_edge, taper_mm;
@@ -111,35 +117,38 @@ bool has_edge_profile(const Backing& backing) {
   return backing.support == Support::layers || backing.support == Support::springs;
 }
 
+EdgeProfile worn_edge(const EdgeWork& work, const std::vector<Step>& steps,
+                      const std::vector<HistoryRow>& rows, std::size_t step, const Progress& progress) {
+  int passes = 0;
+  for (const HistoryRow& row : rows) passes += row.passes;
+  return working_at("edge, step " + titles_of(steps).at(step) + ": ", [&] {
+    return edge_profile(steps[step].backing, steps[step].motion,
+                        {.removal_um = total_removed_um(rows),
+                         .passes = std::clamp(passes, 1, most_passes),
+                         .radius_mm = work.radius_mm,
+                         .overhang = work.overhang},
+                        progress);
+  });
+}
+
 EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_um, double clear_sd_um,
                        const std::vector<Step>& steps, const std::vector<HistoryRow>& rows,
-                       const Progress& progress) {
+                       const std::vector<EdgeProfile>& worn) {
   work.validate();
   require_not_negative(clear_um, "EdgeMargin", "clear_um");
   require_not_negative(clear_sd_um, "EdgeMargin", "clear_sd_um");
   require(!steps.empty(), "EdgeMargin", "steps", "must hold at least one step", "none");
   require(steps.size() == rows.size(), "EdgeMargin", "rows", "must be one a step",
           static_cast<double>(rows.size()));
+  require(steps.size() == worn.size(), "EdgeMargin", "worn", "must be one a step",
+          static_cast<double>(worn.size()));
   EdgeMargin result;
   Across across;
-  double total_um = 0;
-  int passes = 0;
-  for (const HistoryRow& row : rows) {
-    total_um += row.removed_um;
-    passes += row.passes;
-  }
+  const double total_um = total_removed_um(rows);
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    const EdgeProfile profile = working_at("edge, step " + titles_of(steps)[i] + ": ", [&] {
-      return edge_profile(steps[i].backing, steps[i].motion,
-                          {.removal_um = total_um,
-                           .passes = std::clamp(passes, 1, most_passes),
-                           .radius_mm = work.radius_mm,
-                           .overhang = work.overhang},
-                          nth_part(progress, i, steps.size()));
-    });
     const double share = rows[i].removed_um / total_um;
-    add(across, profile, share, EdgeSpread(steps[i], rows[i].passes, work.overhang));
-    result.removed_area_mm2 += share * profile.removed_area_mm2;
+    add(across, worn[i], share, EdgeSpread(steps[i], rows[i].passes, work.overhang));
+    result.removed_area_mm2 += share * worn[i].removed_area_mm2;
   }
   result.peak_removal_um = *std::max_element(across.removal_um.begin(), across.removal_um.end());
   const Clear clear{clear_um, clear_sd_um, work.share_at_edge, work.taper_mm};

@@ -56,13 +56,17 @@ struct EdgeMargin {
 /// Whether edge_profile() can follow the backing: layers or springs.
 bool has_edge_profile(const Backing& backing);
 
-/// The margin of steps that went as the rows say, one a step, over a clear of clear_um +- clear_sd_um [um]:
-/// of what each step's tools would wear off by the whole removal, that step's share, summed. Removal at a
+/// What a step's tools would wear off across an edge by the whole removal of the rows, one a step.
+/// InvalidInput for a backing without an edge profile.
+EdgeProfile worn_edge(const EdgeWork& work, const std::vector<Step>& steps,
+                      const std::vector<HistoryRow>& rows, std::size_t step, const Progress& progress = {});
+
+/// The margin of steps that went as the rows say, over a clear of clear_um +- clear_sd_um [um]: of what each
+/// step's tools would wear off by the whole removal, worn_edge(), that step's share, summed. Removal at a
 /// place is taken to spread as on the flat (dose_cv) and by the hand's lean along the edge, steps
-/// independent; clear and removal normal (docs/physics.md, edges). InvalidInput for a backing without an edge
-/// profile.
+/// independent; clear and removal normal (docs/physics.md, edges).
 EdgeMargin edge_margin(const EdgeWork& work, const Budget& budget, double clear_um, double clear_sd_um,
                        const std::vector<Step>& steps, const std::vector<HistoryRow>& rows,
-                       const Progress& progress = {});
+                       const std::vector<EdgeProfile>& worn);
 
 }  // namespace libtexture

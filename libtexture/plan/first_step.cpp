@@ -46,12 +46,8 @@ bool reaches(const Fit& fit) {
                                              [](const LevelCost& cost) { return cost.is_reached; });
 }
 
-// Clear at a place that nobody has named, or at the defect of a patch with a place, best estimate [um].
 double clear_worked_um(const Job& job, const Panel& panel) {
-  const std::optional<Defect>& defect = job.target.defect;
-  const FilmMap map = film_map(panel, job.coating);
-  const bool has_place = defect && defect->patch_mm && defect->x_mm;
-  return (has_place ? film_at(map, {*defect->x_mm, *defect->y_mm}) : film_anywhere(map)).clear_um;
+  return film_worked(panel, job.coating, job.target.defect).clear_um;
 }
 
 Step step_with(const Abrasive& abrasive, const Backing& backing, const Tools& tools,

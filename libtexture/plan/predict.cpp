@@ -12,6 +12,7 @@
 #include "libtexture/plan/checklist.hpp"
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/judge.hpp"
+#include "libtexture/plan/knowledge.hpp"
 #include "libtexture/plan/odd_readings.hpp"
 #include "libtexture/plan/plausible.hpp"
 #include "libtexture/plan/sample_risk.hpp"
@@ -65,23 +66,40 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
   return result;
 }
 
+const HistoryRow& most_removing(const std::vector<HistoryRow>& rows) {
+  return *std::max_element(rows.begin(), rows.end(), [](const HistoryRow& a, const HistoryRow& b) {
+    return a.removed_um < b.removed_um;
+  });
+}
+
+// What each step wears off along an edge; in `failed`, where one cannot be followed, which and why.
+std::vector<EdgeProfile> worn_edges(Statement& failed, const Job& job, const std::vector<Step>& steps,
+                                    const PanelPrediction& panel, const Progress& progress) {
+  std::vector<EdgeProfile> worn;
+  for (std::size_t i = 0; i < steps.size(); ++i) try {
+      failed.step = panel.steps[i].name;
+      worn.push_back(worn_edge(job.edge, steps, panel.steps, i, nth_part(progress, i, steps.size())));
+    } catch (const NotConverged& error) {
+      failed.figures = {{"residual", error.residual}, {"tolerance", error.tolerance}};
+      break;
+    } catch (const InvalidInput&) {
+      break;  // a section that cannot be resolved with these tools, say; the job itself is validated
+    }
+  return worn;
+}
+
 // The margin along a panel's edges; none, and why in `failed`, where it cannot be found: everything else of a
 // prediction stands without it.
 std::optional<EdgeMargin> edge_margin_or(Statement& failed, const Job& job, const std::vector<Step>& steps,
                                          const PanelPrediction& panel, const Progress& progress) {
   if (panel.removed_um > most_edge_removal_um) {
+    failed.step = most_removing(panel.steps).name;
     failed.figures = {{"removed_um", panel.removed_um}, {"most_um", most_edge_removal_um}};
     return std::nullopt;
   }
-  try {
-    return edge_margin(job.edge, budget_of(job), panel.clear_um, panel.clear_sd_um, steps, panel.steps,
-                       progress);
-  } catch (const NotConverged& error) {
-    failed.figures = {{"residual", error.residual}, {"tolerance", error.tolerance}};
-  } catch (const InvalidInput&) {
-    // A section that cannot be resolved with these tools, say; the job itself is validated.
-  }
-  return std::nullopt;
+  const std::vector<EdgeProfile> worn = worn_edges(failed, job, steps, panel, progress);
+  if (worn.size() < steps.size()) return std::nullopt;
+  return edge_margin(job.edge, budget_of(job), panel.clear_um, panel.clear_sd_um, steps, panel.steps, worn);
 }
 
 // A person's work around the sanding: minutes, discs, and the edges where the panel states them.
@@ -191,6 +209,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   prediction.sequence = sequence.name;
   prediction.seed = job.seed;
   prediction.note = job.note;
+  prediction.knowledge = knowledge_of(job, sequence);
   prediction.band_edges_mm = histories.front().band_edges_mm;
   add_letter_warnings(job, prediction.warnings);
   add_new(prediction.warnings, stop_warnings(job.target, sequence));

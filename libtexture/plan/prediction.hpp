@@ -12,6 +12,7 @@
 #include "libtexture/plan/budget.hpp"
 #include "libtexture/plan/defect_answer.hpp"
 #include "libtexture/plan/edge_margin.hpp"
+#include "libtexture/plan/knowledge.hpp"
 #include "libtexture/plan/labour.hpp"
 #include "libtexture/plan/risk.hpp"
 #include "libtexture/process/history.hpp"
@@ -91,6 +92,7 @@ struct Prediction {
   std::optional<std::string> note = {};          ///< of the job: where its figures come from
   Verdict verdict = Verdict::do_not_sand;        ///< may it be levelled?
   std::vector<Statement> reasons = {};           ///< why
+  Knowledge knowledge = Knowledge::estimates;    ///< what its figures rest on
   std::vector<double> band_edges_mm = {};        ///< edges of HistoryRow::band_rms_um [mm]
   std::vector<PanelPrediction> panels = {};      ///< as in the job
   int discs = 0;                                 ///< discs used on all panels
@@ -111,6 +113,7 @@ struct Prediction {
                       optional("note", &Prediction::note),
                       optional("verdict", &Prediction::verdict),
                       optional("reasons", &Prediction::reasons),
+                      optional("knowledge", &Prediction::knowledge),
                       optional("band_edges_mm", &Prediction::band_edges_mm),
                       optional("panels", &Prediction::panels),
                       optional("discs", &Prediction::discs),

@@ -56,6 +56,7 @@ Grit::Grit(std::string_view name) {
   if (grade == grades.end()) require(false, "Grit", "name", "must be one of " + known_grades(), name);
   name_ = grade->name;
   median_um_ = grade->median_um;
+  has_grade_ = true;
   is_extrapolated_ = grade->is_extrapolated;
 }
 

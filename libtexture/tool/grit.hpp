@@ -17,6 +17,7 @@ class Grit {
   static Grit of_median_um(double median_um);
 
   const std::string& name() const { return name_; }  ///< "P2500", or "3 um" without a grade
+  bool has_grade() const { return has_grade_; }      ///< whether a system names it; else its median does
   double median_um() const { return median_um_; }    ///< median grain diameter [um]
   /// True where the median continues the table by a power law (P3000 and finer): not the standard's figure.
   bool is_extrapolated() const { return is_extrapolated_; }
@@ -27,6 +28,7 @@ class Grit {
   Grit() = default;
   std::string name_;
   double median_um_ = 0;
+  bool has_grade_ = false;
   bool is_extrapolated_ = false;
 };
 

@@ -38,8 +38,15 @@ Budget leaving(double clear_left_least_um) {
   return budget;
 }
 
+EdgeMargin margin_by(const EdgeWork& work, const Budget& budget, double clear_um, double clear_sd_um,
+                     const std::vector<Step>& steps, const std::vector<HistoryRow>& rows) {
+  std::vector<EdgeProfile> worn;
+  for (std::size_t i = 0; i < steps.size(); ++i) worn.push_back(worn_edge(work, steps, rows, i));
+  return edge_margin(work, budget, clear_um, clear_sd_um, steps, rows, worn);
+}
+
 EdgeMargin margin_of(const EdgeWork& work, const Budget& budget, double clear_um, double clear_sd_um = 0) {
-  return edge_margin(work, budget, clear_um, clear_sd_um, {step_of()}, {row_of(4)});
+  return margin_by(work, budget, clear_um, clear_sd_um, {step_of()}, {row_of(4)});
 }
 
 }  // namespace
@@ -61,7 +68,7 @@ TEST_CASE("one step's margin by best estimates is that of its edge profile") {
 TEST_CASE("steps add up") {
   const EdgeMargin one = margin_of(straddling(), leaving(35.6), 46);
   const EdgeMargin two =
-      edge_margin(straddling(), leaving(35.6), 46, 0, {step_of(), step_of()}, {row_of(2), row_of(2)});
+      margin_by(straddling(), leaving(35.6), 46, 0, {step_of(), step_of()}, {row_of(2), row_of(2)});
   // The same tools all along: equal but for rounding.
   CHECK(two.peak_removal_um == Catch::Approx(one.peak_removal_um).epsilon(1e-9));
   CHECK(two.removed_area_mm2 == Catch::Approx(one.removed_area_mm2).epsilon(1e-9));
@@ -123,7 +130,7 @@ TEST_CASE("a hand that leans asks for more margin along an overhung edge, and mo
   const auto leaning = [](double lean_share) {
     Step step = step_of();
     step.motion.lean_share = lean_share;
-    return edge_margin(straddling(), leaving(35.6), 50, 1, {step}, {row_of(4)});
+    return margin_by(straddling(), leaving(35.6), 50, 1, {step}, {row_of(4)});
   };
   // 10 mm off the middle of a disc of 75 mm: 0.53 of the mean pressure more at the rim (closed form, 4 e/a).
   const EdgeMargin still = leaning(0), leans = leaning(10.0 / 75);
@@ -139,11 +146,12 @@ TEST_CASE("an edge's margin refuses what it cannot know") {
   Step rigid = step_of();
   rigid.backing = Backing::rigid();
   CHECK_FALSE(has_edge_profile(rigid.backing));
-  CHECK_THROWS_AS(edge_margin({}, {}, 50, 0, {rigid}, {row_of(4)}), InvalidInput);
-  CHECK_THROWS_AS(edge_margin({}, {}, 50, 0, {step_of()}, {}), InvalidInput);
+  CHECK_THROWS_AS(margin_by({}, {}, 50, 0, {rigid}, {row_of(4)}), InvalidInput);
+  CHECK_THROWS_AS(edge_margin({}, {}, 50, 0, {step_of()}, {}, {}), InvalidInput);
+  CHECK_THROWS_AS(edge_margin({}, {}, 50, 0, {step_of()}, {row_of(4)}, {}), InvalidInput);
 }
 
 TEST_CASE("a margin that cannot be found names the step") {
-  CHECK_THROWS_WITH(edge_margin(straddling(), leaving(35.6), 60, 0, {step_of()}, {row_of(1001)}),
+  CHECK_THROWS_WITH(margin_by(straddling(), leaving(35.6), 60, 0, {step_of()}, {row_of(1001)}),
                     "edge, step level: EdgeOptions: removal_um must be > 0 and <= 1000 (got 1001 um)");
 }

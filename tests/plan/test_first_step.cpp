@@ -45,6 +45,20 @@ TEST_CASE("every disc of the catalogue is weighed, finest first, and no compound
   for (const Weighed& one : all) CHECK(one.first.is_reaching == one.sequence.has_value());
 }
 
+TEST_CASE("a first step has the clear of the thinnest place, not the panel's mean") {
+  Job even = with_texture(8, 2.5, 0.1);
+  even.panel[0].readings.assign(6, {.total_um = 250});
+  Job uneven = even;
+  uneven.panel[0].readings[3].total_um = 25;  // clear is a share of the film: 80/212.5 of it, 9.4 um
+  CHECK_FALSE(holds(of(weighed(even), "P2000 film"), StatementKind::clear_runs_out));
+  const std::vector<Weighed> all = weighed(uneven);
+  const FirstStep& first = of(all, "P2000 film");
+  REQUIRE(first.reasons.size() > 0);
+  const Statement& runs_out = first.reasons.front();
+  CHECK(runs_out.kind == StatementKind::clear_runs_out);
+  CHECK(runs_out.figures.at("clear_um") == Catch::Approx(80 / 212.5 * 25).epsilon(0.02));
+}
+
 TEST_CASE("a finer disc takes more passes and minutes for the same texture") {
   const std::vector<Weighed> all = weighed(with_texture(5, 0.6, 0.15));
   // Weighed by the coarsest grain, which spends most.

@@ -4,27 +4,19 @@
 #include <cmath>
 
 #include "catch.hpp"
-#include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/marks_look.hpp"
 #include "ranks.hpp"
+#include "steps.hpp"
 
 using namespace libtexture;
+using steps::step_of;
 
 namespace {
 
-Step step_with(const std::string& abrasive) {
-  Step step;
-  step.abrasive = shipped_catalogue().abrasives.at(abrasive);
-  step.backing = shipped_catalogue().backings.at("film on firm interface");
-  step.motion = shipped_catalogue().motions.at("150 mm light");
-  step.passes = 8;
-  return step;
-}
-
 MarksLook look() {
-  return {.marked_by = step_with("P2000 film"),
+  return {.marked_by = step_of("P2000 film"),
           .marked_um = 4,
-          .next = {step_with("P3000 film")},
+          .next = {step_of("P3000 film")},
           .log_sd = .2,
           .depth_log_sd = .3,
           .wear_log_sd = .5};

@@ -188,5 +188,22 @@ TEST_CASE("a margin along an edge that cannot be found is left out, and the pred
   const Statement* failed = found(prediction.warnings, StatementKind::edge_margin_failed);
   REQUIRE(failed);
   CHECK(failed->panel == "door");
+  CHECK(failed->step == prediction.panels[0].steps[0].name);
   CHECK(failed->figures.at("removed_um") == prediction.panels[0].removed_um);
+}
+
+TEST_CASE("a margin along an edge that one step's disc makes impossible names that step") {
+  Job job = one_pass();
+  job.panel[0].edge_length_m = 3;
+  job.uncertainty.samples = 100;
+  Step large = job.sequence[0].step[0];
+  large.name = large.motion.name = "large disc";
+  large.motion.disc_diameter_mm = 600;  // the edge's rounding cannot be resolved beside so long a row
+  job.edge.radius_mm = 0.1;
+  job.sequence[0].step.push_back(large);
+  const Prediction prediction = prediction_of(job);
+  const Statement* failed = found(prediction.warnings, StatementKind::edge_margin_failed);
+  REQUIRE(failed);
+  CHECK(failed->step == "large disc");
+  CHECK(failed->text().find("door: large disc: No margin along the edges") == 0);
 }

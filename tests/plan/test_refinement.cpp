@@ -42,7 +42,7 @@ TEST_CASE(
   const Job job = door::job();
   const Tools tools = tools_of(job);
   // Seven mean depths less 0.1 um (closed form, docs/physics.md (37)) of the table's depths, which are
-  // estimates at 1.4 kPa: 0.29, 0.164, 0.085, 0.014 um, rounded to a digit or two.
+  // estimates at 1.4 kPa: 0.29, 0.164, 0.085, 0.0125 um, rounded to a digit or two.
   CHECK(finished_owed_um(job, first_with("P1000 film", tools)) == Approx(1.94).epsilon(0.05));
   CHECK(finished_owed_um(job, first_with("P2000 film", tools)) == Approx(1.05).epsilon(0.05));
   CHECK(finished_owed_um(job, first_with("P3000 foam-backed", tools)) == Approx(0.5).epsilon(0.05));
@@ -75,7 +75,8 @@ TEST_CASE(
     for (const Step& step : steps) {
       step.validate();
       CHECK(step.abrasive.grit.median_um() < grain_um);
-      CHECK(passes_to_remove(job, step, 0.9, owed_um) <= WorkLimits{}.refine_passes_most);
+      if (owed_um > 0)  // what a compound leaves is haze, which owes no clear
+        CHECK(passes_to_remove(job, step, 0.9, owed_um) <= WorkLimits{}.refine_passes_most);
       grain_um = step.abrasive.grit.median_um();
       owed_um = finished_owed_um(job, step);
     }

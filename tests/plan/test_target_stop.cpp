@@ -1,33 +1,21 @@
 #include "catch.hpp"
 #include "door.hpp"
-#include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/predict.hpp"
 #include "libtexture/plan/target_stop.hpp"
+#include "steps.hpp"
 
 using namespace libtexture;
 using Catch::Approx;
+using steps::step_of;
 
 namespace {
-
-Step step_of(const std::string& abrasive, const std::string& backing, const std::string& motion) {
-  const Catalogue& catalogue = shipped_catalogue();
-  Step step;
-  step.name = abrasive;
-  step.abrasive = catalogue.abrasives.at(abrasive);
-  step.backing = catalogue.backings.at(backing);
-  step.motion = catalogue.motions.at(motion);
-  step.wetness = step.abrasive.made_for.front();
-  step.passes = 30;
-  step.look_every_passes = 2;
-  return step;
-}
 
 // A disc and a polish without a word on when they end.
 Job two_steps() {
   Job job = door::job();
-  Step polish = step_of("finishing polish", "polish on foam", "150 mm finishing");
-  polish.passes = 2;
-  job.sequence = {{"plain", {step_of("P2000 film", "film on firm interface", "150 mm light"), polish}}};
+  Step disc = step_of("P2000 film", "film on firm interface", "150 mm light", 30);
+  disc.look_every_passes = 2;
+  job.sequence = {{"plain", {disc, step_of("finishing polish", "polish on foam", "150 mm finishing", 2)}}};
   return job;
 }
 

@@ -63,7 +63,7 @@ TEST_CASE("a lesson on grooves reaches all abrasives, which share a part on one 
   CHECK(*abrasive_at(job, 0).groove_depth_um == Catch::Approx(.164 * std::exp(.3)));
   CHECK(*abrasive_at(job, 0).groove_depth_log_sd == Catch::Approx(.1));
   const Taught kin = taught_kin({spread, .3, .1}, other);
-  CHECK(*abrasive_at(job, 1).groove_depth_um == Catch::Approx(.014 * std::exp(kin.shift)));
+  CHECK(*abrasive_at(job, 1).groove_depth_um == Catch::Approx(.0125 * std::exp(kin.shift)));
   CHECK(groove_spread(job.sequence[0].step[1], job.uncertainty).log_sd() ==
         Catch::Approx(kin.spread.log_sd()));
   CHECK(abrasive_at(job, 1).wear_rate_of == FigureOf::any_hand);

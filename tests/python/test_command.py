@@ -108,6 +108,21 @@ def test_several_panels_get_a_row_each(tmp_path):
         assert any(re.match(rf"{panel.name} +{cost.p05:.1f} to {cost.p95:.1f} um", line) for line in lines)
 
 
+@pytest.mark.parametrize(
+    "known, readings, mark, words",
+    [("", 1, "[#--]", "estimates"), ("", 3, "[##-]", "own readings"), ("clear_um = 60", 1, "[##-]", "own readings")],
+)
+def test_screen_details_and_json_mark_what_the_figures_rest_on(tmp_path, known, readings, mark, words):
+    listed = ", ".join(["{ total_um = 250 }"] * readings)
+    path = small_job(
+        tmp_path, "rear_door", (r"readings = \[.*?\n\]\n", f"readings = [{listed}]\n"), ("clear_um = 60", known)
+    )
+    screen = command("predict", path, "--json", tmp_path / "out.json").stdout
+    assert f"Rests on {mark} {words}: " in screen and len(screen.splitlines()) <= 20
+    assert f"Rests on {mark} {words}: " in command("predict", path, "--details").stdout
+    assert json.loads((tmp_path / "out.json").read_text())["knowledge"] == words
+
+
 def test_the_sequence_is_chosen_by_name(tmp_path):
     path = small_job(tmp_path, "factory_lid")
     assert 'by "polish only"' in command("predict", path, "--sequence", "polish only").stdout

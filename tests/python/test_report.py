@@ -9,7 +9,7 @@ import pytest
 from conftest import EXAMPLES
 from libtexture.inputs import HABITS
 from libtexture.summary import answer
-from libtexture.wording import edge_words, margin_words, step_title
+from libtexture.wording import KNOWLEDGE, edge_words, knowledge_mark, margin_words, step_title
 
 import libtexture as lt
 
@@ -86,6 +86,19 @@ def test_the_answer_comes_first_then_the_figures_the_inputs_and_the_limits(page,
     body = page.text[page.text.index("Levelling the clear coat") :]
     places = [body.index(words) for words in order]
     assert places == sorted(places)
+
+
+def test_the_answer_carries_the_mark_of_what_its_figures_rest_on(page, predicted):
+    assert predicted.prediction.knowledge == "own readings"  # the clear is known, no spot was worked
+    assert "Its figures rest on ■■□ own readings" in page.text
+
+
+def test_each_level_of_knowledge_has_a_mark_of_its_own():
+    marks = [knowledge_mark(level, "unicode") for level in KNOWLEDGE]
+    assert marks == ["■□□", "■■□", "■■■"]
+    assert [lt.Prediction(knowledge=level).to_dict()["knowledge"] for level in KNOWLEDGE] == list(KNOWLEDGE)
+    with pytest.raises(ValueError, match="own test spot"):
+        lt.Prediction(knowledge="hearsay")
 
 
 def test_names_of_the_user_are_text_not_markup(page):

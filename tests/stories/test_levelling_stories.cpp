@@ -4,16 +4,16 @@
 #include <cmath>
 
 #include "catch.hpp"
-#include "door.hpp"
 #include "libtexture/io/catalogue.hpp"
-#include "libtexture/plan/refinement.hpp"
 #include "libtexture/process/levelling.hpp"
 #include "libtexture/process/pace.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/texture.hpp"
 #include "libtexture/tool/crown_contact.hpp"
+#include "steps.hpp"
 
 using namespace libtexture;
+using steps::step_of;
 
 namespace {
 
@@ -22,19 +22,6 @@ const Coating coating{{{.name = "clear", .thickness_um = 60}}};
 HeightField wave(double wavelength_mm, double rms_um) {
   return synthesize({{.wavelength_mm = wavelength_mm, .rms_um = rms_um, .bandwidth_octaves = 0.5}},
                     Grid{128, 128, 0.4}, 3);
-}
-
-Step step_of(const std::string& abrasive, const std::string& backing,
-             const std::string& motion = "150 mm light") {
-  const Catalogue& catalogue = shipped_catalogue();
-  Step step;
-  step.name = abrasive;
-  step.abrasive = catalogue.abrasives.at(abrasive);
-  step.backing = catalogue.backings.at(backing);
-  step.motion = catalogue.motions.at(motion);
-  step.wetness = step.abrasive.made_for.front();
-  step.passes = 1;
-  return step;
 }
 
 // Clear [um] that a backing spends until the texture has halved, at one pressure.
@@ -148,54 +135,13 @@ TEST_CASE("on a flat panel the hard disc levels 8 mm waves better, on a 3 m crow
   CHECK(left_on_crown_um(field, hard, bonnet) > left_on_crown_um(field, pad, bonnet));
 }
 
-TEST_CASE("a pass takes the clear and the time that the trade says") {
-  const auto fresh_pass_um = [](const Step& step) {
-    DiscUse fresh;
-    return removal_of_pass_um(step, 1e-6, 200, fresh);
-  };
-  // Common practice, no source: 0.3 to 1.1 um of clear a sanding pass, 0.2 to 0.8 a compounding pass. Coarser
-  // film than P1500 cuts more.
-  for (const char* film : {"P1500 film", "P2000 film", "P2500 film", "P3000 film"}) {
-    INFO(film);
-    CHECK(fresh_pass_um(step_of(film, "film on firm interface")) > 0.3);
-    CHECK(fresh_pass_um(step_of(film, "film on firm interface")) < 1.1);
-  }
-  Step compound = step_of("compound", "compound on fibre");
-  compound.motion = shipped_catalogue().motions.at("150 mm compound");
-  CHECK(fresh_pass_um(compound) > 0.2);
-  CHECK(fresh_pass_um(compound) < 0.8);
-  // Closed form, docs/physics.md (22) and (28): 0.082 mm3/(N m), 25 N, 2.618 m/s, 0.1 m/s, 75 mm is 0.716 um,
-  // x 1.036 for the spin; a quarter of a square metre takes 33 s.
+TEST_CASE("a pass takes the clear and the time of the closed forms") {
+  // docs/physics.md (22) and (28): 0.082 mm3/(N m), 25 N, 2.618 m/s, 0.1 m/s, 75 mm is 0.716 um, x 1.036 for
+  // the spin; a quarter of a square metre takes 33 s.
   const Step middle = step_of("P2000 film", "film on firm interface");
-  CHECK(fresh_pass_um(middle) == Catch::Approx(0.741).epsilon(0.005));
+  DiscUse fresh;
+  CHECK(removal_of_pass_um(middle, 1e-6, 200, fresh) == Catch::Approx(0.741).epsilon(0.005));
   CHECK(pass_minutes(middle.motion, 0.25) * 60 == Catch::Approx(33.3).epsilon(0.002));
-}
-
-TEST_CASE("compound brings most of the gloss back and the finishing polish all of it, whatever came first") {
-  // Common practice, no source: 65 to 78 GU at 20 degrees after a fibre compound, the start's less 0 to 2 GU
-  // after the finishing polish. On the flat and on a door's crown of 4 m; a perfect clear of n = 1.5 has 82
-  // GU.
-  const Job job = door::job();
-  const Tools tools = tools_of(job);
-  for (const char* film : {"P1000 film", "P1200 film", "P2000 film", "P3000 film"})
-    for (const std::optional<double> crown_radius_m : {std::optional<double>{}, std::optional{4.0}}) {
-      INFO(film << ", crown " << crown_radius_m.value_or(0));
-      Job one = job;
-      one.panel[0].crown_radius_m = crown_radius_m;
-      Step level = step_of(film, "film on firm interface");
-      level.passes = 6;
-      std::vector<Step> steps = refinement(one, tools, level);
-      steps.insert(steps.begin(), level);
-      const History history = simulate(wave(3, 0.5), coating, steps, {.crown_radius_m = crown_radius_m});
-      REQUIRE(history.steps.size() >= 3);
-      const double start = history.start.gloss_20_gu, finished = history.steps.back().gloss_20_gu,
-                   compounded = (history.steps.end() - 2)->gloss_20_gu;
-      REQUIRE((history.steps.end() - 2)->name == "compound");
-      CHECK(compounded > 65);
-      CHECK(compounded < 78);
-      CHECK(finished <= start);
-      CHECK(finished > start - 2);
-    }
 }
 
 TEST_CASE(

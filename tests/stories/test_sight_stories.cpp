@@ -5,13 +5,14 @@
 #include <cmath>
 
 #include "catch.hpp"
-#include "libtexture/io/catalogue.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/image_clarity.hpp"
 #include "libtexture/surface/reflection.hpp"
 #include "libtexture/surface/texture.hpp"
+#include "steps.hpp"
 
 using namespace libtexture;
+using steps::step_of;
 
 namespace {
 
@@ -19,18 +20,6 @@ const Coating coating{{{.name = "clear", .thickness_um = 60}}};
 const Grid grid{128, 128, 0.4};
 const ReflectionView view{.rows = 256, .cols = 256};  // at 45 degrees; 5.9 mm of the scene a pixel
 constexpr double scene_pixel_mm = 3 * 500.0 / 256;    // the scene looks three times smaller (3 m to 1 m)
-
-Step step_of(const std::string& abrasive, const std::string& backing, const std::string& motion, int passes) {
-  const Catalogue& catalogue = shipped_catalogue();
-  Step step;
-  step.name = abrasive;
-  step.abrasive = catalogue.abrasives.at(abrasive);
-  step.backing = catalogue.backings.at(backing);
-  step.motion = catalogue.motions.at(motion);
-  step.wetness = step.abrasive.made_for.front();
-  step.passes = passes;
-  return step;
-}
 
 const History& worked() {
   static const History history = [] {

@@ -53,6 +53,12 @@ TEST_CASE("JIS and CAMI grades have their own medians") {
   CHECK(Grit("P3000").median_um() / Grit("JIS 3000").median_um() == Catch::Approx(1.8).epsilon(0.02));
 }
 
+TEST_CASE("a grit has a grade where a system names it, not where its size was given") {
+  for (const char* name : {"P3000", "JIS 3000", "CAMI 600"}) CHECK(Grit(name).has_grade());
+  CHECK_FALSE(Grit::of_median_um(4).has_grade());
+  CHECK_FALSE(Grit::of_median_um(10.3) == Grit("P2000"));  // the same size, which nobody graded
+}
+
 TEST_CASE("a bare number names no system and is refused with an example") {
   CHECK_THROWS_WITH(
       Grit("3000"),
