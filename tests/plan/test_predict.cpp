@@ -198,8 +198,8 @@ TEST_CASE("a margin along an edge that one step's disc makes impossible names th
   job.uncertainty.samples = 100;
   Step large = job.sequence[0].step[0];
   large.name = large.motion.name = "large disc";
-  large.motion.disc_diameter_mm = 600;  // the edge's rounding cannot be resolved beside so long a row
-  job.edge.radius_mm = 0.1;
+  large.motion.disc_diameter_mm = 300;  // a row so long cannot resolve the rounding of the edge as well
+  job.edge.radius_mm = 0.5;
   job.sequence[0].step.push_back(large);
   const Prediction prediction = prediction_of(job);
   const Statement* failed = found(prediction.warnings, StatementKind::edge_margin_failed);
