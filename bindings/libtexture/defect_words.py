@@ -1,10 +1,7 @@
 """What it costs to be rid of a defect, way by way, in words: the same on the screen, in the tables and on the page."""
 
-import textwrap
-
 from .wording import chance
 
-WIDTH = 100
 WAY = "{:<32}{:>19}{:>17}{:>15}{:>17}"
 NAMES = {  # by the kind of a way
     "all over": "taken out all over",
@@ -18,16 +15,6 @@ COLUMNS = ("clear there, {um}", "minutes", "gone in", "too little left")
 def way_lines(panel):
     """A row a way under a heading, for text."""
     return [line.rstrip() for line in (WAY.format(*row) for row in way_rows(panel))]
-
-
-def defect_block(panel):
-    """The ways with what is said of them; empty without a defect."""
-    if not panel.defect:
-        return ""
-    notes = [
-        textwrap.fill(f"- {note}", WIDTH, subsequent_indent="  ") for note in (str(one) for one in panel.defect.notes)
-    ]
-    return "\n".join([*way_lines(panel), *notes])
 
 
 def way_rows(panel, um="um"):

@@ -6,7 +6,7 @@ from math import ceil
 from . import budget_of, must_stay_um
 from .defect_words import way_lines
 from .table import WIDTH
-from .wording import chance, counted, knowledge_words, number_range, step_title
+from .wording import chance, counted, film, knowledge_words, number_range, step_title
 
 LINES = 20  # one screen
 PRACTICE_MARGIN_MM = 15  # 10 to 15 mm along edges: common practice, docs/physics.md
@@ -46,7 +46,7 @@ def summary(prediction, job):
     figures = panel_figures(panels[0], job) if len(panels) == 1 else panel_rows(prediction)
     if len(panels) == 1 and panels[0].defect:
         figures += way_lines(panels[0])
-    tail = [*edge_lines(panels), *wrapped("Do first: " + next_thing(prediction))]
+    tail = [*edge_lines(panels), *wrapped("Do first: " + next_thing(prediction, job))]
     tail += ["Clear does not return; dust, solvents harm (--details). Local codes and licensed practice prevail."]
     room = LINES - len(head) - len(figures) - len(tail)
     steps = step_rows(panels[0], step_list(prediction, job), room) if len(panels) == 1 and room > 2 else []
@@ -79,7 +79,7 @@ def reason_lines(prediction):
 
 def reason_words(prediction, reason):
     named = f"{reason.panel}: " if len(prediction.panels) > 1 else ""
-    return named + REASONS[reason.kind].format(chance=chance_of(reason))
+    return named + REASONS[reason.kind].format(chance=chance_of(reason) + before_words(reason))
 
 
 def deciding(prediction):
@@ -106,8 +106,20 @@ def rank(reason):
 
 
 def chance_of(reason):
-    name = PROBABILITIES.get(reason.kind, "broken_by_work_probability")
-    return chance(reason.figures[name], int(reason.figures["samples"]))
+    """The chance of a reason; of a budget that may be short before any work, in all cases."""
+    figures = reason.figures
+    if "budget_exceeded_probability" in figures:
+        return chance(figures["budget_exceeded_probability"], int(figures["worlds"]))
+    return chance(figures[PROBABILITIES.get(reason.kind, "broken_by_work_probability")], int(figures["samples"]))
+
+
+def before_words(reason):
+    """In how many of these cases a rule is broken before any work."""
+    figures = reason.figures
+    if "kept_worlds" not in figures:
+        return ""
+    before = chance(1 - figures["kept_worlds"] / figures["worlds"], int(figures["worlds"]))
+    return f" ({before} before any work)"
 
 
 # ---- One panel
@@ -206,10 +218,28 @@ def edge_lines(panels):
     return ["Edges: leave 10 to 15 mm unsanded, and work them by hand."]
 
 
-def next_thing(prediction):
+def next_thing(prediction, job):
     if prediction.verdict == "nothing to do":
         return "nothing; keep the clear"
     if prediction.verdict == "do not sand" and all(panel.defect for panel in prediction.panels):
         return "leave the defect, or try another first step (libtexture recommend)"
+    if is_missed(prediction):
+        more = "allow the first step more passes" if is_out_of_passes(prediction, job) else "another first step"
+        return f"ask for less of the texture to go, or {more} (libtexture recommend)"
+    odd = [reason for reason in prediction.reasons if reason.kind == "odd_reading"]
+    if odd:
+        return f"take the reading of {film(odd[0].figures['reading_um'])} again; over filler, mark it so (over = 'filler')"
     named = [NEXT[reason.kind] for reason in prediction.reasons if reason.kind in NEXT]
     return ", then ".join([*named[:1], TEST_SPOT]) + " (libtexture calibrate)"
+
+
+def is_missed(prediction):
+    """Whether the verdict is due to a target that is mostly missed."""
+    reason = deciding(prediction)
+    return reason is not None and reason.kind == "target_mostly_missed"
+
+
+def is_out_of_passes(prediction, job):
+    """Whether the first step, which levels, uses all its passes on a panel, by best estimates."""
+    most = step_list(prediction, job)[0].passes
+    return any(panel.steps[0].passes >= most for panel in prediction.panels)

@@ -2,7 +2,7 @@
 
 import textwrap
 
-from .defect_words import defect_block
+from .defect_words import way_lines
 from .inputs import HABITS
 from .wording import (
     ANSWERS,
@@ -216,6 +216,16 @@ def ruled(title, columns, rows, row_word="step", name_width=NAME_WIDTH):
     header = [line((names[level], *[column[level] for column in columns])).rstrip() for level in range(3)]
     header = [heading for heading in header if heading]
     return "\n".join([*header, "-" * (name_width + sum(widths)), *[line(row).rstrip() for row in rows]])
+
+
+def defect_block(panel):
+    """The ways with what is said of them; empty without a defect."""
+    if not panel.defect:
+        return ""
+    notes = [
+        textwrap.fill(f"- {note}", WIDTH, subsequent_indent="  ") for note in (str(one) for one in panel.defect.notes)
+    ]
+    return "\n".join([*way_lines(panel), *notes])
 
 
 def labour_table(prediction):

@@ -31,21 +31,24 @@ Words words_of(StatementKind kind) {
     case StatementKind::budget_kept:
       return {"budget_kept",
               "The work breaks the budget in {broken_by_work_probability:cases}[, counted over the "
-              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work]. In 90 "
+              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work; in all, "
+              "{budget_exceeded_probability:cases} end with a rule broken]. In 90 "
               "of 100 cases it removes {removed_p05_um..removed_p95_um:film} of clear and leaves "
               "{clear_left_p05_um..clear_left_p95_um:film} where it is thinnest; at least "
               "{must_stay_um:film} must stay."};
     case StatementKind::too_much_removed:
       return {"too_much_removed",
               "The work breaks the budget in {broken_by_work_probability:cases}[, counted over the "
-              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work], "
+              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work; in all, "
+              "{budget_exceeded_probability:cases} end with a rule broken], "
               "mostly because too much clear goes. In 90 of 100 cases it removes "
               "{removed_p05_um..removed_p95_um:film}, and {removable_p05_um..removable_p95_um:film} may "
               "go."};
     case StatementKind::too_little_left:
       return {"too_little_left",
               "The work breaks the budget in {broken_by_work_probability:cases}[, counted over the "
-              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work], "
+              "{kept_worlds:count} of {worlds:count} in which enough clear is there before any work; in all, "
+              "{budget_exceeded_probability:cases} end with a rule broken], "
               "mostly because too little clear stays. In 90 of 100 cases it leaves "
               "{clear_left_p05_um..clear_left_p95_um:film} where the clear is thinnest; at least "
               "{must_stay_um:film} must stay."};

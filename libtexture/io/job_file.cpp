@@ -5,6 +5,7 @@
 #include "libtexture/io/surface_file.hpp"
 #include "libtexture/io/values.hpp"
 #include "libtexture/io/whole_file.hpp"
+#include "libtexture/plan/known_tools.hpp"
 #include "libtexture/plan/plausible.hpp"
 #include "libtexture/surface/form.hpp"
 
@@ -195,7 +196,7 @@ Tools tools_of(const Job& job, const Machine& machine) {
   } catch (const BadValue& error) {
     throw InvalidInput("Machine: " + std::string(error.what()));
   }
-  return tools;
+  return known_tools(std::move(tools), job);
 }
 
 std::string job_to_json(const Job& job) {

@@ -45,7 +45,8 @@ struct Machine {
 };
 
 /// Everything in the catalogue that a job was looked up in, the shipped one or that with the user's own file
-/// added, to choose from on a machine. InvalidInput, with the nearest name, for a motion that is not there.
+/// added, to choose from on a machine, as the job's own steps and test spots know it (known_tools()).
+/// InvalidInput, with the nearest name, for a motion that is not there.
 Tools tools_of(const Job& job, const Machine& machine = {});
 
 /// A job as JSON text with its tools in full, so that it needs no catalogue.

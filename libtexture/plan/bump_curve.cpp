@@ -1,6 +1,7 @@
 #include "libtexture/plan/bump_curve.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 
 #include "libtexture/base/error.hpp"
@@ -26,9 +27,7 @@ constexpr double next_to_none = 0.002;  // left, in heights: enough is known
 constexpr double none = 1e-6;           // as good as nothing, for logarithms
 
 int power_of_two(double at_least) {
-  int pixels = least_pixels;
-  while (pixels < at_least) pixels *= 2;
-  return pixels;
+  return std::max(least_pixels, static_cast<int>(std::bit_ceil(static_cast<unsigned>(std::ceil(at_least)))));
 }
 
 HeightField bump_of(const Defect& defect, double height_um) {

@@ -10,6 +10,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/plan/cautions.hpp"
 #include "libtexture/plan/pareto.hpp"
+#include "libtexture/plan/spread.hpp"
 #include "libtexture/process/identity.hpp"
 
 namespace libtexture {
@@ -48,10 +49,6 @@ Draws newly_broken(const std::vector<RiskDraws>& panels) {
   const Draws is_short = any_of(panels, {&RiskDraws::is_short_before});
   for (std::size_t i = 0; i < broken.size(); ++i) broken[i] *= 1 - is_short[i];
   return broken;
-}
-
-double mean_of(const Draws& draws) {
-  return std::accumulate(draws.begin(), draws.end(), 0.0) / static_cast<double>(draws.size());
 }
 
 // Worlds in which both meet the target; all where too few do.

@@ -1,7 +1,6 @@
 #include "libtexture/plan/defect_answer.hpp"
 
 #include <algorithm>
-#include <numeric>
 
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/sample_risk.hpp"
@@ -10,10 +9,6 @@
 namespace libtexture {
 
 namespace {
-
-double share_of(const std::vector<double>& is_so) {
-  return std::accumulate(is_so.begin(), is_so.end(), 0.0) / static_cast<double>(is_so.size());
-}
 
 // Share of the worlds in which no more than so much is left.
 double share_within(const std::vector<double>& left_um, double most_um) {
@@ -29,7 +24,7 @@ DefectWay way_of(DefectWayKind kind, const Defect& defect, const RiskDraws& draw
                 .minutes = spread_of(draws.minutes),
                 .discs = spread_of(draws.discs),
                 .gone_probability = share_within(draws.defect_left_um, may_stay_um(defect)),
-                .short_probability = share_of(draws.is_clear_left_short)};
+                .short_probability = mean_of(draws.is_clear_left_short)};
   if (hidden_um) way.hidden_probability = share_within(draws.defect_left_um, *hidden_um);
   return way;
 }
@@ -40,7 +35,7 @@ DefectWay leaving(const Defect& defect, const std::vector<double>& sizes_um, con
   DefectWay way{.way = DefectWayKind::leave,
                 .left_um = spread_of(sizes_um),
                 .gone_probability = share_within(sizes_um, may_stay_um(defect)),
-                .short_probability = share_of(draws.is_short_before)};
+                .short_probability = mean_of(draws.is_short_before)};
   if (hidden_um) way.hidden_probability = share_within(sizes_um, *hidden_um);
   return way;
 }
@@ -67,19 +62,19 @@ Statement round_note(const Defect& defect, const std::optional<double>& hidden_u
 
 }  // namespace
 
-DefectAnswer defect_answer(const Job& job, std::size_t panel, const std::vector<double>& sizes_um,
-                           const SampledRisk& sampled, const Motion& first) {
+DefectAnswer defect_answer(const Job& job, std::size_t panel, const SampledRisk& sampled,
+                           const Motion& first) {
   const Defect& defect = job.target.defect.value();
   const Viewer viewer = viewer_of(job);
   const RiskDraws& own = sampled.draws[panel];
   DefectAnswer answer;
-  answer.size_um = spread_of(sizes_um);
+  answer.size_um = spread_of(sampled.defect_um);
   answer.worked_area_m2 = worked_panel(job.panel[panel], defect, first).area_m2;
   answer.hidden_um = hidden_depth_um(defect, viewer);
   answer.ways.push_back(way_of(sampled_ways(defect, viewer).front(), defect, own, answer.hidden_um));
   for (const SampledWay& other : sampled.other_ways)
     answer.ways.push_back(way_of(other.way, defect, other.draws[panel], answer.hidden_um));
-  answer.ways.push_back(leaving(defect, sizes_um, own, answer.hidden_um));
+  answer.ways.push_back(leaving(defect, sampled.defect_um, own, answer.hidden_um));
   if (defect.patch_mm) {
     const double removed_um = answer.ways.front().clear_um.p50;
     answer.feather_mm = feather_mm(defect, first);

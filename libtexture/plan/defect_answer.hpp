@@ -40,9 +40,8 @@ struct DefectAnswer {
   }
 };
 
-/// The answer for a panel of the job, by its place there; sizes_um: Worlds::defect_um; first: motion of the
-/// first step.
-DefectAnswer defect_answer(const Job& job, std::size_t panel, const std::vector<double>& sizes_um,
-                           const SampledRisk& sampled, const Motion& first);
+/// The answer for a panel of the job, by its place there; first: motion of the first step.
+DefectAnswer defect_answer(const Job& job, std::size_t panel, const SampledRisk& sampled,
+                           const Motion& first);
 
 }  // namespace libtexture

@@ -71,7 +71,7 @@ class Judge {
 
   void say_budget() {
     if (risk_.short_before_probability == 1) return;  // nothing is left that work could break
-    say(verdict_by(risk_.broken_by_work_probability, budget_limits), budget_reason());
+    say(budget_verdict(), budget_reason());
   }
 
   // Where the work is off although it would take out the defect, the defect stays.
@@ -132,6 +132,13 @@ class Judge {
     judgement_.reasons.push_back(std::move(reason));
   }
 
+  // The work is judged by what it adds; where it adds to a shortage, by what all comes to as well.
+  Verdict budget_verdict() const {
+    const Verdict added = verdict_by(risk_.broken_by_work_probability, budget_limits);
+    const bool is_mostly_broken = as_counted(risk_.budget_exceeded_probability) >= budget_limits.off;
+    return added == Verdict::go_with_care && is_mostly_broken ? Verdict::do_not_sand : added;
+  }
+
   // By the rule that binds, so that table and verdict name the same.
   StatementKind budget_kind() const {
     if (as_counted(risk_.broken_by_work_probability) < budget_limits.care) return StatementKind::budget_kept;
@@ -152,7 +159,10 @@ class Judge {
                                  {"clear_left_p05_um", risk_.clear_left_um.p05},
                                  {"clear_left_p95_um", risk_.clear_left_um.p95},
                                  {"must_stay_um", must_stay_um(budget_)}}};
-    if (is_short_before_said()) reason.figures.insert({{"kept_worlds", kept}, {"worlds", risk_.samples}});
+    if (is_short_before_said())
+      reason.figures.insert({{"kept_worlds", kept},
+                             {"worlds", risk_.samples},
+                             {"budget_exceeded_probability", risk_.budget_exceeded_probability}});
     return reason;
   }
 

@@ -38,9 +38,10 @@ struct Judgement {
 void count_broken(std::vector<BudgetRule>& rules, double reserve_um, const RiskDraws& draws);
 
 /// The verdict on a panel whose rules are counted. The work is judged by what it adds: in how many of the
-/// worlds that have enough clear before any work it breaks a rule. What makes the clear left uncertain is
-/// named where the budget is in question, with what would show it. odd: readings that do not belong to the
-/// others; band_edges_mm: of the panel's rows.
+/// worlds that have enough clear before any work it breaks a rule. Where that asks for care, and half of all
+/// worlds or more end with a rule broken, it is off: it adds to a shortage. What makes the clear left
+/// uncertain is named where the budget is in question, with what would show it. odd: readings that do not
+/// belong to the others; band_edges_mm: of the panel's rows.
 Judgement judge(const PanelPrediction& panel, const Budget& budget, const Target& target,
                 const std::vector<double>& band_edges_mm, const std::vector<Statement>& odd);
 

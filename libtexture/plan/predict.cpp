@@ -19,7 +19,6 @@
 #include "libtexture/plan/seen_target.hpp"
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/plan/worked_panel.hpp"
-#include "libtexture/plan/worlds.hpp"
 #include "libtexture/process/disc_contact.hpp"
 #include "libtexture/process/identity.hpp"
 #include "libtexture/process/levelling_curve.hpp"
@@ -44,9 +43,8 @@ PanelPrediction predict_panel(const Panel& panel, const Job& job, const Film& fi
   PanelPrediction result;
   result.name = panel.name;
   result.area_m2 = panel.area_m2;
-  const std::optional<Defect>& defect = job.target.defect;
-  const bool has_place = defect && defect->patch_mm && defect->x_mm;
-  result.total_film_least_um = has_place ? film.total_um : total_um(least_reading(panel));
+  result.total_film_least_um =
+      patch_place_mm(job.target.defect) ? film.total_um : total_um(least_reading(panel));
   result.clear_um = film.clear_um;
   result.clear_sd_um = film.clear_sd_um;
   result.start = history.start;
@@ -236,8 +234,7 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
     }
     result.risk = risk_of(sampled.draws[i], sampled.node_solves);
     result.risk.texture_left = std::move(sampled.texture_left[i]);
-    if (job.target.defect)
-      result.defect = defect_answer(job, i, worlds_of(job).defect_um, sampled, first.motion);
+    if (job.target.defect) result.defect = defect_answer(job, i, sampled, first.motion);
     judgements.push_back(
         judge_panel(job, panel, film[i], sampled.draws[i], prediction.band_edges_mm, result));
     add_marks_warning(job.scratch_limits, result, prediction.warnings);
@@ -265,17 +262,9 @@ struct Work {
 Work work_of(const Job& job, const HeightField& surface, const HeightField& rows_surface,
              const std::vector<Sequence>& sequences, const Progress& progress) {
   Work work;
-  std::promise<void> made;
-  const std::shared_future<void> histories_made = made.get_future();
-  const auto make_histories = [&](const Progress& part) {
-    try {
-      work.histories = histories_of(job, rows_surface, sequences, part);
-      made.set_value();
-    } catch (...) {
-      made.set_exception(std::current_exception());
-      throw;
-    }
-  };
+  std::packaged_task<void(const Progress&)> make_histories(
+      [&](const Progress& part) { work.histories = histories_of(job, rows_surface, sequences, part); });
+  const std::shared_future<void> histories_made = make_histories.get_future();
   std::vector<SampledSequence> sampled;
   for (std::size_t i = 0; i < sequences.size(); ++i)
     sampled.push_back({sequences[i], [&, i] {
@@ -284,9 +273,10 @@ Work work_of(const Job& job, const HeightField& surface, const HeightField& rows
                        }});
   // The worlds wait for the best estimates alone, which begin first: a single thread ends them first too.
   parallel_for(2, progress, [&](int i, const Progress& part) {
-    if (i == 0)
+    if (i == 0) {
       make_histories(part);
-    else
+      histories_made.get();  // throws what stopped it
+    } else
       work.sampling = sample_risk(job, surface, sampled, part);
   });
   return work;
@@ -294,8 +284,7 @@ Work work_of(const Job& job, const HeightField& surface, const HeightField& rows
 
 AllPredicted predict_these(const Job& job, const HeightField& surface, const HeightField& rows_surface,
                            const std::vector<Sequence>& stated, const Progress& progress) {
-  const bool is_found = asks_sight(job.target) || (job.target.defect && is_followed(*job.target.defect));
-  const double found_by = is_found ? target_work : 0;
+  const double found_by = needs_curve(job.target) ? target_work : 0;
   std::vector<Sequence> sequences;
   for (const Sequence& sequence : stated)
     sequences.push_back(worked_sequence(

@@ -3,6 +3,7 @@
 #include <numeric>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/plan/spread.hpp"
 
 namespace libtexture {
 
@@ -10,10 +11,6 @@ namespace {
 
 double count_of(const std::vector<double>& is_so) {
   return std::accumulate(is_so.begin(), is_so.end(), 0.0);
-}
-
-double share_of(const std::vector<double>& is_so) {
-  return count_of(is_so) / static_cast<double>(is_so.size());
 }
 
 // Of the worlds in which no rule is broken before any work; 0 where it is in all.
@@ -83,16 +80,16 @@ PanelRisk risk_of(const RiskDraws& draws, int node_solves) {
   risk.levelling_efficiency = spread_of(draws.levelling_efficiency);
   for (const std::vector<double>& step : draws.step_efficiency)
     risk.step_efficiency.push_back(spread_of(step));
-  risk.strike_through_probability = share_of(draws.is_struck_through);
-  risk.budget_exceeded_probability = share_of(draws.is_budget_exceeded);
-  risk.clear_left_short_probability = share_of(draws.is_clear_left_short);
-  risk.short_before_probability = share_of(draws.is_short_before);
+  risk.strike_through_probability = mean_of(draws.is_struck_through);
+  risk.budget_exceeded_probability = mean_of(draws.is_budget_exceeded);
+  risk.clear_left_short_probability = mean_of(draws.is_clear_left_short);
+  risk.short_before_probability = mean_of(draws.is_short_before);
   risk.broken_by_work_probability = share_by_work(draws);
-  risk.target_met_before_probability = share_of(draws.is_target_met_before);
-  risk.target_missed_probability = share_of(draws.is_target_missed);
+  risk.target_met_before_probability = mean_of(draws.is_target_met_before);
+  risk.target_missed_probability = mean_of(draws.is_target_missed);
   if (!draws.defect_left_um.empty()) {
     risk.defect_left_um = spread_of(draws.defect_left_um);
-    risk.defect_left_probability = share_of(draws.is_defect_left);
+    risk.defect_left_probability = mean_of(draws.is_defect_left);
   }
   risk.samples = static_cast<int>(samples);
   risk.node_solves = node_solves;

@@ -242,10 +242,13 @@ bool Sampler::is_missed(const March& rules, const WorldState& state, std::size_t
 // cell of the panel, and the worst of them counts.
 PanelCells Sampler::cells_worked(const Worked& way, std::size_t p) const {
   PanelCells cells = cells_of(job_.panel[p]);
-  const std::optional<Defect>& defect = job_.target.defect;
-  if (!defect || !worked_as(*way.way, *defect).patch_mm) return cells;
-  if (defect->x_mm) cells.places = {{*defect->x_mm, *defect->y_mm}};
-  cells.area_m2 = defect->x_mm ? way.panels[p].area_m2 : std::min(cells.area_m2, way.panels[p].area_m2);
+  if (!way.way) return cells;
+  const Defect defect = worked_as(*way.way, *job_.target.defect);
+  if (!defect.patch_mm) return cells;
+  const double worked_m2 = way.panels[p].area_m2;
+  const auto place_mm = patch_place_mm(defect);
+  if (place_mm) cells.places = {*place_mm};
+  cells.area_m2 = place_mm ? worked_m2 : std::min(cells.area_m2, worked_m2);
   return cells;
 }
 
@@ -326,7 +329,7 @@ SampledRisk Sampler::result(const Progress& progress) const {
     seen.before.emplace(job_, worlds_, StartSurfaces({surface_}), MirroredLight{});
     seen.after.emplace(job_, worlds_, starts_, sampled_.light());
   }
-  SampledRisk sampled{.node_solves = solves_};
+  SampledRisk sampled{.node_solves = solves_, .defect_um = worlds_.defect_um};
   for (std::size_t way = 0; way < ways_.size(); ++way) {
     auto draws = all_draws(ways_[way], seen, nth_part(progress, way, ways_.size()));
     if (way == 0)

@@ -30,6 +30,8 @@ struct SampledWay {
 struct SampledRisk {
   std::vector<RiskDraws> draws = {};  ///< one per panel of the job
   int node_solves = 0;                ///< levelling runs that they rest on, for all panels together
+  std::vector<double> defect_um =
+      {};  ///< depth or height of the target's defect, by world; none without one [um]
   std::vector<std::vector<TextureLeft>> texture_left = {};  ///< one curve per panel of the job
   /// Of a target with a defect: the ways to deal with it by sanding that the job does not ask for.
   std::vector<SampledWay> other_ways = {};

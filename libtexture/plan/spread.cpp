@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "libtexture/base/error.hpp"
 
@@ -23,6 +24,11 @@ Spread spread_of(std::vector<double> draws) {
   require(!draws.empty(), "Spread", "draws", "must hold at least one", "none");
   std::sort(draws.begin(), draws.end());
   return {at_rank(draws, .05), at_rank(draws, .50), at_rank(draws, .95)};
+}
+
+double mean_of(const std::vector<double>& draws) {
+  require(!draws.empty(), "Spread", "draws", "must hold at least one", "none");
+  return std::accumulate(draws.begin(), draws.end(), 0.0) / static_cast<double>(draws.size());
 }
 
 double quantile_of(std::vector<double> draws, double share) {

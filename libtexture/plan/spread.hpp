@@ -23,6 +23,9 @@ struct Spread {
 /// Quantiles of equally likely draws, at least one: linear between the ordered ones, rank share x (n - 1).
 Spread spread_of(std::vector<double> draws);
 
+/// Mean of such draws; of draws that are 1 where something is so and 0 else, its probability.
+double mean_of(const std::vector<double>& draws);
+
 /// The quantile of a share 0 to 1 of such draws.
 double quantile_of(std::vector<double> draws, double share);
 

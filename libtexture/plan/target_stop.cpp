@@ -19,11 +19,6 @@ bool stops_by_texture(const Step& step) {
   return step.stop.touched_share || step.stop.rms_um || step.stop.rms_share;
 }
 
-// Whether what stops a step at the target has to be computed for the step.
-bool needs_curve(const Target& target) {
-  return asks_sight(target) || (target.defect && is_followed(*target.defect));
-}
-
 // What levelling costs on the panel that needs most.
 LevelCost greatest_cost(const Job& job, const Step& step, const HeightField& surface,
                         const Progress& progress) {
@@ -51,6 +46,10 @@ Stop target_stop(const Target& target) {
                     stop.rms_share.has_value() + stop.defect_um.has_value();
   if (parts > 1) stop.when = StopWhen::all;
   return stop;
+}
+
+bool needs_curve(const Target& target) {
+  return asks_sight(target) || (target.defect && is_followed(*target.defect));
 }
 
 bool has_no_rule(const Stop& stop) {

@@ -14,6 +14,10 @@ namespace libtexture {
 /// where it asks for sight alone, or for a defect that is followed, whose cost in clear depends on the step.
 Stop target_stop(const Target& target);
 
+/// Whether what stops a step at the target has to be computed for the step: the target asks for sight, or for
+/// a defect that is followed.
+bool needs_curve(const Target& target);
+
 /// Whether a step has no stop rule of any kind.
 bool has_no_rule(const Stop& stop);
 

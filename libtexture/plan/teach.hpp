@@ -23,14 +23,18 @@ struct TaughtAbrasive {
   }
 };
 
-/// What is learned of the wear rate of a step's abrasive, as this hand gets it from this clear (wear_spread).
-/// In every step that uses the abrasive of that name: fresh and worn wear rate, wear_rate_log_sd, the part of
-/// it that the family shares, the range of the wear rate, wear_rate_of. In those that use kin of its family,
-/// the same as far as the lesson reaches (docs/physics.md (66d)).
-void teach_wear(Job& job, const Step& tried, const Lesson& lesson);
+/// What is learned of the wear rate of an abrasive that was tried, as this hand gets it from this clear
+/// (wear_spread), in one step. Where the step uses that abrasive: fresh and worn wear rate, wear_rate_log_sd,
+/// the part of it that the family shares, the range of the wear rate, wear_rate_of. Where it uses kin of its
+/// family, the same as far as the lesson reaches (docs/physics.md (66d)). Else nothing.
+void teach_wear(Step& step, const Abrasive& tried, const Lesson& lesson, const Uncertainty& uncertainty);
 
 /// The same of the depth of its deepest grooves (groove_spread): groove_depth_um and what goes with it, of
-/// every abrasive of the job, as all share a part on one clear.
+/// any abrasive, as all share a part on one clear.
+void teach_grooves(Step& step, const Abrasive& tried, const Lesson& lesson, const Uncertainty& uncertainty);
+
+/// In every step of a job.
+void teach_wear(Job& job, const Step& tried, const Lesson& lesson);
 void teach_grooves(Job& job, const Step& tried, const Lesson& lesson);
 
 }  // namespace libtexture

@@ -5,13 +5,13 @@
 #include <cmath>
 #include <iterator>
 #include <map>
-#include <numeric>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/plan/marks_look.hpp"
 #include "libtexture/plan/plausible.hpp"
 #include "libtexture/plan/spot_removal.hpp"
+#include "libtexture/plan/spread.hpp"
 #include "libtexture/plan/teach.hpp"
 #include "libtexture/plan/tool_spread.hpp"
 #include "libtexture/process/disc_contact.hpp"
@@ -37,10 +37,6 @@ constexpr double unexpected_sds = 2, log_density_at_edge = -8;
 constexpr double impossible_sds = 3;
 
 constexpr int fineness = 16;  // points of a belief's density per point of its table
-
-double mean_of(const std::vector<double>& readings) {
-  return std::accumulate(readings.begin(), readings.end(), 0.0) / static_cast<double>(readings.size());
-}
 
 const Sequence& sequence_of(const Job& job, const std::string& name, const char* owner = "TestSpot") {
   require(!job.sequence.empty(), "Job", "sequence", "must hold the step that was tried", "none");

@@ -33,10 +33,15 @@ Job worked_job(const Job& job, const Motion& first) {
   return worked;
 }
 
+std::optional<Place> patch_place_mm(const std::optional<Defect>& defect) {
+  if (!defect || !defect->patch_mm || !defect->x_mm) return std::nullopt;
+  return Place{*defect->x_mm, *defect->y_mm};
+}
+
 Film film_worked(const Panel& panel, const Paint& paint, const std::optional<Defect>& defect) {
   const FilmMap map = film_map(panel, paint);
-  if (!defect || !defect->patch_mm || !defect->x_mm) return film_at_thinnest(map, panel);
-  return film_at(map, {*defect->x_mm, *defect->y_mm});
+  const auto place_mm = patch_place_mm(defect);
+  return place_mm ? film_at(map, *place_mm) : film_at_thinnest(map, panel);
 }
 
 }  // namespace libtexture

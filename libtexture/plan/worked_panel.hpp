@@ -27,6 +27,9 @@ Panel worked_panel(const Panel& panel, const std::optional<Defect>& defect, cons
 /// The job with its panels as they are worked; `first`: motion of the first step.
 Job worked_job(const Job& job, const Motion& first);
 
+/// Place of the middle of a patch on the panel [mm]; none without a patch, or where it may be anywhere.
+std::optional<Place> patch_place_mm(const std::optional<Defect>& defect);
+
 /// Film where the work has least clear to spend, best estimate: at the defect where a patch has a place, else
 /// film_at_thinnest().
 Film film_worked(const Panel& panel, const Paint& paint, const std::optional<Defect>& defect);

@@ -11,6 +11,7 @@
 #include "libtexture/plan/defect_answer.hpp"
 #include "libtexture/plan/recommend.hpp"
 #include "libtexture/plan/sample_risk.hpp"
+#include "libtexture/plan/spread.hpp"
 #include "libtexture/plan/target_stop.hpp"
 #include "libtexture/plan/worlds.hpp"
 
@@ -68,12 +69,6 @@ Predicted predicted(const Job& job) {
 const DefectWay& way(const Predicted& predicted, DefectWayKind kind) {
   const std::vector<DefectWay>& ways = predicted.prediction.panels.front().defect->ways;
   return *std::find_if(ways.begin(), ways.end(), [&](const DefectWay& one) { return one.way == kind; });
-}
-
-double mean_of(const std::vector<double>& values) {
-  double sum = 0;
-  for (const double value : values) sum += value;
-  return sum / static_cast<double>(values.size());
 }
 
 }  // namespace

@@ -82,6 +82,27 @@ TEST_CASE("what is short before any work is said, and does not make the work wor
   CHECK_FALSE(found(judged(risk), StatementKind::budget_kept));
 }
 
+TEST_CASE("work that adds to a shortage is off where most cases end with a rule broken") {
+  PanelRisk risk;
+  risk.short_before_probability = 0.44;
+  risk.broken_by_work_probability = 0.42;   // of the 56 of 100 that are left
+  risk.budget_exceeded_probability = 0.68;  // 0.44 + 0.56 x 0.42
+  PanelPrediction panel = panel_of(risk);
+  bind_rule(panel, BudgetLimit::clear_left);
+  const Judgement judgement = judge(panel, published_budget(), {.rms_um = 0.2}, edges_mm, {});
+  CHECK(judgement.verdict == Verdict::do_not_sand);
+  const Statement* reason = found(judgement, StatementKind::too_little_left);
+  REQUIRE(reason);
+  CHECK(reason->figures.at("budget_exceeded_probability") == 0.68);
+  risk.short_before_probability = 0.02;
+  risk.budget_exceeded_probability = 0.43;
+  CHECK(judged(risk).verdict == Verdict::go_with_care);
+  risk.short_before_probability = 0.47;  // a polish: hardly anything is added
+  risk.broken_by_work_probability = 0.09;
+  risk.budget_exceeded_probability = 0.52;
+  CHECK(judged(risk).verdict == Verdict::go);
+}
+
 TEST_CASE("advice goes by what makes the clear left most uncertain, where the budget is in question") {
   PanelRisk risk;
   risk.broken_by_work_probability = 0.3;

@@ -9,6 +9,7 @@
 #include "libtexture/base/parallel.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/plan/sample_risk.hpp"
+#include "libtexture/plan/spread.hpp"
 #include "libtexture/plan/worlds.hpp"
 #include "libtexture/process/sequence.hpp"
 
@@ -116,12 +117,6 @@ double share_within(const std::vector<double>& a, const std::vector<double>& b, 
   double count = 0;
   for (std::size_t i = 0; i < a.size(); ++i) count += std::abs(a[i] - b[i]) < tolerance;
   return count / static_cast<double>(a.size());
-}
-
-double mean_of(const std::vector<double>& values) {
-  double sum = 0;
-  for (const double value : values) sum += value;
-  return sum / static_cast<double>(values.size());
 }
 
 }  // namespace

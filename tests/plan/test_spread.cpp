@@ -14,10 +14,12 @@ TEST_CASE("the quantiles of evenly spread draws are those of the uniform distrib
   CHECK(spread.p50 == Catch::Approx(.50).epsilon(1e-12));
   CHECK(spread.p95 == Catch::Approx(.95).epsilon(1e-12));
   CHECK(quantile_of(draws, .12345) == Catch::Approx(.12345).epsilon(1e-9));
+  CHECK(mean_of(draws) == Catch::Approx(.5).epsilon(1e-12));
 }
 
 TEST_CASE("a single draw is all its quantiles, and none is refused") {
   CHECK(spread_of({3}) == Spread{3, 3, 3});
   CHECK_THROWS_AS(spread_of({}), InvalidInput);
+  CHECK_THROWS_AS(mean_of({}), InvalidInput);
   CHECK_THROWS_AS(quantile_of({1, 2}, 1.5), InvalidInput);
 }

@@ -6,6 +6,7 @@
 #include "catch.hpp"
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/plan/spread.hpp"
 #include "libtexture/plan/worlds.hpp"
 
 using namespace libtexture;
@@ -28,10 +29,6 @@ Worlds worlds_with(int samples, std::uint64_t seed = 3) {
   job.uncertainty.samples = samples;
   job.texture.bands = {{.wavelength_mm = 2.2, .rms_um = 1}};
   return worlds_of(job);
-}
-
-double mean_of(const std::vector<double>& values) {
-  return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
 }
 
 double sd_of(const std::vector<double>& values) {
