@@ -4,9 +4,12 @@
 #include <cmath>
 #include <vector>
 
+#include "libtexture/base/text.hpp"
 #include "libtexture/base/units.hpp"
 
 namespace libtexture {
+
+InvalidInput::InvalidInput(const std::string& message) : std::invalid_argument(shown(message, 1000)) {}
 
 NotConverged::NotConverged(std::string_view solver, int iterations_, double residual_, double tolerance_)
     : std::runtime_error(std::string(solver) + " did not converge: residual " + to_text(residual_) +
@@ -26,7 +29,13 @@ void require(bool ok, std::string_view owner, std::string_view field, std::strin
              std::string_view value) {
   if (ok) return;
   std::string message(owner);
-  message.append(": ").append(field).append(" ").append(rule).append(" (got ").append(value).append(")");
+  message.append(": ")
+      .append(field)
+      .append(" ")
+      .append(rule)
+      .append(" (got ")
+      .append(shown(value, 120))
+      .append(")");
   throw InvalidInput(message);
 }
 
@@ -50,12 +59,16 @@ void require_within(double value, double least, double most, std::string_view ow
 }
 
 void require_name(std::string_view name, std::string_view owner, std::string_view field) {
+  constexpr std::size_t most_letters = 200;
   require(!name.empty(), owner, field, "must not be empty", "\"\"");
-  const auto is_control = [](unsigned char letter) { return letter < 0x20 || letter == 0x7f; };
-  if (std::none_of(name.begin(), name.end(), is_control)) return;
-  std::string shown(name);
-  std::replace_if(shown.begin(), shown.end(), is_control, '?');
-  require(false, owner, field, "must be one line without control characters", "\"" + shown + "\"");
+  std::string quoted = "\"";
+  quoted.append(shown(name)).append("\"");
+  require(letter_count(name) <= most_letters, owner, field, "must be at most 200 letters long", quoted);
+  for (std::string_view rest = name; !rest.empty();) {
+    const Letter letter = first_letter(rest);
+    require(is_plain(letter), owner, field, "must be one line without control characters", quoted);
+    rest.remove_prefix(letter.bytes);
+  }
 }
 
 namespace {
@@ -78,6 +91,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 }  // namespace
 
 std::string nearest_word(std::string_view word, const std::string* first, const std::string* last) {
+  constexpr std::size_t longest_word = 100;  // the distance takes a time of word times candidate
+  if (word.size() > longest_word) return "";
   std::string best;
   std::size_t least =
       std::max<std::size_t>(2, word.size() / 2) + 1;  // further off than half the word is no help

@@ -8,10 +8,11 @@
 namespace libtexture {
 
 /// Bad input: what() is one line that names the owner, the field, the rule, the value and the unit,
-/// for example "Motion: force_n must be > 0 (got -3 N)". Python: ValueError.
+/// for example "Motion: force_n must be > 0 (got -3 N)". Python: ValueError. What it quotes may be any bytes:
+/// what() is UTF-8 without control characters, cut after 1000 letters.
 class InvalidInput : public std::invalid_argument {
  public:
-  using std::invalid_argument::invalid_argument;
+  explicit InvalidInput(const std::string& message);
 };
 
 /// A solve that did not reach its tolerance; carries the work done and the accuracy reached.
@@ -29,7 +30,7 @@ class NotConverged : public std::runtime_error {
 /// name.
 void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule, double value);
 
-/// As above, for a value that is not a number.
+/// As above, for a value that is not a number; it is cut after 120 letters.
 void require(bool ok, std::string_view owner, std::string_view field, std::string_view rule,
              std::string_view value);
 
@@ -42,7 +43,7 @@ void require_not_negative(double value, std::string_view owner, std::string_view
 /// Throws InvalidInput unless least <= value <= most.
 void require_within(double value, double least, double most, std::string_view owner, std::string_view field);
 
-/// Throws InvalidInput unless `name` is one line that is not empty: tables and reports set it in a row.
+/// Throws InvalidInput unless `name` is one line of 1 to 200 letters: tables and reports set it in a row.
 void require_name(std::string_view name, std::string_view owner, std::string_view field);
 
 /// What `work()` returns; an error of its own, InvalidInput or NotConverged, gets the place before its

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "libtexture/base/text.hpp"
+
 namespace libtexture {
 
 std::string key_path(const std::string& path, std::string_view key) {
@@ -23,19 +25,28 @@ std::string element_path(const std::string& path, std::size_t index) {
 
 namespace {
 
+bool is_compound(const Json& json) {
+  return json.is_structured();
+}
+
 /// What came, as a reader of the message would write it; long values are cut.
 std::string shown(const Json& json) {
   if (json.is_object()) return "a table";
-  if (json.is_array() && json.size() > 4) return "a list of " + std::to_string(json.size());
+  const bool is_long = json.is_array() && json.size() > 4;
+  if (json.is_array() && (is_long || std::any_of(json.begin(), json.end(), is_compound)))
+    return "a list of " + std::to_string(json.size());
   if (json.is_null()) return "nothing";
   if (json.is_number_float() && !std::isfinite(json.get<double>()))
     return std::isnan(json.get<double>()) ? "nan" : "inf";
-  const std::string text = json.dump(-1, ' ', false, Json::error_handler_t::replace);
-  return text.size() <= 60 ? text : text.substr(0, 57) + "...";
+  if (json.is_string()) {
+    std::string quoted = "\"";
+    return quoted.append(shown(std::string_view(json.get_ref<const std::string&>()))).append("\"");
+  }
+  return shown(std::string_view(json.dump(-1, ' ', false, Json::error_handler_t::replace)));
 }
 
 std::string before(const std::string& path) {
-  return path.empty() ? "" : path + ": ";
+  return path.empty() ? "" : shown(std::string_view(path), 200) + ": ";
 }
 
 [[noreturn]] void fail(const std::string& path, const std::string& message, const std::string& at) {
@@ -58,7 +69,7 @@ void check_keys(const Json& json, const std::vector<std::string>& known,
       help = "known:";
       for (const std::string& word : known) help.append(" ").append(word);
     }
-    fail(path, "unknown key '" + key + "'; " + help, key_path(path, key));
+    fail(path, "unknown key '" + shown(std::string_view(key)) + "'; " + help, key_path(path, key));
   }
   for (const std::string& key : needed)
     if (!json.contains(key)) fail(path, "missing key '" + key + "'", path);

@@ -1,7 +1,9 @@
 #include "libtexture/io/catalogue.hpp"
 
+#include <set>
 #include <vector>
 
+#include "libtexture/io/toml_file.hpp"
 #include "libtexture/io/values.hpp"
 
 namespace libtexture {
@@ -91,33 +93,42 @@ Ranges ranges_of(const Json& table, const Json& tool, const std::map<std::string
   return ranges;
 }
 
-/// Adds the tables of one kind; one that is like another of the same file waits for it. ranges: where those
-/// of the kind are kept; none = the tool holds them itself.
+/// The names of tables in an order in which each stands after the one of them that it is like.
+std::vector<std::string> in_order(const Json& tables, const std::string& path) {
+  std::vector<std::string> order;
+  std::set<std::string> known;
+  for (const auto& entry : tables.items()) {
+    std::vector<std::string> chain;  // from this one to the last that is not known yet
+    std::set<std::string> in_chain;
+    for (std::string name = entry.key(); tables.contains(name) && !known.contains(name);) {
+      const std::string tool_path = key_path(path, name);
+      expect(tables[name].is_object(), tables[name], tool_path, "a table");
+      const Json like = tables[name].value("like", Json());
+      expect(in_chain.insert(name).second, like, key_path(tool_path, "like"),
+             "a tool that is not in turn like this one");
+      chain.push_back(name);
+      if (!like.is_string() || like == name) break;  // like its own name: that of the catalogue before
+      name = like.get<std::string>();
+    }
+    known.insert(chain.begin(), chain.end());
+    order.insert(order.end(), chain.rbegin(), chain.rend());
+  }
+  return order;
+}
+
+/// Adds the tables of one kind. ranges: where those of the kind are kept; none = the tool holds them itself.
 template <class Tool>
 void extend(Tools<Tool>& tools, const Json& tables, const std::string& path,
             std::map<std::string, Ranges>* ranges = nullptr) {
   expect(tables.is_object(), tables, path, "a table of names");
-  Json waiting = tables;
-  while (!waiting.empty()) {
-    const std::size_t before = waiting.size();
-    for (const auto& [name, table] : tables.items()) {
-      if (!waiting.contains(name)) continue;
-      const std::string tool_path = key_path(path, name);
-      expect(table.is_object(), table, tool_path, "a table");
-      const Json like = table.value("like", Json());
-      if (like != name && like.is_string() && waiting.contains(like.get_ref<const std::string&>())) continue;
-      Json named_table = table;
-      if (!named_table.contains("name")) named_table["name"] = name;
-      expect(named_table["name"] == name, named_table["name"], key_path(tool_path, "name"),
-             "the table's own name");
-      if (ranges) named_table.erase("ranges");
-      tools[name] = find_tool(tools, named_table, tool_path);
-      if (ranges) (*ranges)[name] = ranges_of(table, to_json(tools[name]), *ranges, tool_path);
-      waiting.erase(name);
-    }
-    if (waiting.size() == before)
-      expect(false, waiting.begin().value()["like"], key_path(key_path(path, waiting.begin().key()), "like"),
-             "a tool that is not in turn like this one");
+  for (const std::string& name : in_order(tables, path)) {
+    const std::string tool_path = key_path(path, name);
+    Json table = tables[name];
+    if (!table.contains("name")) table["name"] = name;
+    expect(table["name"] == name, table["name"], key_path(tool_path, "name"), "the table's own name");
+    if (ranges) table.erase("ranges");
+    tools[name] = find_tool(tools, table, tool_path);
+    if (ranges) (*ranges)[name] = ranges_of(tables[name], to_json(tools[name]), *ranges, tool_path);
   }
 }
 
@@ -128,7 +139,7 @@ const Catalogue& shipped_catalogue() {
   return catalogue;
 }
 
-Catalogue extended(const Catalogue& base, const TomlFile& file) {
+Catalogue extended(const Catalogue& base, const ValueFile& file) {
   return with_place(file, [&] {
     check_keys(file.values, {"abrasive", "backing", "motion"}, {}, "");
     Catalogue catalogue = base;

@@ -6,7 +6,7 @@
 #include <map>
 #include <string>
 
-#include "libtexture/io/toml_file.hpp"
+#include "libtexture/io/value_file.hpp"
 #include "libtexture/tool/abrasive.hpp"
 #include "libtexture/tool/backing.hpp"
 #include "libtexture/tool/motion.hpp"
@@ -33,7 +33,7 @@ const Catalogue& shipped_catalogue();
 
 /// `base` with the tables of a file added; a name that `base` has already is replaced. Errors name file and
 /// line.
-Catalogue extended(const Catalogue& base, const TomlFile& file);
+Catalogue extended(const Catalogue& base, const ValueFile& file);
 
 /// The tool that a value of a job file means: a name of the catalogue, a table in full, or a table that says
 /// `like`. BadValue, with the nearest known name, where the catalogue has none such.

@@ -2,7 +2,9 @@
 
 #include "libtexture/base/units.hpp"
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/json_file.hpp"
 #include "libtexture/io/surface_file.hpp"
+#include "libtexture/io/toml_file.hpp"
 #include "libtexture/io/values.hpp"
 #include "libtexture/io/whole_file.hpp"
 #include "libtexture/plan/known_tools.hpp"
@@ -33,7 +35,8 @@ void place_paths(Json& job, const fs::path& folder) {
 void require_there(const Json& table, const char* key, const fs::path& folder, const std::string& path) {
   const auto found = table.find(key);
   if (found == table.end() || !found->is_string()) return;
-  expect(fs::exists(folder / found->get<std::string>()), *found, key_path(path, key),
+  std::error_code ignored;  // a name that is too long, a link to itself: not there
+  expect(fs::exists(folder / found->get<std::string>(), ignored), *found, key_path(path, key),
          "a file that is there; paths start at the job's folder");
 }
 
@@ -141,17 +144,11 @@ std::string relative_to(const fs::path& folder, const std::string& file) {
   return fs::absolute(file).lexically_normal().lexically_relative(folder.lexically_normal()).string();
 }
 
-/// A job as it was saved; errors name the file.
+/// A job as it was saved; errors name the file and the line.
 Job read_json_job(const fs::path& path) {
-  const std::string text = read_whole_file(path);
-  try {
-    Json values = Json::parse(text, nullptr, false);
-    require(!values.is_discarded(), "Job", "text", "must be JSON", "something else");
-    if (values.is_object()) place_paths(values, path.parent_path());
-    return value_from<Job>(values);
-  } catch (const InvalidInput& error) {
-    throw InvalidInput(path.filename().string() + ": " + error.what());
-  }
+  ValueFile file = read_json(path);
+  if (file.values.is_object()) place_paths(file.values, path.parent_path());
+  return with_place(file, [&] { return value_from<Job>(file.values); });
 }
 
 }  // namespace
@@ -171,7 +168,7 @@ Job read_job(const Json& values, const fs::path& folder) {
 
 Job load_job(const fs::path& path) {
   if (path.extension() == ".json") return read_json_job(path);
-  const TomlFile file = read_toml(path);
+  const ValueFile file = read_toml(path);
   return with_place(file, [&] { return read_job(file.values, path.parent_path()); });
 }
 
@@ -215,9 +212,7 @@ void save_job(const Job& job, const fs::path& path) {
 }
 
 Job job_from_json(const std::string& text) {
-  const Json values = Json::parse(text, nullptr, false);
-  require(!values.is_discarded(), "Job", "text", "must be JSON", "something else");
-  return value_from<Job>(values);
+  return value_from<Job>(parse_json(text, "Job").values);
 }
 
 }  // namespace libtexture

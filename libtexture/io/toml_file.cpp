@@ -2,26 +2,31 @@
 
 #include <toml++/toml.h>
 
+#include <algorithm>
 #include <sstream>
 
+#include "libtexture/io/toml_text.hpp"
 #include "libtexture/io/whole_file.hpp"
 
 namespace libtexture {
 
 namespace {
 
-Json values_of(const toml::node& node, const std::string& path, std::map<std::string, int>& lines) {
-  lines[path] = static_cast<int>(node.source().begin.line);
+Json values_of(const toml::node& node, const std::string& path, ValueFile& file, int depth = 0) {
+  const int line = static_cast<int>(node.source().begin.line);
+  file.lines[path] = line;
+  if (depth > most_nested)
+    refuse_line(file.name, line, "values must be nested at most " + std::to_string(most_nested) + " deep");
   if (const auto* table = node.as_table()) {
     Json object = Json::object();
     for (const auto& [key, value] : *table)
-      object[std::string(key.str())] = values_of(value, key_path(path, key.str()), lines);
+      object[std::string(key.str())] = values_of(value, key_path(path, key.str()), file, depth + 1);
     return object;
   }
   if (const auto* list = node.as_array()) {
     Json elements = Json::array();
     for (std::size_t i = 0; i < list->size(); ++i)
-      elements.push_back(values_of((*list)[i], element_path(path, i), lines));
+      elements.push_back(values_of((*list)[i], element_path(path, i), file, depth + 1));
     return elements;
   }
   if (const auto* text = node.as_string()) return text->get();
@@ -33,53 +38,31 @@ Json values_of(const toml::node& node, const std::string& path, std::map<std::st
   return date.str();
 }
 
-/// The first line that is not UTF-8, which the parser would place elsewhere; 0 = none.
-int line_not_utf8(std::string_view text) {
-  int number = 0;
-  std::istringstream lines{std::string(text)};
-  for (std::string line; std::getline(lines, line);) {
-    ++number;
-    try {
-      Json(line).dump();
-    } catch (const Json::type_error&) {
-      return number;
-    }
-  }
-  return 0;
+std::string_view line_of(std::string_view text, int number) {
+  for (; number > 1 && !text.empty(); --number)
+    text.remove_prefix(std::min(text.find('\n'), text.size() - 1) + 1);
+  return text.substr(0, text.find('\n'));
 }
 
 }  // namespace
 
-TomlFile parse_toml(std::string_view text, const std::string& name) {
-  TomlFile file{name, {}, {}};
-  if (const int line = line_not_utf8(text))
-    throw InvalidInput(name + ":" + std::to_string(line) + ": must be UTF-8: save the file in that encoding");
+ValueFile parse_toml(std::string_view text, const std::string& name) {
+  require_utf8(text, name);
+  ValueFile file{name, {}, {}};
+  const std::string mended = mended_toml(text, name);
   try {
-    file.values = values_of(toml::parse(text, name), "", file.lines);
+    file.values = values_of(toml::parse(mended, name), "", file);
   } catch (const toml::parse_error& error) {
-    throw InvalidInput(name + ":" + std::to_string(error.source().begin.line) + ": " +
-                       std::string(error.description()));
+    const int line = static_cast<int>(error.source().begin.line);
+    const std::string advice = toml_advice(line_of(mended, line));
+    refuse_line(name, line, advice.empty() ? std::string(error.description()) : advice);
   }
   file.lines.erase("");  // the whole file is on no line
   return file;
 }
 
-TomlFile read_toml(const std::filesystem::path& path) {
-  return parse_toml(read_whole_file(path), path.string());
-}
-
-std::string place_of(const TomlFile& file, std::string_view path) {
-  std::size_t longest = 0;
-  std::string place = file.name;
-  for (const auto& [known, line] : file.lines) {
-    const bool is_beginning =
-        path.starts_with(known) &&
-        (path.size() == known.size() || path[known.size()] == '.' || path[known.size()] == '[');
-    if (!is_beginning || known.size() <= longest) continue;
-    longest = known.size();
-    place = file.name + ":" + std::to_string(line);
-  }
-  return place;
+ValueFile read_toml(const std::filesystem::path& path) {
+  return parse_toml(read_text_file(path), path.string());
 }
 
 }  // namespace libtexture

@@ -46,6 +46,17 @@ TEST_CASE("a name is one line that is not empty") {
   CHECK_THROWS_WITH(require_name("", "Panel", "name"), "Panel: name must not be empty (got \"\")");
   CHECK_THROWS_WITH(require_name("a\nb", "Panel", "name"),
                     "Panel: name must be one line without control characters (got \"a?b\")");
+  CHECK_THROWS_WITH(require_name("door\xe2\x80\xae", "Panel", "name"),  // U+202E turns the direction
+                    "Panel: name must be one line without control characters (got \"door?\")");
+  CHECK_THROWS_WITH(require_name(std::string(201, 'x'), "Panel", "name"),
+                    Catch::Matchers::StartsWith("Panel: name must be at most 200 letters long (got \"xxx"));
+}
+
+TEST_CASE("whatever bytes an error quotes, it is one line of at most 1000 letters") {
+  CHECK(std::string(InvalidInput("a\nb\x1b[31m").what()) == "a?b?[31m");
+  CHECK(std::string(InvalidInput(std::string(1000000, 'x')).what()).size() == 1003);
+  CHECK_THROWS_WITH(require(false, "Job", "kind", "must be known", std::string(1000, 'x')),
+                    "Job: kind must be known (got " + std::string(120, 'x') + "...)");
 }
 
 TEST_CASE("a misspelt word is answered with the nearest known one") {
