@@ -3,6 +3,7 @@
 import argparse
 import sys
 from importlib import import_module
+from io import BytesIO
 from itertools import combinations
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -22,7 +23,7 @@ from . import (
 )
 from .figures import figures_text
 from .table import bullets, ruled
-from .whole_file import require_outputs, write_whole
+from .whole_file import about, held, require_outputs, write_whole
 from .wording import counted
 
 DIFFERENCE_PERCENT = 10  # what a tester usually wants to tell apart
@@ -94,18 +95,23 @@ def run_bench(options):
     require_outputs([path for path in (options.catalogue, options.plot, options.json) if path], options.data)
     plot = options.plot and import_module(".plot", __package__)  # needs matplotlib: said before the work
     benches = [read_bench(path) for path in options.data]
-    results = [judge_bench(bench) for bench in benches]
+    results = [judged(path, judge_bench, bench) for path, bench in zip(options.data, benches)]
     contents = {}
-    if options.catalogue:
-        require_names_apart(options.data, benches)
-        contents[options.catalogue] = catalogue_with(options.catalogue, entries(options, benches, results))
     if options.json:
         contents[options.json] = figures_text(bench_figures(benches, results))
-    for path, content in contents.items():
-        write_whole(path, content)
     if options.plot:
-        write_residuals(plot, benches, results, options.plot)
+        contents[options.plot] = residuals_picture(plot, benches, results, options.plot.suffix)
+    with held(options.catalogue):
+        if options.catalogue:
+            require_names_apart(options.data, benches)
+            contents[options.catalogue] = catalogue_with(options.catalogue, entries(options, benches, results))
+        write_whole(contents)
     print(bench_table(benches, results), end="")
+
+
+def judged(path, judge, data):
+    with about(path):
+        return judge(data)
 
 
 # ---- The catalogue
@@ -307,13 +313,16 @@ def exponent_words(wetness, exponent):
     return f"Wear rate goes with grain size ({wetness}) to the power {exponent.value:.2f} ({interval})."
 
 
-def write_residuals(plot, benches, results, path):
+def residuals_picture(plot, benches, results, ending):
+    """The bytes of a picture file of that ending."""
     from matplotlib.figure import Figure
 
     figure = Figure(figsize=(5.6, 3.6 * len(benches)), layout="constrained")
     for bench, result, ax in zip(benches, results, figure.subplots(len(benches), squeeze=False)[:, 0]):
         plot.bench_residuals(bench, result, ax)
-    figure.savefig(path)
+    content = BytesIO()
+    figure.savefig(content, format=ending.removeprefix(".") or "png")
+    return content.getvalue()
 
 
 # ---- Foams
@@ -330,9 +339,9 @@ def add_compression(verbs):
 def run_compression(options):
     require_outputs([options.json] if options.json else [], [options.data])
     curve = read_compression(options.data)
-    result = judge_compression(curve)
+    result = judged(options.data, judge_compression, curve)
     if options.json:
-        write_whole(options.json, figures_text({"curve": curve.to_dict(), "result": result.to_dict()}))
+        write_whole({options.json: figures_text({"curve": curve.to_dict(), "result": result.to_dict()})})
     sys.stdout.write(compression_words(curve, result))
 
 

@@ -4,12 +4,12 @@ import textwrap
 from importlib import import_module
 from pathlib import Path
 
-from . import Job, calibrate, predict, read_test_spot
+from . import Job, _core, calibrate, predict, read_test_spot
 from .figures import figures_text
 from .progress import Percentage, part_of
 from .table import WIDTH, bullets, cautions, note, ruled
 from .threads import add_threads
-from .whole_file import files_of, require_apart, require_outputs, write_whole
+from .whole_file import about, files_of, require_apart, require_outputs, write_whole
 from .wording import ANSWERS_AFTER_SPOT, film
 
 
@@ -29,6 +29,11 @@ def add_calibrate(verbs):
 def run_calibrate(options):
     outputs = [path for path in (options.save, options.report, options.json) if path]
     require_outputs(outputs, [options.readings, options.job])
+    if options.readings.suffix in (".toml", ".json") or options.job.suffix == ".csv":
+        raise ValueError(
+            f"{options.readings} and {options.job}: the readings come first, then the job: "
+            "libtexture calibrate READINGS.csv JOB.toml"
+        )
     if options.save and options.save.suffix != ".json":
         raise ValueError(f"--save must name a file that ends in .json (got {options.save})")
     # The page needs jinja2 and matplotlib: said before the work, not after it.
@@ -37,7 +42,8 @@ def run_calibrate(options):
     require_apart(outputs, files_of(job))
     with Percentage("calibrating") as progress:
         sequence = options.sequence or spot.sequence
-        result, moved, calibrated, before, after = learn(job, spot, sequence, progress, options.threads)
+        with about(options.readings):
+            result, moved, calibrated, before, after = learn(job, spot, sequence, progress, options.threads)
     contents = {}
     if options.report:
         contents[options.report] = pages.calibration_page(result, moved, spot, before, after, job)
@@ -45,9 +51,8 @@ def run_calibrate(options):
         figures = {"readings": spot, "test_spot": result, "moved": moved, "before": before, "after": after}
         contents[options.json] = figures_text({name: one.to_dict() for name, one in figures.items()}, job)
     if options.save:
-        calibrated.save(options.save)
-    for path, content in contents.items():
-        write_whole(path, content)
+        contents[options.save] = _core._saved_text(calibrated, options.save)
+    write_whole(contents)
     print(calibration_table(result, moved, before, after), end="")
     if options.save:
         print(f"\ncalibrated job written to {options.save}")

@@ -16,6 +16,7 @@ from .progress import Percentage
 from .summary import summary
 from .table import table
 from .threads import add_threads
+from .tools_words import add_tools
 from .whole_file import files_of, require_apart, require_outputs, write_whole
 
 INTERRUPTED = 130  # 128 + SIGINT, as shells say it
@@ -40,6 +41,7 @@ def parser():
     add_calibrate(verbs)
     add_bench(verbs)
     add_compression(verbs)
+    add_tools(verbs)
     return words
 
 
@@ -119,20 +121,31 @@ def run(options, doing, work, told, page, pages):
         outputs[options.report] = page_of(result, job)
     if options.json:
         outputs[options.json] = figures_text(result.to_dict(), job)
-    for path, content in outputs.items():
-        write_whole(path, content)
+    write_whole(outputs)
     print(told(result, job), end="")
     if options.report:
         print(f"\nreport written to {options.report}")
 
 
+LONGEST_REASON = 1000  # letters of it that are shown
+
+
 def reason(error):
-    """What is wrong, as one line."""
+    """What is wrong, as one line, whatever it quotes."""
+    line = "".join(letter if letter.isprintable() else "?" for letter in words_of(error))
+    return line if len(line) <= LONGEST_REASON else line[:LONGEST_REASON] + "..."
+
+
+def words_of(error):
     if isinstance(error, ModuleNotFoundError):
         return f"this needs the Python package {error.name.partition('.')[0]}, which is not installed"
     if isinstance(error, OSError) and error.strerror:
-        return f"{error.filename}: {error.strerror}"
-    return " ".join(str(error).split())
+        return f"{error.filename}: {error.strerror}" if error.filename else error.strerror
+    said = " ".join(str(error).split())
+    if isinstance(error, MemoryError):
+        return "the memory does not hold this: take fewer pixels, readings or samples"
+    expected = isinstance(error, ValueError | OSError | NotConverged)
+    return said if expected and said else f"{type(error).__name__}: {said or 'no more is known'}"
 
 
 def main(arguments=None):
@@ -141,9 +154,9 @@ def main(arguments=None):
     options = parser().parse_args(arguments)
     try:
         options.run(options)
-    except (ValueError, OSError, NotConverged, ModuleNotFoundError) as error:
-        print(f"libtexture: {reason(error)}", file=sys.stderr)
-        return 2
     except KeyboardInterrupt:
         return INTERRUPTED
+    except Exception as error:  # of whatever kind: a person wants the reason, not where in our code it arose
+        print(f"libtexture: {reason(error)}", file=sys.stderr)
+        return 2
     return 0

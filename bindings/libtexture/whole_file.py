@@ -1,16 +1,23 @@
-"""Files that are written whole or not at all."""
+"""Files that are written whole or not at all, all of a command's or none."""
 
+import errno
+import fcntl
 import os
+from contextlib import contextmanager
 from pathlib import Path
+
+from . import _core
 
 
 def require_writable(path):
     """OSError unless a file can be put at the path; said before long work, not after it."""
+    if os.path.lexists(path) and not Path(path).is_file():
+        is_link_to_nothing = os.path.islink(path) and not os.path.exists(path)
+        if not is_link_to_nothing or is_loop(path):
+            raise OSError(f"{path}: is not a file")
     path = Path(path).resolve()
     if not path.parent.is_dir():
         raise FileNotFoundError(f"{path}: there is no folder {path.parent}")
-    if path.exists() and not path.is_file():
-        raise OSError(f"{path}: is not a file")
     if not os.access(path.parent, os.W_OK):
         raise PermissionError(f"{path}: the folder {path.parent} may not be written to")
 
@@ -45,13 +52,47 @@ def is_same(path, other):
     return path.resolve() == other.resolve()
 
 
-def write_whole(path, content):
-    """Writes text (UTF-8) or bytes; a reader, or an error half way, sees the old file or the new one."""
-    require_writable(path)
-    path = Path(path).resolve()
-    part = path.with_name(f".{path.name}.{os.getpid()}.part")
+def is_loop(path):
+    """Whether links lead round to themselves."""
     try:
-        part.write_bytes(content.encode() if isinstance(content, str) else content)
-        os.replace(part, path)
+        os.stat(path)
+    except OSError as error:
+        return error.errno == errno.ELOOP
+    return False
+
+
+def write_whole(contents):
+    """Writes files, path -> text (UTF-8) or bytes: a reader, or an error half way, sees all of the old ones or all of
+    the new ones. ValueError that names the one that cannot be written."""
+    _core._write_whole_files(
+        [
+            (Path(path), content.encode() if isinstance(content, str) else content)
+            for path, content in contents.items()
+        ]
+    )
+
+
+@contextmanager
+def held(path):
+    """The file is this process's own meanwhile: another one that wants to hold it waits. For what reads a file and
+    writes it anew. Its folder is held, as the file itself is replaced; None = nothing to hold."""
+    if path is None:
+        yield
+        return
+    folder = os.open(Path(path).resolve().parent, os.O_RDONLY)
+    try:
+        fcntl.flock(folder, fcntl.LOCK_EX)
+        yield
     finally:
-        part.unlink(missing_ok=True)
+        os.close(folder)
+
+
+@contextmanager
+def about(path):
+    """ValueError of what is worked with a file names it."""
+    try:
+        yield
+    except ValueError as error:
+        if str(error).startswith(str(path)):
+            raise
+        raise ValueError(f"{path}: {error}") from error

@@ -30,7 +30,7 @@ bool is_compound(const Json& json) {
 }
 
 /// What came, as a reader of the message would write it; long values are cut.
-std::string shown(const Json& json) {
+std::string words_of(const Json& json) {
   if (json.is_object()) return "a table";
   const bool is_long = json.is_array() && json.size() > 4;
   if (json.is_array() && (is_long || std::any_of(json.begin(), json.end(), is_compound)))
@@ -40,13 +40,13 @@ std::string shown(const Json& json) {
     return std::isnan(json.get<double>()) ? "nan" : "inf";
   if (json.is_string()) {
     std::string quoted = "\"";
-    return quoted.append(shown(std::string_view(json.get_ref<const std::string&>()))).append("\"");
+    return quoted.append(shown(json.get_ref<const std::string&>())).append("\"");
   }
-  return shown(std::string_view(json.dump(-1, ' ', false, Json::error_handler_t::replace)));
+  return shown(json.dump(-1, ' ', false, Json::error_handler_t::replace));
 }
 
 std::string before(const std::string& path) {
-  return path.empty() ? "" : shown(std::string_view(path), 200) + ": ";
+  return path.empty() ? "" : shown(path, 200) + ": ";
 }
 
 [[noreturn]] void fail(const std::string& path, const std::string& message, const std::string& at) {
@@ -56,7 +56,7 @@ std::string before(const std::string& path) {
 }  // namespace
 
 void expect(bool ok, const Json& json, const std::string& path, std::string_view expected) {
-  if (!ok) fail(path, "must be " + std::string(expected) + " (got " + shown(json) + ")", path);
+  if (!ok) fail(path, "must be " + std::string(expected) + " (got " + words_of(json) + ")", path);
 }
 
 void check_keys(const Json& json, const std::vector<std::string>& known,
@@ -69,7 +69,7 @@ void check_keys(const Json& json, const std::vector<std::string>& known,
       help = "known:";
       for (const std::string& word : known) help.append(" ").append(word);
     }
-    fail(path, "unknown key '" + shown(std::string_view(key)) + "'; " + help, key_path(path, key));
+    fail(path, "unknown key '" + shown(key) + "'; " + help, key_path(path, key));
   }
   for (const std::string& key : needed)
     if (!json.contains(key)) fail(path, "missing key '" + key + "'", path);

@@ -22,14 +22,14 @@ std::string needed_text(const CsvTable& table, const std::string& name) {
   return table.settings.at(name).text;
 }
 
-/// What `make` returns, its objection with the file before it, and the line where that is known.
+/// What `make` returns, its objection with the file and the line before it; line 0 = that of the field.
 template <class Make>
 auto placed(const CsvTable& table, int line, Make make) {
   try {
     return make();
   } catch (const InvalidInput& error) {
     if (line > 0) refuse_csv(table, line, error.what());
-    throw InvalidInput(table.file + ": " + error.what());
+    refuse_csv_rule(table, error.what());
   }
 }
 
@@ -75,7 +75,10 @@ std::vector<BenchRun> runs_of(const CsvTable& table, double area_cm2) {
 
 /// A key of TOML: JSON's strings are TOML's basic strings.
 std::string quoted(const std::string& text) {
-  return Json(text).dump();
+  std::string key;
+  for (const char letter : Json(text).dump())
+    letter == '\x7f' ? key.append("\\u007f") : key.append(1, letter);  // TOML escapes it, JSON does not
+  return key;
 }
 
 }  // namespace
@@ -135,7 +138,7 @@ std::string catalogue_entry(const Abrasive& abrasive) {
     } else if (value.is_object()) {
       text += key + " = { median_um = " + value["median_um"].dump() + " }\n";  // a grit without a grade
     } else {
-      text += key + " = " + value.dump() + "\n";
+      text += key + " = " + (value.is_string() ? quoted(value.get<std::string>()) : value.dump()) + "\n";
     }
   }
   return ranges.empty() ? text : text + heading + ".ranges]\n" + ranges;

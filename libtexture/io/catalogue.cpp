@@ -1,6 +1,9 @@
 #include "libtexture/io/catalogue.hpp"
 
+#include <algorithm>
+#include <cctype>
 #include <set>
+#include <sstream>
 #include <vector>
 
 #include "libtexture/io/toml_file.hpp"
@@ -15,6 +18,39 @@ namespace {
 template <class Tool>
 using Tools = std::map<std::string, Tool>;
 
+constexpr std::size_t longest_typed = 200;  // bytes of a name that the nearest are looked for
+
+std::string lower(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
+  return text;
+}
+
+/// Whether a tool's name holds a word of what was typed, "3000" say; short ones are in too many.
+bool shares_word(const std::string& name, const std::string& typed) {
+  std::istringstream words(lower(typed));
+  for (std::string word; words >> word;)
+    if (word.size() > 2 && lower(name).find(word) != std::string::npos) return true;
+  return false;
+}
+
+/// The names to offer for one that is not known: the nearest in spelling, then those that share a word with
+/// it.
+std::string near_names(const std::vector<std::string>& known, const std::string& typed) {
+  constexpr std::size_t most_names = 4;
+  std::vector<std::string> near;
+  if (const std::string nearest = nearest_word(typed, known.data(), known.data() + known.size());
+      !nearest.empty())
+    near.push_back(nearest);
+  for (const std::string& name : known)
+    if (near.size() < most_names && shares_word(name, typed) &&
+        std::find(near.begin(), near.end(), name) == near.end())
+      near.push_back(name);
+  std::string list;
+  for (const std::string& name : near) list += (list.empty() ? "\"" : ", \"") + name + "\"";
+  return list;
+}
+
 template <class Tool>
 const Tool& named(const Tools<Tool>& tools, const Json& name, const std::string& path) {
   expect(name.is_string(), name, path, "a name of the catalogue");
@@ -22,11 +58,10 @@ const Tool& named(const Tools<Tool>& tools, const Json& name, const std::string&
   if (found != tools.end()) return found->second;
   std::vector<std::string> known;
   for (const auto& [word, tool] : tools) known.push_back(word);
-  const std::string nearest =
-      nearest_word(name.get<std::string>(), known.data(), known.data() + known.size());
-  std::string rule = "a name of the catalogue";
-  if (!nearest.empty()) rule += "; nearest known: \"" + nearest + "\"";
-  expect(false, name, path, rule);
+  const std::string near = near_names(known, name.get<std::string>().substr(0, longest_typed));
+  expect(false, name, path,
+         "a name of the catalogue; " + (near.empty() ? "" : "nearest known: " + near + "; ") +
+             "the command \"libtexture tools\" lists all");
   return found->second;
 }
 

@@ -3,6 +3,7 @@
 #include "libtexture/base/units.hpp"
 #include "libtexture/io/catalogue.hpp"
 #include "libtexture/io/json_file.hpp"
+#include "libtexture/io/readings_file.hpp"
 #include "libtexture/io/surface_file.hpp"
 #include "libtexture/io/toml_file.hpp"
 #include "libtexture/io/values.hpp"
@@ -81,6 +82,39 @@ void mils_to_um(Json& job, const char* table_name) {
     (*table)[key_um] = um_per_mil * value_from<double>(value, path);
     table->erase(key);
   }
+}
+
+/// A panel's readings as its table holds them, from a list with plain numbers, which are um, or from a file.
+void place_readings(Json& readings, const fs::path& folder, const std::string& path) {
+  if (readings.is_string()) {
+    require_there(Json{{"readings", readings}}, "readings", folder, path.substr(0, path.rfind('.')));
+    try {
+      readings = to_json(read_readings(folder / readings.get<std::string>()));
+    } catch (const InvalidInput& error) {
+      throw BadValue(path + ": " + error.what(), path);
+    }
+  }
+  if (!readings.is_array()) return;
+  for (Json& reading : readings)
+    if (reading.is_number()) reading = Json{{"total_um", reading}};
+}
+
+void place_all_readings(Json& job, const fs::path& folder) {
+  const auto panels = job.find("panel");
+  if (panels == job.end() || !panels->is_array()) return;
+  for (std::size_t i = 0; i < panels->size(); ++i)
+    if ((*panels)[i].is_object() && (*panels)[i].contains("readings"))
+      place_readings((*panels)[i]["readings"], folder, key_path(element_path("panel", i), "readings"));
+}
+
+/// What to write where a key that stands for nothing on the car is missing.
+void require_settings(const Json& job) {
+  for (const auto& [key, line] :
+       {std::pair("schema", "schema = 1, the version of this layout"),
+        std::pair(
+            "patch",
+            "patch = { rows = 512, cols = 512, pixel_mm = 0.1 }, the piece of 51 x 51 mm that is simulated")})
+    if (!job.contains(key)) throw BadValue(std::string("missing key '") + key + "': write " + line, "");
 }
 
 /// A measured map brings its own patch, where the job states none.
@@ -162,6 +196,8 @@ Job read_job(const Json& values, const fs::path& folder) {
     require_there(values["texture"], "file", folder, "texture");
   take_patch_of_file(full);
   for (const char* table : {"coating", "budget"}) mils_to_um(full, table);
+  require_settings(full);
+  place_all_readings(full, folder);
   resolve_steps(full, catalogue_of(value_from<std::optional<std::string>>(full.value("catalogue", Json()))));
   return value_from<Job>(full);
 }
@@ -201,14 +237,18 @@ std::string job_to_json(const Job& job) {
   return to_json(job).dump(2);
 }
 
-void save_job(const Job& job, const fs::path& path) {
+std::string saved_text(const Job& job, const fs::path& path) {
   require(path.extension() == ".json", "Job", "path",
           "must end in .json, as load_job() tells the kinds by it", path.filename().string());
   Job placed = job;
   const fs::path folder = fs::absolute(path).parent_path();
   for (std::optional<std::string>* file : {&placed.catalogue, &placed.texture.file})
     if (*file) *file = relative_to(folder, **file);
-  write_whole_file(path, job_to_json(placed) + "\n");
+  return job_to_json(placed) + "\n";
+}
+
+void save_job(const Job& job, const fs::path& path) {
+  write_whole_file(path, saved_text(job, path));
 }
 
 Job job_from_json(const std::string& text) {

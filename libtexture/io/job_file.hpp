@@ -14,9 +14,10 @@ namespace libtexture {
 /// The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
 /// names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
 /// Relative paths start at the job file's folder. A job with a measured map may leave `patch` out where the
-/// file states its pixel; thicknesses of clear may be given in mil (clear_left_least_mil). Errors are one
-/// line that starts "rear_door.toml:42: "; FileMissing where there is no job file. A file that ends in .json
-/// is a job as save_job() writes it.
+/// file states its pixel; thicknesses of clear may be given in mil (clear_left_least_mil). Readings of a
+/// panel are tables, plain numbers in um, or the name of a file of them (read_readings). Errors are one line
+/// that starts "rear_door.toml:42: "; FileMissing where there is no job file. A file that ends in .json is a
+/// job as save_job() writes it.
 Job load_job(const std::filesystem::path& path);
 
 /// The same from values; relative paths start at `folder`. Throws BadValue.
@@ -52,8 +53,10 @@ Tools tools_of(const Job& job, const Machine& machine = {});
 /// A job as JSON text with its tools in full, so that it needs no catalogue.
 std::string job_to_json(const Job& job);
 
-/// Writes a job as such a text, a whole file or none, for load_job() to read; its paths start at that file's
-/// folder. The file's name must end in .json.
+/// The same for a file at `path`: its paths start at that file's folder. The file's name must end in .json.
+std::string saved_text(const Job& job, const std::filesystem::path& path);
+
+/// Writes a job as such a text, a whole file or none, for load_job() to read.
 void save_job(const Job& job, const std::filesystem::path& path);
 
 /// A job from such a text. InvalidInput where it is not JSON, BadValue where it is no job.

@@ -7,12 +7,14 @@
 #include <cmath>
 #include <cstdint>
 #include <cstring>
+#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
 #include "libtexture/base/error.hpp"
+#include "libtexture/base/text.hpp"
 #include "libtexture/base/units.hpp"
 #include "libtexture/io/whole_file.hpp"
 
@@ -24,12 +26,13 @@ static_assert(std::endian::native == std::endian::little, "files are read in the
 
 constexpr int most_pixels_a_side =
     16384;  // as Grid allows; keeps a damaged header from asking for all memory
+constexpr std::size_t most_surface_bytes = std::size_t{4} << 30;  // the largest grid as .npy, with room
 constexpr std::string_view npy_magic = "\x93NUMPY";
 constexpr std::string_view pixel_comment = "pixel_mm =";
 
 [[noreturn]] void refuse(const std::filesystem::path& path, const std::string& place,
                          const std::string& why) {
-  throw InvalidInput(path.string() + ": " + place + ": " + why);
+  throw InvalidInput(shown(path.string(), 300) + ": " + place + ": " + why);
 }
 
 std::string at_byte(std::size_t offset) {
@@ -68,7 +71,6 @@ double pixel_or_refuse(const std::filesystem::path& path, std::optional<double> 
                        " is asked for (a job's patch, or pixel_mm): mend the one that is wrong");
   if (own) return *own;
   if (given) return *given;
-  if (own) return *own;
   throw InvalidInput(path.string() + ": pixel_mm must be given: the file does not hold it");
 }
 
@@ -83,16 +85,66 @@ HeightField field_of(const std::filesystem::path& path, Array2d heights, double 
 
 // --- .npy ---
 
-/// What follows 'key': in the header's dictionary, as it is written.
-std::string_view npy_entry(const std::filesystem::path& path, std::string_view header, std::string_view key) {
-  const std::string quoted = std::string("'").append(key).append("':");
-  const auto found = header.find(quoted);
-  if (found == std::string_view::npos)
-    refuse(path, at_byte(npy_magic.size()), std::string("the header has no ").append(quoted));
-  const std::string_view rest = trimmed(header.substr(found + quoted.size()));
-  const auto end = rest.starts_with('(') ? rest.find(')') : rest.find_first_of(",}");
-  return rest.substr(0, end);
-}
+/// The header's dictionary, a literal of Python's: its three entries as they are written, each once.
+class NpyEntries {
+ public:
+  NpyEntries(const std::filesystem::path& path_, std::string_view header) : path(path_), rest(header) {
+    take('{');
+    for (skip_blank(); !rest.starts_with('}'); skip_blank()) {
+      const std::string key(quoted());
+      take(':');
+      skip_blank();
+      if (!entries.emplace(key, value()).second) fail("the header states '" + key + "' twice");
+      skip_blank();
+      if (!rest.starts_with('}')) take(',');
+    }
+    rest.remove_prefix(1);
+    skip_blank();
+    if (!rest.empty() || entries.size() != 3)
+      fail("the header must state descr, fortran_order and shape alone");
+  }
+
+  std::string_view at(const std::string& key) const {
+    const auto found = entries.find(key);
+    if (found == entries.end()) fail("the header has no '" + key + "':");
+    return found->second;
+  }
+
+ private:
+  [[noreturn]] void fail(const std::string& why) const { refuse(path, at_byte(npy_magic.size()), why); }
+
+  void skip_blank() { rest.remove_prefix(std::min(rest.find_first_not_of(" \t\r\n"), rest.size())); }
+
+  void take(char letter) {
+    skip_blank();
+    if (!rest.starts_with(letter))
+      fail(std::string("the header must have a '") + letter + "' before \"" + shown(rest, 20) + "\"");
+    rest.remove_prefix(1);
+  }
+
+  /// What stands between two quotes, which are taken too.
+  std::string_view quoted() {
+    const std::string_view all = value();
+    const bool is_quoted = all.size() > 1 && (all[0] == '\'' || all[0] == '"') && all.back() == all[0];
+    if (!is_quoted) fail("the header's keys must be quoted (got \"" + shown(all, 20) + "\")");
+    return all.substr(1, all.size() - 2);
+  }
+
+  std::string_view value() {
+    const char first = rest.empty() ? '\0' : rest[0];
+    const char last = first == '(' ? ')' : first;
+    const bool is_enclosed = first == '(' || first == '\'' || first == '"';
+    const std::size_t end = is_enclosed ? rest.find(last, 1) : rest.find_first_of(",:} \t\r\n");
+    if (end == std::string_view::npos) fail("the header ends within \"" + shown(rest, 20) + "\"");
+    const std::string_view taken = rest.substr(0, is_enclosed ? end + 1 : end);
+    rest.remove_prefix(taken.size());
+    return taken;
+  }
+
+  const std::filesystem::path& path;
+  std::string_view rest;
+  std::map<std::string, std::string_view> entries = {};
+};
 
 struct NpyHeader {
   std::size_t data_offset;
@@ -103,7 +155,8 @@ struct NpyHeader {
 
 std::array<int, 2> npy_shape(const std::filesystem::path& path, std::string_view text) {
   std::vector<int> sides;
-  std::string_view rest = text.starts_with('(') ? text.substr(1) : text;
+  const bool is_tuple = text.starts_with('(') && text.find(',') != std::string_view::npos;
+  std::string_view rest = is_tuple ? text.substr(1, text.size() - 2) : "";
   while (!trimmed(rest).empty()) {
     const auto comma = rest.find(',');
     const auto side = number_of<int>(rest.substr(0, comma));
@@ -115,7 +168,7 @@ std::array<int, 2> npy_shape(const std::filesystem::path& path, std::string_view
   if (is_shape && sides.size() == 1) return {1, sides[0]};
   if (is_shape && sides.size() == 2) return {sides[0], sides[1]};
   refuse(path, at_byte(npy_magic.size()),
-         "shape must be (rows, cols) or (cols), each 1 to 16384 (got " + std::string(text) + "))");
+         "shape must be (rows, cols) or (cols), each 1 to 16384 (got " + shown(text) + ")");
 }
 
 NpyHeader npy_header(const std::filesystem::path& path, const std::string& bytes) {
@@ -133,14 +186,16 @@ NpyHeader npy_header(const std::filesystem::path& path, const std::string& bytes
   if (all.size() - start < length) refuse(path, at_byte(all.size()), "the file ends in its header");
   const std::string_view header = all.substr(start, length);
 
-  const std::string_view type = npy_entry(path, header, "descr");
-  if (type != "'<f8'" && type != "'<f4'")
-    refuse(path, at_byte(start), "descr must be '<f8' or '<f4' (got " + std::string(type) + ")");
-  const std::string_view order = npy_entry(path, header, "fortran_order");
+  const NpyEntries entries(path, header);
+  const std::string_view type = entries.at("descr");
+  const std::string_view number = type.size() == 5 ? type.substr(1, 3) : type;
+  if (number != "<f8" && number != "<f4")
+    refuse(path, at_byte(start), "descr must be '<f8' or '<f4' (got " + shown(type) + ")");
+  const std::string_view order = entries.at("fortran_order");
   if (order != "False")
-    refuse(path, at_byte(start), "fortran_order must be False (got " + std::string(order) + ")");
-  const auto [rows, cols] = npy_shape(path, npy_entry(path, header, "shape"));
-  return {start + length, type == "'<f8'" ? 8U : 4U, rows, cols};
+    refuse(path, at_byte(start), "fortran_order must be False (got " + shown(order) + ")");
+  const auto [rows, cols] = npy_shape(path, entries.at("shape"));
+  return {start + length, number == "<f8" ? 8U : 4U, rows, cols};
 }
 
 template <class Number>
@@ -158,7 +213,7 @@ Array2d npy_numbers(const std::filesystem::path& path, const std::string& bytes,
 }
 
 HeightField read_npy(const std::filesystem::path& path, std::optional<double> pixel_mm) {
-  const std::string bytes = read_whole_file(path);
+  const std::string bytes = read_whole_file(path, most_surface_bytes);
   const NpyHeader header = npy_header(path, bytes);
   const std::size_t needed =
       header.data_offset + header.number_bytes * static_cast<std::size_t>(header.rows) * header.cols;
@@ -187,16 +242,23 @@ std::string npy_bytes(const HeightField& field) {
 
 // --- .csv ---
 
+char separator_of(std::string_view text) {
+  for (const char separator : {'\t', ';'})
+    if (text.find(separator) != std::string_view::npos) return separator;
+  return ',';
+}
+
 std::vector<double> csv_row(const std::filesystem::path& path, std::string_view text, std::size_t line) {
-  const char separator = text.find(';') == std::string_view::npos ? ',' : ';';
+  const char separator = separator_of(text);
   std::vector<double> row;
   for (std::size_t begin = 0; begin <= text.size();) {
     const std::size_t end = std::min(text.find(separator, begin), text.size());
-    const std::string_view word = trimmed(text.substr(begin, end - begin));
+    std::string word(trimmed(text.substr(begin, end - begin)));
+    if (separator != ',') std::replace(word.begin(), word.end(), ',', '.');  // a decimal comma
     const std::string place = at_line(line) + ", number " + std::to_string(row.size() + 1);
     const auto value = number_of<double>(word);
-    if (!value) refuse(path, place, "not a number (got \"" + std::string(word) + "\")");
-    if (!std::isfinite(*value)) refuse(path, place, "height must be finite (got " + std::string(word) + ")");
+    if (!value) refuse(path, place, "not a number (got \"" + shown(word) + "\")");
+    if (!std::isfinite(*value)) refuse(path, place, "height must be finite (got " + word + ")");
     row.push_back(*value);
     begin = end + 1;
   }
@@ -208,14 +270,14 @@ std::optional<double> csv_pixel(const std::filesystem::path& path, std::string_v
   comment = trimmed(comment.substr(1));
   if (!comment.starts_with(pixel_comment)) return {};
   const auto value = number_of<double>(comment.substr(pixel_comment.size()));
-  if (!value) refuse(path, at_line(line), "pixel_mm must be a number");
+  if (!value || !std::isfinite(*value) || *value <= 0)
+    refuse(path, at_line(line), "pixel_mm must be a number > 0");
   return value;
 }
 
 HeightField read_csv(const std::filesystem::path& path, std::optional<double> pixel_mm) {
-  const std::string bytes = read_whole_file(path);
+  const std::string bytes = read_text_file(path, most_surface_bytes);
   std::string_view rest = bytes;
-  if (rest.starts_with("\xEF\xBB\xBF")) rest.remove_prefix(3);  // the mark that spreadsheets put before UTF-8
   std::vector<double> numbers;
   std::size_t rows = 0, cols = 0;
   std::optional<double> own_pixel;

@@ -21,8 +21,9 @@ namespace libtexture {
 ///   after,256
 ///   after,254
 ///
-/// Columns: when (before or after), and total_um or total_mil, or both with one filled in per row; apart by
-/// comma or semicolon, decimal point. InvalidInput names the file and the line; FileMissing the file.
+/// Columns: when (before or after), and total_um or total_mil, or both with one filled in per row. Or side by
+/// side: before and after, in um, or before_mil and after_mil; the shorter one ends in empty cells. How cells
+/// and numbers may be written: CsvTable. InvalidInput names the file and the line; FileMissing the file.
 TestSpot read_test_spot(const std::filesystem::path& path);
 
 }  // namespace libtexture

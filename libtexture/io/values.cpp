@@ -1,6 +1,7 @@
 #include "libtexture/io/values.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <limits>
@@ -11,8 +12,19 @@ namespace {
 
 using Form = Descriptor::Form;
 
+/// What to write in place of a text that is a number in quotes; the decimal comma is mended too.
+std::string number_advice(const Json& json) {
+  if (!json.is_string()) return "";
+  std::string text = json.get<std::string>();
+  if (const std::size_t comma = text.find(','); comma != std::string::npos) text[comma] = '.';
+  const char* const end = text.data() + text.size();
+  double value{};
+  const auto [stop, error] = std::from_chars(text.data(), end, value);
+  return error == std::errc{} && stop == end ? ": write " + text + ", without quotes" : "";
+}
+
 double read_number(const Json& json, const std::string& path) {
-  expect(json.is_number(), json, path, "a number");
+  expect(json.is_number(), json, path, "a number" + number_advice(json));
   const double number = json.get<double>();
   expect(std::isfinite(number), json, path, "a finite number");
   return number;
@@ -30,9 +42,9 @@ std::int64_t read_integer(const Json& json, const std::string& path, std::int64_
 
 std::uint64_t read_seed(const Json& json, const std::string& path) {
   if (json.is_number_unsigned()) return json.get<std::uint64_t>();
-  const std::int64_t number = read_integer(json, path, INT64_MIN, INT64_MAX);
-  expect(number >= 0, json, path, "a whole number >= 0");
-  return static_cast<std::uint64_t>(number);
+  expect(json.is_number_integer() && json.get<std::int64_t>() >= 0, json, path,
+         "a whole number from 0 to 18446744073709551615");
+  return json.get<std::uint64_t>();
 }
 
 Json write_grit(const Grit& grit) {

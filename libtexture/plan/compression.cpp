@@ -1,11 +1,16 @@
 #include "libtexture/plan/compression.hpp"
 
 #include <Eigen/Core>
+#include <algorithm>
 #include <boost/math/distributions/fisher_f.hpp>
 #include <cmath>
+#include <set>
+#include <utility>
+#include <vector>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/student_reach.hpp"
+#include "libtexture/base/units.hpp"
 #include "libtexture/numerics/least_squares.hpp"
 
 namespace libtexture {
@@ -16,11 +21,36 @@ Eigen::ArrayXd array_of(const std::vector<double>& values) {
   return Eigen::Map<const Eigen::ArrayXd>(values.data(), static_cast<Eigen::Index>(values.size()));
 }
 
+/// A foam that is pressed further pushes back no less; a plateau with its scatter may dip by this share of
+/// the greatest force before (estimate).
+constexpr double most_fall = 0.1;
+
+void require_rising(const CompressionCurve& curve) {
+  std::vector<std::pair<double, double>> rows;  // deflection and force
+  for (std::size_t i = 0; i < curve.force_n.size(); ++i)
+    rows.emplace_back(curve.deflection_mm[i], curve.force_n[i]);
+  std::sort(rows.begin(), rows.end());
+  double greatest_n = rows.front().second;
+  for (const auto& [deflection_mm, force_n] : rows) {
+    require(force_n >= greatest_n - most_fall * std::abs(greatest_n), "CompressionCurve", "force_n",
+            "must not fall as the deflection rises, to " + to_text(deflection_mm) + " mm from " +
+                to_text(greatest_n) + " N",
+            force_n);
+    greatest_n = std::max(greatest_n, force_n);
+  }
+  std::set<double> deflections(curve.deflection_mm.begin(), curve.deflection_mm.end());
+  require(deflections.size() >= 3, "CompressionCurve", "deflection_mm",
+          "must hold at least three that differ", std::to_string(deflections.size()));
+}
+
 }  // namespace
 
 void CompressionCurve::validate() const {
   require_positive(thickness_mm, "CompressionCurve", "thickness_mm");
   require_positive(area_cm2, "CompressionCurve", "area_cm2");
+  // From a sheet of foam to a block of it; from a stamp to a press's plate (estimates).
+  require_within(thickness_mm, 0.1, 1000, "CompressionCurve", "thickness_mm");
+  require_within(area_cm2, 0.01, 1e5, "CompressionCurve", "area_cm2");
   require(force_n.size() >= 4, "CompressionCurve", "force_n", "must hold at least four",
           std::to_string(force_n.size()));
   require(deflection_mm.size() == force_n.size(), "CompressionCurve", "deflection_mm",
@@ -29,6 +59,7 @@ void CompressionCurve::validate() const {
     require(std::isfinite(force), "CompressionCurve", "force_n", "must be finite", force);
   for (const double deflection : deflection_mm)
     require_within(deflection, 0, .6 * thickness_mm, "CompressionCurve", "deflection_mm");
+  require_rising(*this);
 }
 
 CompressionResult judge_compression(const CompressionCurve& curve) {

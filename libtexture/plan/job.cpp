@@ -146,9 +146,21 @@ Viewer eye_of(const Target& target) {
   return viewer_along(target.distance_m.value(), target.eye_to_paint_m);
 }
 
+namespace {
+
+// More than anybody works; lists without an end would be worked for as long.
+constexpr std::size_t most_panels = 200, most_sequences = 100, most_steps = 50;
+
+void require_at_most(std::size_t count, std::size_t most, std::string_view owner, std::string_view field) {
+  require(count <= most, owner, field, "must hold at most " + std::to_string(most), std::to_string(count));
+}
+
+}  // namespace
+
 void Sequence::validate() const {
   require_name(name, "Sequence", "name");
   require(!step.empty(), "Sequence", "step", "must hold at least one step", "none");
+  require_at_most(step.size(), most_steps, "Sequence", "step");
   for (const Step& one : step) one.validate();
   require_names_differ(step, "Sequence", "step");
 }
@@ -160,6 +172,8 @@ void Job::validate() const {
   const double pixels = static_cast<double>(patch.rows) * patch.cols;
   require(pixels <= 0x1p24, "Job", "patch", "must have at most 16777216 pixels", to_text(pixels));
   require(!panel.empty(), "Job", "panel", "must hold at least one panel", "none");
+  require_at_most(panel.size(), most_panels, "Job", "panel");
+  require_at_most(sequence.size(), most_sequences, "Job", "sequence");
   for (const Panel& one : panel) one.validate();
   require_names_differ(panel, "Job", "panel");
   coating.validate();

@@ -11,6 +11,9 @@ namespace {
 
 constexpr double thinnest_um = 15, thickest_um = 5000;  // no whole film on a car is less or more: estimates
 
+// The film between readings is solved for, at the cost of their number cubed.
+constexpr std::size_t most_readings = 2000;
+
 }  // namespace
 
 void Reading::validate() const {
@@ -56,6 +59,8 @@ void Panel::validate() const {
   sheet.validate();
   if (edge_length_m) require_not_negative(*edge_length_m, "Panel", "edge_length_m");
   require(!readings.empty(), "Panel", "readings", "must hold at least one reading", "none");
+  require(readings.size() <= most_readings, "Panel", "readings", "must hold at most 2000",
+          std::to_string(readings.size()));
   require(std::any_of(readings.begin(), readings.end(), teaches), "Panel", "readings",
           "must hold at least one reading that is not over filler", "filler alone");
   for (const Reading& reading : readings) reading.validate();

@@ -50,7 +50,7 @@ struct Panel {
       {};            ///< sqrt of the product of the main radii [m], .05 to 10^6; none = flat
   Sheet sheet = {};  ///< what the panel is made of: on its crown it gives under the disc
   std::optional<double> edge_length_m = {};  ///< length of edges and body lines that need a margin [m], >= 0
-  std::vector<Reading> readings = {};        ///< at least one that is not over filler
+  std::vector<Reading> readings = {};        ///< 1 to 2000, at least one not over filler
 
   void validate() const;
   bool operator==(const Panel&) const = default;

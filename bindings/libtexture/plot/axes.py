@@ -17,7 +17,15 @@ BLACK, PALE = COLOURS[6], COLOURS[5]
 MARKERS = "osD^vP"  # lines differ by them where colours are not seen
 LINES = ("-", "-.", (0, (6, 1, 1, 1, 1, 1)), (0, (2, 1)))  # of the first six, the next six, ...
 Row = NDArray[np.object_]  # of Axes
+LONGEST_NAME = 40  # letters: a title's width
 MAP_COLOURS = "cividis"  # even in lightness, and read alike by colour-blind people
+
+
+def name_text(name: str) -> str:
+    """A name as a picture shows it: as it stands, a dollar sign too, which would be read as mathematics, and cut where
+    it would leave no room for the lines."""
+    shown = name if len(name) <= LONGEST_NAME else name[: LONGEST_NAME - 3] + "..."
+    return shown.replace("$", r"\$")
 
 
 def look_of(number: int) -> tuple[str, str, Any]:

@@ -39,7 +39,7 @@ def clear_spent_split(prediction: Planned, ax: Axes | None = None, *, panel: int
     """The same of one panel of a prediction: a bar, its line, and what may go by half of the cases."""
     plan = prediction_of(prediction)
     risk = panel_of(plan, panel, "clear_spent_split").risk
-    return _draw_split(axes_or_new(ax, 5.6, 1.8), [(plan.sequence, risk)], risk.removable_um.p50)
+    return _draw_split(axes_or_new(ax, 5.6, 1.8), [(name_text(plan.sequence), risk)], risk.removable_um.p50)
 
 
 def _draw_split(ax, named, removable_um):
@@ -87,7 +87,7 @@ def _draw_split(ax, named, removable_um):
 def _name_of(one):
     """A sequence, and how often it misses the target where that is too often."""
     missed = f"\nmisses the target: {100 * one.target_missed_probability:.0f} %"
-    return one.sequence if one.is_reaching else one.sequence + missed
+    return name_text(one.sequence) + ("" if one.is_reaching else missed)
 
 
 def pareto_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
@@ -108,7 +108,7 @@ def pareto_chart(comparison: Comparison, ax: Axes | None = None) -> Axes:
             color=colour,
             markerfacecolor=colour if one.is_on_front else "white",
             elinewidth=0.8,
-            label=f"{one.sequence}, trouble {100 * one.trouble_probability:.0f} %",
+            label=f"{name_text(one.sequence)}, trouble {100 * one.trouble_probability:.0f} %",
         )
     ax.set(xlabel="clear spent, µm", ylabel="machine time, min")
     ax.set_xlim(left=0)

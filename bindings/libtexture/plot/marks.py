@@ -25,7 +25,7 @@ def scratch_populations(
             100 * share,
             color=COLOURS[(number - 1) % 6],
             linewidth=1.6,
-            label=f"after {step_title(row, number)}",
+            label=f"after {name_text(step_title(row, number))}",
         )
     ax.axvline(limits.visible_depth_um, color=BLACK, linestyle="--", linewidth=1.2, label="visible from here on")
     ax.set(xlabel="depth, µm", ylabel="surface in deeper grooves, %", xlim=(0, depth_um), ylim=(1e-4, 110))

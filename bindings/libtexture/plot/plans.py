@@ -53,7 +53,7 @@ def _draw_plan(ax, name, shown, colour, marker, line):
     """One line of texture_against_clear()."""
     rows = [shown.start, *shown.passes]
     removed, left = [row.total_removed_um for row in rows], [row.rms_um for row in rows]
-    ax.plot(removed, left, color=colour, linestyle=line, linewidth=1.6, label=name)
+    ax.plot(removed, left, color=colour, linestyle=line, linewidth=1.6, label=name_text(name))
     ends = [row.total_removed_um for row in shown.steps], [row.rms_um for row in shown.steps]
     ax.plot(*ends, marker, color=colour, linestyle="none", markersize=5)
     if shown.risk.texture_left:
@@ -91,7 +91,7 @@ def band_amplitudes(prediction: Planned, ax: Axes | None = None, *, panel: int =
             row.band_rms_um,
             width,
             color=COLOURS[(number - 1) % 6] if number else BLACK,
-            label=f"after {step_title(row, number)}" if number else "before",
+            label=f"after {name_text(step_title(row, number))}" if number else "before",
         )
     ax.set_xticks(places, bands)
     ax.set(xlabel="wavelength, mm", ylabel="texture left, µm rms")
@@ -119,7 +119,7 @@ def scratch_owed(prediction: Planned, ax: Axes | None = None, *, panel: int = 0)
         linewidth=1.2,
         label="still owed for scratches",
     )
-    ax.set_xticks(places, [step_title(row, number) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
+    ax.set_xticks(places, [name_text(step_title(row, number)) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
     ax.set_ylabel("clear, µm")
     add_mil_axis(ax, "y")
     legend_above(ax, 1)  # over no bar

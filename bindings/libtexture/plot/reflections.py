@@ -82,7 +82,7 @@ def reflections(history: History, axes: Row | None = None, **view: Any) -> Row:
     axes = row_or_new(axes, len(pictures), 2.2, 2.4)
     for ax, (title, picture) in zip(axes, pictures.items()):
         ax.imshow(picture ** (1 / GAMMA), cmap="gray", vmin=0, vmax=1, interpolation="bilinear")
-        ax.set_title(title, fontsize="medium")
+        ax.set_title(name_text(title), fontsize="medium")
         ax.set_xticks([])
         ax.set_yticks([])
     return axes

@@ -29,7 +29,7 @@ def height_map(
         extent=(0, width_mm, height_mm, 0),
         interpolation="nearest",
     )
-    ax.set(xlabel="mm", ylabel="mm", title=title)
+    ax.set(xlabel="mm", ylabel="mm", title=name_text(title))
     if colour_bar:
         ax.figure.colorbar(image, ax=ax, label="height about the mean, µm", shrink=0.8)
     return ax

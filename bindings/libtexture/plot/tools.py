@@ -33,7 +33,7 @@ def backing_stiffness(
         limit_mm = _levelling_limit_mm(waves, pressure_kpa / stiffness, clear_per_e_fold_um)
         is_shown = waves[0] < limit_mm < waves[-1]
         reach = f"up to {limit_mm:.2g} mm" if is_shown else "none of these" if limit_mm == waves[0] else "all of these"
-        ax.loglog(waves, stiffness, color=colour, linestyle=line, linewidth=1.6, label=f"{name}: {reach}")
+        ax.loglog(waves, stiffness, color=colour, linestyle=line, linewidth=1.6, label=f"{name_text(name)}: {reach}")
         if is_shown:
             ax.plot(limit_mm, limit_kpa_per_um, marker, color=colour, markersize=7)
     ax.axhline(limit_kpa_per_um, color=BLACK, linestyle="--", linewidth=1, label="levelling limit")
@@ -65,14 +65,14 @@ def bench_residuals(bench: Bench, result: BenchResult, ax: Axes | None = None) -
     for number, (run, residuals_um) in enumerate(zip(bench.runs, result.residuals_um)):
         passes = np.arange(1, len(residuals_um) + 1)
         colour, _, line = look_of(number)
-        ax.plot(passes, residuals_um, "o", color=colour, linestyle=line, linewidth=1, markersize=4, label=run.name)
+        ax.plot(passes, residuals_um, "o", color=colour, linestyle=line, linewidth=1, markersize=4, label=name_text(run.name))
     ax.axhline(0, color=BLACK, linewidth=1)
     for side in (-1, 1):
         ax.axhline(2 * side * result.residual_sd_um, color=BLACK, linestyle="--", linewidth=0.8)
     ax.set(
         xlabel="pass",
         ylabel="removed less the curve, µm",
-        title=f"{bench.abrasive}: residuals; dashed: 2 standard deviations",
+        title=f"{name_text(bench.abrasive)}: residuals; dashed: 2 standard deviations",
     )
     ax.title.set_fontsize("small")
     ax.legend(frameon=False, fontsize="small")
