@@ -49,6 +49,11 @@ Eigen::Map<const Array2d> map_of(py::handle array, std::string_view owner, std::
   const std::string advice = "; numpy.ascontiguousarray(x, dtype=float) converts";
   require(is_array && py::isinstance<py::array_t<double>>(array), owner, field,
           "must be a numpy array of float64" + advice, type);
+  const py::object masked = py::module_::import("numpy").attr("ma").attr("MaskedArray");
+  require(
+      !py::isinstance(array, masked), owner, field,
+      "must be an array without a mask, which would count what is masked; x.filled(...) or x.data say how",
+      "a masked array");
   const auto values = py::reinterpret_borrow<py::array>(array);
   require((values.flags() & py::array::c_style) != 0, owner, field,
           "must be in C order (row by row)" + advice,

@@ -1,7 +1,12 @@
 // io: surface files and the catalogue of tools. A file that is missing crosses as FileNotFoundError.
+#include <pybind11/stl.h>
 #include <pybind11/stl/filesystem.h>
 
+#include <utility>
+#include <vector>
+
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/readings_file.hpp"
 #include "libtexture/io/surface_file.hpp"
 #include "libtexture/io/toml_file.hpp"
 #include "libtexture/io/whole_file.hpp"
@@ -27,8 +32,17 @@ void bind_files(py::module_& module) {
       PyErr_SetString(PyExc_FileNotFoundError, error.what());
     }
   });
+  module.def("read_readings", &read_readings, "path"_a, doc("read_readings"));
   module.def("read_surface", &read_surface, "path"_a, py::kw_only(), "pixel_mm"_a = py::none(),
              doc("read_surface"));
+  module.def(
+      "_write_whole_files",
+      [](const std::vector<std::pair<std::filesystem::path, py::bytes>>& contents) {
+        std::vector<FileContent> files;
+        for (const auto& [path, bytes] : contents) files.push_back({path, bytes});
+        write_whole_files(files);
+      },
+      "contents"_a, "Writes files (path, bytes), all of them or none.");
   module.def("write_surface", &write_surface, "field"_a, "path"_a, doc("write_surface"));
 }
 

@@ -61,6 +61,7 @@ void bind_plan(py::module_& module) {
   bind_fields<Job>(module, "Job")
       .def_static("load", &load_job, "path"_a, doc("load_job"))
       .def("save", &save_job, "path"_a, doc("save_job"));
+  module.def("_saved_text", &saved_text, "job"_a, "path"_a, doc("saved_text"));
   module.def("target_stop", &target_stop, "target"_a, doc("target_stop"));
   module.def(
       "worked_sequence",

@@ -23,7 +23,7 @@ def write_report(
             "write_report: result must be what predict(), compare() or recommend() answers "
             f"(got a {type(result).__name__})"
         )
-    write_whole(path, page_of(result, job))
+    write_whole({path: page_of(result, job)})
 
 
 def html_of(predicted: Predicted, job: Job | None = None) -> str:

@@ -2,9 +2,14 @@
 
 from pathlib import Path
 
+import numpy as np
+
 from . import Catalogue
 from .table import bullets
 
+# A wave counts as levelled where 10 um of clear or less take 63 % of its height, as in plot.backing_stiffness().
+PRESSURE_KPA, CLEAR_PER_E_FOLD_UM = 1.5, 10
+WAVES_MM = np.geomspace(0.3, 30, 200)
 CARRIERS = {"film_disc": "film disc", "foam_disc": "foam-backed disc", "compound": "compound or polish"}
 
 
@@ -48,13 +53,12 @@ def abrasive_use(abrasive):
 
 def backing_use(backing):
     if backing.support == "rigid":
-        return "rigid: keeps flat, for edges and blocks"
-    thickness_mm = sum(layer.thickness_mm for layer in backing.layers)
-    if not backing.layers:
-        return "no layer of its own"
-    softest = min(layer.modulus_mpa for layer in backing.layers)
-    follows = "soft: follows waves and crowns" if softest < SOFT_MPA else "firm: levels waves"
-    return f"{follows}; {thickness_mm:g} mm thick, softest layer {softest:g} MPa"
+        return "rigid: cuts the highest points alone"
+    softness_um_per_kpa = 1 / backing.at_working_pressure(pressure_kpa=PRESSURE_KPA).stiffness_kpa_per_um(WAVES_MM)
+    levelled_mm = WAVES_MM[PRESSURE_KPA * softness_um_per_kpa <= CLEAR_PER_E_FOLD_UM]
+    if not len(levelled_mm):
+        return "follows all waves: for refining and polishing"
+    return f"levels waves of up to {levelled_mm[-1]:.2g} mm, follows longer ones"
 
 
 def motion_use(motion):

@@ -11,6 +11,7 @@ from .axes import (
     axes_or_new,
     look_of,
     mark_budget,
+    name_text,
     panel_of,
     prediction_of,
     require_some,

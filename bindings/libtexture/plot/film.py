@@ -7,7 +7,7 @@ from matplotlib.axes import Axes
 
 from .. import Paint, Panel, film_picture, must_stay_um, published_budget
 from ..inputs import total_um_of
-from .axes import BLACK, MAP_COLOURS, axes_or_new
+from .axes import BLACK, MAP_COLOURS, axes_or_new, name_text
 
 CLEAR_LEFT_LEAST_UM = must_stay_um(published_budget())
 CHANCES_PERCENT = (0.01, 0.1, 0.5, 1, 2, 5, 10, 20, 35, 50, 65, 80, 90, 95, 98, 99)

@@ -5,7 +5,7 @@ from matplotlib.axes import Axes
 
 from .. import History, ScratchLimits, depth_laws
 from ..wording import step_title
-from .axes import BLACK, COLOURS, axes_or_new, legend_above
+from .axes import BLACK, COLOURS, axes_or_new, legend_above, name_text
 
 
 def scratch_populations(

@@ -17,6 +17,7 @@ from .axes import (
     legend_above,
     look_of,
     mark_budget,
+    name_text,
     panel_of,
     prediction_of,
     require_some,

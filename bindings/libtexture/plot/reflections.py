@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from .. import HeightField, History, Scratches, render_reflection, specular_share_map
 from ..wording import step_title
-from .axes import Row, row_or_new
+from .axes import Row, name_text, row_or_new
 
 Picture = NDArray[np.float64]
 

@@ -6,7 +6,7 @@ import numpy as np
 from matplotlib.axes import Axes
 
 from .. import HeightField
-from .axes import BLACK, COLOURS, MAP_COLOURS, PALE, Row, axes_or_new, legend_above, require_some, row_or_new
+from .axes import BLACK, COLOURS, MAP_COLOURS, PALE, Row, axes_or_new, legend_above, name_text, require_some, row_or_new
 
 
 def height_map(

@@ -7,7 +7,7 @@ from matplotlib.axes import Axes
 from matplotlib.ticker import ScalarFormatter
 
 from .. import Backing, Bench, BenchResult
-from .axes import BLACK, axes_or_new, look_of, require_some
+from .axes import BLACK, axes_or_new, look_of, name_text, require_some
 
 
 def backing_stiffness(
