@@ -23,7 +23,7 @@ Eigen::ArrayXd array_of(const std::vector<double>& values) {
 
 /// A foam that is pressed further pushes back no less; a plateau with its scatter may dip by this share of
 /// the greatest force before (estimate).
-constexpr double most_fall = 0.1;
+constexpr double most_fall = 0.25;
 
 void require_rising(const CompressionCurve& curve) {
   std::vector<std::pair<double, double>> rows;  // deflection and force

@@ -76,6 +76,40 @@ std::string refusal(const std::string& old_text, const std::string& new_text) {
 
 }  // namespace
 
+TEST_CASE("readings may be plain numbers, or the name of a file") {
+  const Folder folder;
+  folder.file("door.csv", "total_um\n262\n248\n");
+  const std::string tables = R"([
+  { x_mm = 1, y_mm = 2, total_um = 262 },
+  { total_mil = 10.1 },
+])";
+  for (const char* readings : {"[262, 248]", "[262, { total_um = 248 }]", "\"door.csv\""}) {
+    const Job job = load(folder, with(tables, readings));
+    CHECK(job.panel[0].readings == std::vector<Reading>{{.total_um = 262}, {.total_um = 248}});
+  }
+  CHECK_THROWS_WITH(
+      load(folder, with(tables, "[262, 9.8]")),
+      Catch::Matchers::ContainsSubstring("job.toml:7: panel[0].readings[1]: Reading: total_um must be "
+                                         "at least 15: is it mil or mm? (got 9.8 um)"));
+  CHECK_THROWS_WITH(
+      load(folder, with(tables, "\"lid.csv\"")),
+      Catch::Matchers::ContainsSubstring("job.toml:7: panel[0].readings: must be a file that is there"));
+}
+
+TEST_CASE("a number in quotes is answered with what to write") {
+  const Folder folder;
+  CHECK_THROWS_WITH(load(folder, with("area_m2 = 0.9", "area_m2 = \"0,9\"")),
+                    Catch::Matchers::EndsWith("must be a number: write 0.9, without quotes (got \"0,9\")"));
+}
+
+TEST_CASE("more than anybody works is refused") {
+  const Folder folder;
+  std::string many = "readings = [";
+  for (int i = 0; i < 2001; ++i) many += "262,";
+  CHECK_THROWS_WITH(load(folder, with("readings = [", many)),
+                    Catch::Matchers::ContainsSubstring("Panel: readings must hold at most 2000 (got 2003)"));
+}
+
 TEST_CASE("a job file becomes a job with its tools in full") {
   const Job job = load(Folder(), good_job);
   CHECK(job.seed == 7);
@@ -103,7 +137,8 @@ TEST_CASE("keys that are missing or unknown are named, with their line") {
         "job.toml:27: sequence[0].step[0]: unknown key 'passses'; nearest known: passes");
   CHECK(refusal("passes = 12", "") == "job.toml:23: sequence[0].step[0]: missing key 'passes'");
   CHECK(refusal("[target]", "[taget]") == "job.toml:18: unknown key 'taget'; nearest known: target");
-  CHECK(refusal("schema = 1", "") == "job.toml: missing key 'schema'");
+  CHECK(refusal("schema = 1", "") ==
+        "job.toml:1: missing key 'schema': write schema = 1, the version of this layout");
   CHECK(refusal("schema = 1", "schema = 2") == "job.toml:1: Job: schema must be 1 (got 2)");
 }
 

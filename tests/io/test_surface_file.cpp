@@ -116,6 +116,33 @@ TEST_CASE("a damaged .npy is refused with the byte and the reason") {
   CHECK(message_of(TestFile(".npy", good).path, {}) == "pixel_mm must be given: the file does not hold it");
 }
 
+TEST_CASE("a .npy whose header contradicts itself, or is none to numpy, is refused") {
+  // numpy.lib.format: a dictionary literal with exactly the keys descr, fortran_order and shape, a tuple.
+  const auto message = [](const std::string& entries) {
+    std::string header = "{" + entries + "}";
+    header.append(117 - header.size(), ' ').append("\n");
+    const auto length = static_cast<char>(header.size());
+    const std::string bytes = std::string("\x93NUMPY\x01\x00", 8) + length + '\0' + header + bytes_of(eight);
+    return message_of(TestFile(".npy", bytes).path);
+  };
+  const std::string type = "'descr': '<f8', ", order = "'fortran_order': False, ", shape = "'shape': (2, 4)";
+  CHECK(message(type + order + shape) == "read");
+  CHECK(message("\"descr\":\"<f8\"," + order + shape + " , ") == "read");
+  CHECK(message(type + order + shape + ", 'shape': (4, 2)") == "byte 6: the header states 'shape' twice");
+  CHECK(message(type + order + "'shape': 8").starts_with("byte 6: shape must be (rows, cols)"));
+  CHECK(message(type + order + "'shape': (8)").starts_with("byte 6: shape must be (rows, cols)"));
+  CHECK(message(type + order) == "byte 6: the header must state descr, fortran_order and shape alone");
+  CHECK(message(type + order + shape + ", 'more': 1").starts_with("byte 6: the header must state"));
+  CHECK(message(type + "fortran_order: False, " + shape)
+            .starts_with("byte 6: the header's keys must be quoted"));
+  CHECK(message("'descr': '<f8' " + order + shape).starts_with("byte 6: the header must have a ','"));
+}
+
+TEST_CASE("a .csv of another country's spreadsheet is read") {
+  for (const char* text : {"1,5;2;3;4\n", "1,5\t2\t3\t4\n"})
+    CHECK(read_surface(TestFile(".csv", text).path, 0.1).height_um()(0, 0) == 1.5);
+}
+
 TEST_CASE("a .csv is read with commas or semicolons, comments, and its own pixel") {
   const TestFile file(".csv", "# heights in um\n# pixel_mm = 0.25\n1, 2,3,+4\r\n\n5;6;-7e-1 ; 8\n");
   const HeightField field = read_surface(file.path);
@@ -145,7 +172,13 @@ TEST_CASE("a damaged .csv is refused with the line and the reason") {
   CHECK(message("# one\n1,2,3,nan\n") == "line 2, number 4: height must be finite (got nan)");
   CHECK(message("1,2,3,4\n1,2,3\n") == "line 2: must hold 4 numbers as the rows before (got 3)");
   CHECK(message("# nothing\n") == "line 1: the file holds no numbers");
-  CHECK(message("# pixel_mm = wide\n1,2,3,4\n") == "line 1: pixel_mm must be a number");
+  CHECK(message("# pixel_mm = wide\n1,2,3,4\n") == "line 1: pixel_mm must be a number > 0");
+  for (const char* pixel : {"0", "-1", "nan"})
+    CHECK(message("# pixel_mm = " + std::string(pixel) + "\n1,2,3,4\n") ==
+          "line 1: pixel_mm must be a number > 0");
+  CHECK(message("1,2,3,\x1b[31m\n") == "line 1, number 4: not a number (got \"?[31m\")");
+  CHECK_THROWS_WITH(read_surface(TestFile(".csv", "1,2,3,4\n# M\xfcller\n").path, 0.1),
+                    Catch::Matchers::ContainsSubstring(".csv:2: must be UTF-8"));
   CHECK(message_of(TestFile(".csv", "1,2,3,4\n").path, {}) ==
         "pixel_mm must be given: the file does not hold it");
 }

@@ -26,6 +26,26 @@ std::string error_of(std::string_view text) {
 
 }  // namespace
 
+TEST_CASE("readings may stand side by side, with heads and words in capitals") {
+  for (const char* text :
+       {"# passes = 6\nBefore;After\n262,5;256\n260;254\n258;\n",
+        "# passes = 6\nWhen\tTotal (um)\nBefore\t262,5\nBEFORE\t260\nbefore\t258\nAfter\t256\n"
+        "after\t254\n"}) {
+    const TestSpot spot = spot_of(text);
+    CHECK(spot.before_um == std::vector<double>{262.5, 260, 258});
+    CHECK(spot.after_um == std::vector<double>{256, 254});
+  }
+  CHECK(error_of("# passes = 6\nwhen,before\nbefore,262\n") ==
+        ":2: columns before and after stand in place of when and total_um");
+}
+
+TEST_CASE("a rule of a test spot names the line") {
+  CHECK(error_of("# step = a\n# passes = 0\nbefore,after\n262,256\n") ==
+        ":2: TestSpot: passes must be between 1 and 1000 (got 0)");
+  CHECK(error_of("# passes = 6\nwhen,total_um\nvorher,262\n") ==
+        ":3: when must be before or after (got \"vorher\")");
+}
+
 TEST_CASE("readings in both units become a test spot") {
   const TestSpot spot = spot_of(
       "# passes = 6\n# step = level\n# area_m2 = "

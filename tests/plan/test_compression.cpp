@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/normal_distribution.hpp>
 #include <cmath>
@@ -37,6 +38,22 @@ TEST_CASE("an exact curve gives back its modulus and plateau") {
   CHECK(result.is_plateau_seen);
   CHECK(result.modulus_mpa.value == Catch::Approx(.2).epsilon(1e-8));
   CHECK(result.plateau_kpa.value == Catch::Approx(10).epsilon(1e-8));
+}
+
+TEST_CASE("a curve that no foam has is refused") {
+  const auto refused = [](auto change) {
+    CompressionCurve curve = curve_of(200, 10, 0, 1, 6);
+    change(curve);
+    CHECK_THROWS_AS(judge_compression(curve), InvalidInput);
+  };
+  refused([](CompressionCurve& curve) { std::reverse(curve.force_n.begin(), curve.force_n.end()); });
+  refused([](CompressionCurve& curve) { curve.deflection_mm.assign(6, 2.0); });
+  for (const double area_cm2 : {1e300, 1e-300, -1.0})
+    refused([&](CompressionCurve& curve) { curve.area_cm2 = area_cm2; });
+  // On a plateau the force scatters: here by a tenth of it.
+  CompressionCurve curve = curve_of(200, 10, 0, 1);
+  curve.force_n[25] *= 0.9;
+  CHECK_NOTHROW(judge_compression(curve));
 }
 
 TEST_CASE("a foam measured so approaches as a backing of that layer does") {
