@@ -6,5 +6,10 @@
 #include <catch2/catch.hpp>
 namespace Catch {
 using Detail::Approx;  // where version 3 has it
+namespace Matchers {
+inline auto ContainsSubstring(const std::string& part) {  // as version 3 calls it
+  return Contains(part);
+}
+}  // namespace Matchers
 }
 #endif

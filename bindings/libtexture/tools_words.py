@@ -2,14 +2,12 @@
 
 from pathlib import Path
 
-import numpy as np
-
 from . import Catalogue
 from .table import bullets
 
 # A wave counts as levelled where 10 um of clear or less take 63 % of its height, as in plot.backing_stiffness().
 PRESSURE_KPA, CLEAR_PER_E_FOLD_UM = 1.5, 10
-WAVES_MM = np.geomspace(0.3, 30, 200)
+WAVES_MM = [0.3 * 100 ** (number / 200) for number in range(201)]  # as that draws
 CARRIERS = {"film_disc": "film disc", "foam_disc": "foam-backed disc", "compound": "compound or polish"}
 
 
@@ -54,9 +52,10 @@ def abrasive_use(abrasive):
 def backing_use(backing):
     if backing.support == "rigid":
         return "rigid: cuts the highest points alone"
-    softness_um_per_kpa = 1 / backing.at_working_pressure(pressure_kpa=PRESSURE_KPA).stiffness_kpa_per_um(WAVES_MM)
-    levelled_mm = WAVES_MM[PRESSURE_KPA * softness_um_per_kpa <= CLEAR_PER_E_FOLD_UM]
-    if not len(levelled_mm):
+    working = backing.at_working_pressure(pressure_kpa=PRESSURE_KPA)
+    needed_kpa_per_um = PRESSURE_KPA / CLEAR_PER_E_FOLD_UM
+    levelled_mm = [wave for wave in WAVES_MM if working.stiffness_kpa_per_um(wave) >= needed_kpa_per_um]
+    if not levelled_mm:
         return "follows all waves: for refining and polishing"
     return f"levels waves of up to {levelled_mm[-1]:.2g} mm, follows longer ones"
 

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 #include "libtexture/base/error.hpp"
 #include "libtexture/base/text.hpp"
@@ -71,12 +72,13 @@ char separator_of(std::string_view heading) {
   return ',';
 }
 
+/// typed: the name as the file spells it.
 void require_known(const CsvTable& table, int line, const std::string& kind, const std::string& name,
-                   const std::vector<std::string>& known) {
+                   const std::string& typed, const std::vector<std::string>& known) {
   if (std::find(known.begin(), known.end(), name) != known.end()) return;
   const std::string nearest = nearest_word(name, known.data(), known.data() + known.size());
   refuse_csv(table, line,
-             "unknown " + kind + " \"" + shown(name) + "\"" +
+             "unknown " + kind + " \"" + shown(typed) + "\"" +
                  (nearest.empty() ? "" : "; nearest known: \"" + nearest + "\""));
 }
 
@@ -87,7 +89,7 @@ void read_setting(CsvTable& table, int line, std::string_view comment,
   const std::string_view word = trimmed(comment.substr(0, equals));
   if (word.find(' ') != std::string::npos) return;  // a sentence, not a setting
   const std::string name = plain_name(word);
-  require_known(table, line, "setting", name, known);
+  require_known(table, line, "setting", name, std::string(word), known);
   // Spreadsheets fill a comment's line up with separators.
   std::string_view value = comment.substr(equals + 1);
   const auto last = value.find_last_not_of(" \t\r,;");
@@ -101,10 +103,10 @@ void read_heading(CsvTable& table, int line, std::string_view text, const std::v
   std::vector<std::string> cells = cells_of(text, table.separator);
   drop_empty_end(cells, 1);
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    cells[i] = plain_name(cells[i]);
+    const std::string typed = std::exchange(cells[i], plain_name(cells[i]));
     const bool is_known = std::find(known.begin(), known.end(), cells[i]) != known.end();
     if (!is_known && others == OtherColumns::left_out) continue;
-    require_known(table, line, "column", cells[i], known);
+    require_known(table, line, "column", cells[i], typed, known);
     const auto here = cells.begin() + static_cast<std::ptrdiff_t>(i);
     if (std::find(cells.begin(), here, cells[i]) != here)
       refuse_csv(table, line, "column \"" + cells[i] + "\" stands twice");

@@ -5,6 +5,7 @@
 #include "libtexture/base/error.hpp"
 #include "libtexture/io/bench_file.hpp"
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/toml_file.hpp"
 
 using namespace libtexture;
 
@@ -65,7 +66,7 @@ TEST_CASE("a bad bench file is refused by line") {
   CHECK(error_of(settings + "disc,pass,removed_um\nA,first,1\n") ==
         ":9: pass must be a number (got \"first\")");
   CHECK(error_of(settings + "disc,pass,removed_um\nA,1,1\n") ==
-        ": Bench: runs must hold at least four passes (got 1)");
+        ":8: Bench: runs must hold at least four passes (got 1)");
 }
 
 TEST_CASE("a curve of force and deflection is read") {

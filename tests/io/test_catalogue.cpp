@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <chrono>
+#include <sstream>
 
 #include "catch.hpp"
 #include "libtexture/io/catalogue.hpp"
+#include "libtexture/io/toml_file.hpp"
 #include "libtexture/io/values.hpp"
 
 using namespace libtexture;
@@ -45,6 +47,15 @@ Catalogue small() {
 
 Catalogue small_with(const char* text) {
   return extended(small(), parse_toml(text, "mine.toml"));
+}
+
+/// The table of the motion number i, like the next one, or like the catalogue's where it is the last.
+std::string table_like(int i, bool is_last) {
+  std::ostringstream text;
+  text << "[motion.m" << i << "]\nlike = \"";
+  is_last ? text << "75 mm" : text << "m" << i + 1;
+  text << "\"\n";
+  return text.str();
 }
 
 }  // namespace
@@ -97,11 +108,9 @@ TEST_CASE("tools that are chained by like take a time of their number, in any or
   // Each round over all of them, as once, took 12 s for 3000: cubic.
   constexpr int count = 3000;
   std::string text;
-  for (int i = 0; i < count; ++i)
-    text += "[motion.m" + std::to_string(i) + "]\nlike = \"" +
-            (i + 1 == count ? std::string("75 mm") : "m" + std::to_string(i + 1)) + "\"\n";
+  for (int i = 0; i < count; ++i) text.append(table_like(i, i + 1 == count));
   const auto start = std::chrono::steady_clock::now();
-  CHECK(small_with(text).motions.at("m0").force_n == small_with("").motions.at("75 mm").force_n);
+  CHECK(small_with(text.c_str()).motions.at("m0").force_n == small_with("").motions.at("75 mm").force_n);
   CHECK(std::chrono::steady_clock::now() - start < std::chrono::seconds(10));  // measured: 0.2 s
 }
 

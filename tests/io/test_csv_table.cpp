@@ -85,7 +85,9 @@ TEST_CASE("a table in another encoding is told so, by line") {
 }
 
 TEST_CASE("a table's messages show no control characters, and cut what is long") {
-  CHECK(error_of("di\x1b[31msc\na\n").starts_with(":1: unknown column \"di?[31msc\""));
+  CHECK(error_of("di\x1b"
+                 "[31msc\na\n")
+            .starts_with(":1: unknown column \"di?[31msc\""));
   CHECK(error_of(std::string(1000000, 'x') + "\na\n").size() < 200);
 }
 

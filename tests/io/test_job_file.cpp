@@ -229,8 +229,8 @@ TEST_CASE("a tool that is neither a name nor a table is told both") {
 TEST_CASE("a tool that the catalogue has not is answered with the nearest one that it has") {
   CHECK(refusal("\"150 mm light\"", "\"150mm light\"") ==
         "job.toml:26: sequence[0].step[0].motion: must be a name of the catalogue; nearest known: \"150 mm "
-        "light\" "
-        "(got \"150mm light\")");
+        "light\", "
+        "\"75 mm light\"; the command \"libtexture tools\" lists all (got \"150mm light\")");
 }
 
 TEST_CASE("an abrasive that is not made for the wetness is refused, with the line of the wetness") {

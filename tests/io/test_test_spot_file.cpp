@@ -67,6 +67,7 @@ TEST_CASE("a bad test spot file is refused by line") {
   CHECK(error_of(head + "later,260\n") == ":3: when must be before or after (got \"later\")");
   CHECK(error_of(head + "before,thick\n") == ":3: total_um must be a number (got \"thick\")");
   CHECK(error_of(head + "before,260\nafter,-1\n") == ":4: Reading: total_um must be > 0 (got -1 um)");
-  CHECK(error_of(head + "before,260\n") == ": TestSpot: after_um must hold at least one reading (got none)");
+  CHECK(error_of(head + "before,260\n") ==
+        ":2: TestSpot: after_um must hold at least one reading (got none)");
   CHECK_THROWS_AS(read_test_spot("no such file.csv"), FileMissing);
 }

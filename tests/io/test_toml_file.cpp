@@ -82,13 +82,18 @@ TEST_CASE("a byte that is not UTF-8 is told with the line it stands on") {
 TEST_CASE("a key of very many parts is refused, before a parser that calls itself meets it") {
   std::string key = "a";
   for (int part = 0; part < 14600; ++part) key += ".a";
-  for (const std::string& text : {"seed = 1\n" + key + " = 1\n", "seed = 1\n[" + key + "]\n"})
+  std::string value = "seed = 1\n", heading = "seed = 1\n[";
+  value.append(key).append(" = 1\n");
+  heading.append(key).append("]\n");
+  for (const std::string& text : {value, heading})
     CHECK_THROWS_WITH(parse_toml(text, "job.toml"), "job.toml:2: a key must have at most 32 parts");
   CHECK_THROWS_WITH(parse_toml("a = " + std::string(200000, '['), "job.toml"),
                     "job.toml:1: brackets must be nested at most 32 deep");
   // Each key and each nest is short enough, together they are not.
-  CHECK_THROWS_WITH(parse_toml("[" + key.substr(0, 61) + "]\n" + key.substr(0, 61) + " = 1\n", "job.toml"),
-                    "job.toml:2: values must be nested at most 32 deep");
+  const std::string half = key.substr(0, 61);
+  std::string both = "[";
+  both.append(half).append("]\n").append(half).append(" = 1\n");
+  CHECK_THROWS_WITH(parse_toml(both, "job.toml"), "job.toml:2: values must be nested at most 32 deep");
 }
 
 TEST_CASE("dots and brackets within texts and comments nest nothing") {
