@@ -9,7 +9,7 @@ import pytest
 
 import libtexture as lt
 from libtexture.command import main
-from libtexture.whole_file import held, require_writable, write_whole
+from libtexture.whole_file import held, write_whole
 from test_bench import bench_file
 from test_command import command
 
@@ -41,11 +41,9 @@ except ValueError as error:
     assert resource.getrlimit(resource.RLIMIT_FSIZE)[0] != 1000
 
 
-@pytest.mark.parametrize("place", ["/dev/full", "/dev/stdout", "loop"])
+@pytest.mark.parametrize("place", ["/dev/full", "/dev/stdout", "loop"])  # standard output is a pipe here
 def test_what_is_no_file_is_refused_before_the_work(tmp_path, place):
     (tmp_path / "loop").symlink_to("loop")
-    with pytest.raises(OSError, match=f"{place}: is not a file"):
-        require_writable(tmp_path / place)
     told = command("predict", "no_such_job.toml", "--json", tmp_path / place)
     assert told.returncode == 2 and f"{place}: is not a file" in told.stderr
 

@@ -43,7 +43,8 @@ def film_map(
             _draw_reading(ax, reading)
     ax.set(xlabel="mm", ylabel="mm")
     ax.set_title(
-        f"{name_text(panel.name)}; dots: total film as read, µm\n{said} that less than {clear_left_least_um:.1f} µm is left",
+        f"{name_text(panel.name)}; dots: total film as read, µm\n"
+        f"{said} that less than {clear_left_least_um:.1f} µm is left",
         fontsize="medium",
         pad=16,
     )

@@ -120,7 +120,8 @@ def scratch_owed(prediction: Planned, ax: Axes | None = None, *, panel: int = 0)
         linewidth=1.2,
         label="still owed for scratches",
     )
-    ax.set_xticks(places, [name_text(step_title(row, number)) for number, row in enumerate(steps, 1)], rotation=20, ha="right")
+    names = [name_text(step_title(row, number)) for number, row in enumerate(steps, 1)]
+    ax.set_xticks(places, names, rotation=20, ha="right")
     ax.set_ylabel("clear, µm")
     add_mil_axis(ax, "y")
     legend_above(ax, 1)  # over no bar

@@ -65,7 +65,8 @@ def bench_residuals(bench: Bench, result: BenchResult, ax: Axes | None = None) -
     for number, (run, residuals_um) in enumerate(zip(bench.runs, result.residuals_um)):
         passes = np.arange(1, len(residuals_um) + 1)
         colour, _, line = look_of(number)
-        ax.plot(passes, residuals_um, "o", color=colour, linestyle=line, linewidth=1, markersize=4, label=name_text(run.name))
+        name = name_text(run.name)
+        ax.plot(passes, residuals_um, "o", color=colour, linestyle=line, linewidth=1, markersize=4, label=name)
     ax.axhline(0, color=BLACK, linewidth=1)
     for side in (-1, 1):
         ax.axhline(2 * side * result.residual_sd_um, color=BLACK, linestyle="--", linewidth=0.8)
