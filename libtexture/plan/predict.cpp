@@ -13,6 +13,7 @@
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/judge.hpp"
 #include "libtexture/plan/knowledge.hpp"
+#include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/odd_readings.hpp"
 #include "libtexture/plan/plausible.hpp"
 #include "libtexture/plan/sample_risk.hpp"
@@ -24,6 +25,7 @@
 #include "libtexture/process/levelling_curve.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/image_clarity.hpp"
+#include "libtexture/surface/resample.hpp"
 
 namespace libtexture {
 namespace {
@@ -307,6 +309,24 @@ AllPredicted predict_these(const Job& job, const HeightField& surface, const Hei
   return all;
 }
 
+// Whether fewer pixels hold all waves of a surface but what plans may err by.
+bool is_held(const HeightField& surface, const HeightField& nodes) {
+  const double left_out_um2 = std::pow(surface.rms_um(), 2) - std::pow(nodes.rms_um(), 2);
+  return left_out_um2 <= std::pow(rms_tolerance_um(surface), 2);
+}
+
+// Maps of a history on the grid of the surface that it is a history of.
+void bring_to(History& history, const HeightField& surface) {
+  const int rows = surface.grid().rows, cols = surface.grid().cols;
+  for (HeightField& one : history.surfaces) one = resampled(one, rows, cols);
+  for (Scratches& scratches : history.scratches)
+    for (ScratchPopulation& population : scratches.populations) {
+      const HeightField removal(population.removal_um, history.before.pixel_mm());
+      population.removal_um = resampled(removal, rows, cols).height_um().max(0.0);
+    }
+  history.before = surface;
+}
+
 }  // namespace
 
 const Sequence& sequence_named(const Job& job, const std::string& name) {
@@ -324,8 +344,12 @@ const Sequence& sequence_named(const Job& job, const std::string& name) {
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence,
                   const Progress& progress) {
   job.validate();
-  return std::move(
-      predict_these(job, surface, surface, {sequence_named(job, sequence)}, progress).predicted.front());
+  const HeightField nodes = node_patch(surface);
+  const HeightField& rows = is_held(surface, nodes) ? nodes : surface;
+  Predicted predicted = std::move(
+      predict_these(job, surface, rows, {sequence_named(job, sequence)}, progress).predicted.front());
+  for (History& history : predicted.histories) bring_to(history, surface);
+  return predicted;
 }
 
 AllPredicted predict_all(const Job& job, const HeightField& surface, const Progress& progress) {
