@@ -218,17 +218,20 @@ def edge_lines(panels):
     return ["Edges: leave 10 to 15 mm unsanded, and work them by hand."]
 
 
-def next_thing(prediction, job):
+def next_thing(prediction, job=None):
+    """What to do first, or instead; with its job it sees whether the first step runs out of passes."""
     if prediction.verdict == "nothing to do":
         return "nothing; keep the clear"
     if prediction.verdict == "do not sand" and all(panel.defect for panel in prediction.panels):
         return "leave the defect, or try another first step (libtexture recommend)"
     if is_missed(prediction):
-        more = "allow the first step more passes" if is_out_of_passes(prediction, job) else "another first step"
+        is_short = job is not None and is_out_of_passes(prediction, job)
+        more = "allow the first step more passes" if is_short else "try another first step"
         return f"ask for less of the texture to go, or {more} (libtexture recommend)"
     odd = [reason for reason in prediction.reasons if reason.kind == "odd_reading"]
     if odd:
-        return f"take the reading of {film(odd[0].figures['reading_um'])} again; over filler, mark it so (over = 'filler')"
+        reading = film(odd[0].figures["reading_um"])
+        return f"take the reading of {reading} again; over filler, mark it so (over = 'filler')"
     named = [NEXT[reason.kind] for reason in prediction.reasons if reason.kind in NEXT]
     return ", then ".join([*named[:1], TEST_SPOT]) + " (libtexture calibrate)"
 

@@ -174,13 +174,17 @@ Erosion erode(const Grid& grid, const Values& height, const Values& stiffness, c
     return part_of(progress, from, done);
   };
   for (const Choice choice : {Choice::bold, Choice::wary}) {
-    Eroder coarse(grid, height, stiffness, options, choice, next_part(chosen_work));
-    result.states = coarse.choose(at);
-    add_work(coarse);
-    if (coarse.is_all_exact()) return result;
+    std::vector<std::vector<Taken>> taken;
+    {  // one run at a time: each holds a dozen fields
+      Eroder coarse(grid, height, stiffness, options, choice, next_part(chosen_work));
+      result.states = coarse.choose(at);
+      add_work(coarse);
+      if (coarse.is_all_exact()) return result;
+      taken = coarse.taken();
+    }
     for (int halvings = 1; halvings <= options.most_halvings; ++halvings) {
       Eroder fine(grid, height, stiffness, options, choice, next_part(halved_work));
-      std::vector<ErosionState> states = fine.follow(at, coarse.taken(), 1 << halvings);
+      std::vector<ErosionState> states = fine.follow(at, taken, 1 << halvings);
       add_work(fine);
       result.amplitude_error = greatest_difference(states, result.states);
       result.states = std::move(states);

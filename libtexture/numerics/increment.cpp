@@ -249,8 +249,11 @@ IncrementReport Increment::solve(const AlignedVector<double>& height, double rem
     if (start_.slope >= 0) start_ = turn(0);
     here = search_line(start_);
   }
-  over_packs(gap_.size(),
-             [&]<int W>(std::size_t i) { pack<W>(&face_[i]) = pack<W>(&height[i]) - pack<W>(&gap_[i]); });
+  over_packs(gap_.size(), [&]<int W>(std::size_t i) {
+    const Eigen::Array<double, W, 1> gap = pack<W>(&gap_[i]);
+    pack<W>(&face_[i]) = pack<W>(&height[i]) - gap;
+    report_.clearance = std::max(report_.clearance, -gap.minCoeff());
+  });
   last_share_ = here.share;
   write_pressure(pressure);
   return report_;

@@ -15,6 +15,7 @@ struct IncrementReport {
   double residual = 0;       ///< rms(S u + p_mean - p) / p_mean of the solution
   double gap = 0;            ///< estimate of the greatest misplacement of the face, over rms height
   double contact_share = 0;  ///< share of the surface under pressure
+  double clearance = 0;      ///< greatest distance of the face above the surface; 0 in full contact
 };
 
 /// Accuracy asked of one increment.

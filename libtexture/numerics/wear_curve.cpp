@@ -41,6 +41,7 @@ WearCurve::WearCurve(const Grid& grid, const AlignedVector<double>& height,
 void WearCurve::step_on(double target) {
   from_ = place_;
   if (wearing_.wear_exactly(target - place_)) {
+    see(place_, 0);
     place_ = target;
     return;
   }
@@ -54,12 +55,28 @@ void WearCurve::step_on(double target) {
     const double removal = next_;
     next_ *= wish;
     if (error <= taken_back * shape_tolerance_) {
+      see(place_ + Wearing::first_stage * removal, wearing_.first_clearance());
       place_ += removal;
+      see(place_, wearing_.clearance());
       shape_error_ += error;
       return;
     }
     wearing_.take_back();
   }
+}
+
+void WearCurve::see(double removal, double clearance) {
+  if (touched_at_) return;
+  if (clearance > 0) {
+    seen_at_ = {seen_at_[1], removal};
+    seen_clearance_ = {seen_clearance_[1], clearance};
+    seen_ = std::min(2, seen_ + 1);
+    return;
+  }
+  const double last = seen_at_[1], fall = seen_clearance_[0] - seen_clearance_[1];
+  const double further =
+      seen_ == 2 && fall > 0 ? seen_clearance_[1] * (last - seen_at_[0]) / fall : (removal - last) / 2;
+  touched_at_ = seen_ == 0 ? 0 : std::min(removal, last + further);
 }
 
 const ErosionState& WearCurve::at(double removal) {

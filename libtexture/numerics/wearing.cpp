@@ -23,6 +23,8 @@ constexpr double steepest = 3;  // slopes over the chord that keep a cubic monot
 
 }  // namespace
 
+const double Wearing::first_stage = gamma_;
+
 Wearing::Wearing(const Grid& grid, const Values& height, const Values& stiffness, IncrementOptions options,
                  Progress progress)
     : increment_(grid, stiffness), height_(height), options_(options), progress_(std::move(progress)) {
@@ -43,6 +45,7 @@ void Wearing::solve(const Values& height, double removal, Values& pressure) {
   transform_pairs_ += solved.transform_pairs;
   residual_ = std::max(residual_, solved.residual);
   contact_share_ = solved.contact_share;
+  first_clearance_ = std::exchange(clearance_, solved.clearance);
 }
 
 void Wearing::wear(double removal, bool start_is_unknown) {

@@ -31,6 +31,11 @@ class Wearing {
   const Values& height() const { return height_; }         ///< now
   const Values& companion() const { return companion_; }   ///< after wear(): see there
   double contact_share() const { return contact_share_; }  ///< 1 before the first increment
+  /// Greatest distance of the face above the surface after the first stage of the last wear(), which ends at
+  /// first_stage of the increment, and at its end.
+  double first_clearance() const { return first_clearance_; }
+  double clearance() const { return clearance_; }
+  static const double first_stage;
 
   /// The heights at a share of the last wear(), 0 to 1: each point by a monotone cubic through its heights
   /// and pressures at the ends, the mean exactly. Exact stretches are read at their ends.
@@ -66,6 +71,7 @@ class Wearing {
   bool has_before_ = false, had_before_ = false;
   double contact_share_ = 1;  // not known at the start: ask wear_exactly
   double contact_share_before_ = 1;
+  double first_clearance_ = 0, clearance_ = 0;
   double residual_ = 0;
   int increments_ = 0;
   int transform_pairs_ = 0;

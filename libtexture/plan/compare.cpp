@@ -316,12 +316,7 @@ Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted
 }
 
 Comparison compare(const Job& job, const HeightField& surface, const Progress& progress) {
-  return compare(job, surface, surface, progress);
-}
-
-Comparison compare(const Job& job, const HeightField& surface, const HeightField& rows_surface,
-                   const Progress& progress) {
-  const AllPredicted all = predict_all(job, surface, rows_surface, progress);
+  const AllPredicted all = predict_all(job, surface, progress);
   Comparison comparison = comparison_of(job, all.predicted);
   comparison.node_solves = all.node_solves;
   return comparison;

@@ -140,10 +140,6 @@ struct Comparison {
 /// Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
 Comparison compare(const Job& job, const HeightField& surface, const Progress& progress = {});
 
-/// The same with the best estimates on another surface: see predict_all().
-Comparison compare(const Job& job, const HeightField& surface, const HeightField& rows_surface,
-                   const Progress& progress = {});
-
 /// The comparison of predictions of one job, one per sequence, in the job's order.
 Comparison comparison_of(const Job& job, const std::vector<Predicted>& predicted);
 

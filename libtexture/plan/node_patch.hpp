@@ -5,8 +5,8 @@
 
 namespace libtexture {
 
-/// A surface on every second pixel of each row and column, and again, while eight are left to its mean
-/// wavelength and 64 to a side. Its mean wavelength and rms height stand within 1 % (docs/physics.md, risk).
+/// A surface on the fewest pixels that leave eight to its mean wavelength and 64 to a side, in numbers that
+/// transform fast. Its mean wavelength and rms height stand within 1 % (docs/physics.md, risk).
 HeightField node_patch(const HeightField& surface);
 
 }  // namespace libtexture

@@ -13,6 +13,7 @@
 #include "libtexture/plan/film_map.hpp"
 #include "libtexture/plan/judge.hpp"
 #include "libtexture/plan/knowledge.hpp"
+#include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/odd_readings.hpp"
 #include "libtexture/plan/plausible.hpp"
 #include "libtexture/plan/sample_risk.hpp"
@@ -24,6 +25,7 @@
 #include "libtexture/process/levelling_curve.hpp"
 #include "libtexture/process/sequence.hpp"
 #include "libtexture/surface/image_clarity.hpp"
+#include "libtexture/surface/resample.hpp"
 
 namespace libtexture {
 namespace {
@@ -253,17 +255,37 @@ Predicted predicted_of(const Job& job, const Sequence& sequence, const std::vect
   return predicted;
 }
 
+// The surface of best estimates: the nodes' pixels where they hold all waves but what plans may err by.
+HeightField rows_surface(const HeightField& surface) {
+  const HeightField nodes = node_patch(surface);
+  const double left_out_um2 = std::pow(surface.rms_um(), 2) - std::pow(nodes.rms_um(), 2);
+  return left_out_um2 <= std::pow(rms_tolerance_um(surface), 2) ? nodes : surface;
+}
+
+// Maps of a history on the grid of the surface that it is a history of.
+void bring_to(History& history, const HeightField& surface) {
+  const int rows = surface.grid().rows, cols = surface.grid().cols;
+  for (HeightField& one : history.surfaces) one = resampled(one, rows, cols);
+  for (Scratches& scratches : history.scratches)
+    for (ScratchPopulation& population : scratches.populations) {
+      const HeightField removal(population.removal_um, history.before.pixel_mm());
+      population.removal_um = resampled(removal, rows, cols).height_um().max(0.0);
+    }
+  history.before = surface;
+}
+
 struct Work {
   std::vector<std::vector<History>> histories;  // by sequence
   SampledRisks sampling;
 };
 
 // Best estimates and worlds side by side: each of them has stretches for one thread.
-Work work_of(const Job& job, const HeightField& surface, const HeightField& rows_surface,
-             const std::vector<Sequence>& sequences, const Progress& progress) {
+Work work_of(const Job& job, const HeightField& surface, const std::vector<Sequence>& sequences,
+             const Progress& progress) {
   Work work;
-  std::packaged_task<void(const Progress&)> make_histories(
-      [&](const Progress& part) { work.histories = histories_of(job, rows_surface, sequences, part); });
+  std::packaged_task<void(const Progress&)> make_histories([&](const Progress& part) {
+    work.histories = histories_of(job, rows_surface(surface), sequences, part);
+  });
   const std::shared_future<void> histories_made = make_histories.get_future();
   std::vector<SampledSequence> sampled;
   for (std::size_t i = 0; i < sequences.size(); ++i)
@@ -282,15 +304,15 @@ Work work_of(const Job& job, const HeightField& surface, const HeightField& rows
   return work;
 }
 
-AllPredicted predict_these(const Job& job, const HeightField& surface, const HeightField& rows_surface,
-                           const std::vector<Sequence>& stated, const Progress& progress) {
+AllPredicted predict_these(const Job& job, const HeightField& surface, const std::vector<Sequence>& stated,
+                           const Progress& progress) {
   const double found_by = needs_curve(job.target) ? target_work : 0;
   std::vector<Sequence> sequences;
   for (const Sequence& sequence : stated)
     sequences.push_back(worked_sequence(
         job, sequence, surface, nth_part(part_of(progress, 0, found_by), sequences.size(), stated.size())));
   for (Sequence& sequence : sequences) sequence.step = with_titles(std::move(sequence.step));
-  Work work = work_of(job, surface, rows_surface, sequences, part_of(progress, found_by, 1 - edges_work));
+  Work work = work_of(job, surface, sequences, part_of(progress, found_by, 1 - edges_work));
   std::vector<FilmVariance> film;
   for (const Panel& panel : job.panel) film.push_back(film_variance(panel, job.coating, job.seed));
   const Progress edges = part_of(progress, 1 - edges_work, 1);
@@ -301,6 +323,7 @@ AllPredicted predict_these(const Job& job, const HeightField& surface, const Hei
     const auto i = static_cast<std::size_t>(sequence);
     all.predicted[i] = predicted_of(job, sequences[i], film, std::move(work.histories[i]),
                                     std::move(work.sampling.risks[i]), part);
+    for (History& history : all.predicted[i].histories) bring_to(history, surface);
     report(part, 1);
   });
   report(progress, 1);
@@ -324,19 +347,13 @@ const Sequence& sequence_named(const Job& job, const std::string& name) {
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence,
                   const Progress& progress) {
   job.validate();
-  return std::move(
-      predict_these(job, surface, surface, {sequence_named(job, sequence)}, progress).predicted.front());
+  return std::move(predict_these(job, surface, {sequence_named(job, sequence)}, progress).predicted.front());
 }
 
 AllPredicted predict_all(const Job& job, const HeightField& surface, const Progress& progress) {
-  return predict_all(job, surface, surface, progress);
-}
-
-AllPredicted predict_all(const Job& job, const HeightField& surface, const HeightField& rows_surface,
-                         const Progress& progress) {
   job.validate();
   require(!job.sequence.empty(), "Job", "sequence", "must hold at least one sequence", "none");
-  return predict_these(job, surface, rows_surface, job.sequence, progress);
+  return predict_these(job, surface, job.sequence, progress);
 }
 
 }  // namespace libtexture

@@ -24,7 +24,9 @@ const Sequence& sequence_named(const Job& job, const std::string& name);
 
 /// Predicts a job, its sequence as worked_sequence() has it, on a starting surface (job.texture's own:
 /// surface_of() of libtexture/io). Histories, and the rows and sums of a panel, are of best estimates, with
-/// the clear at the panel's thinnest reading; risk and verdict are of all possible worlds (sample_risk).
+/// the clear at the panel's thinnest reading; risk and verdict are of all possible worlds (sample_risk). Both
+/// are worked on fewer pixels where these hold the surface (docs/physics.md, risk); a history's maps are on
+/// the surface's own grid.
 Predicted predict(const Job& job, const HeightField& surface, const std::string& sequence = "",
                   const Progress& progress = {});
 
@@ -36,10 +38,5 @@ struct AllPredicted {
 
 /// Predicts every sequence of a job, at least one, side by side: each is the same bytes as by itself.
 AllPredicted predict_all(const Job& job, const HeightField& surface, const Progress& progress = {});
-
-/// The same with the best estimates on another surface, a thinned one: risk and verdict stay those of
-/// predict().
-AllPredicted predict_all(const Job& job, const HeightField& surface, const HeightField& rows_surface,
-                         const Progress& progress = {});
 
 }  // namespace libtexture

@@ -141,7 +141,7 @@ Recommendation recommend(const Job& job, const HeightField& surface, const Tools
     return advice;
   }
   advice.sequences = compared.sequence;
-  advice.comparison = compare(compared, surface, nodes, part_of(progress, weighing_share, 1));
+  advice.comparison = compare(compared, surface, part_of(progress, weighing_share, 1));
   advice.finest = compared.sequence.front().name;
   const Alternative& choice = chosen(advice.comparison.alternatives, advice.comparison);
   advice.verdict = choice.verdict;

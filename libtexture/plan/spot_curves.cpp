@@ -10,7 +10,7 @@
 #include "libtexture/plan/node_patch.hpp"
 #include "libtexture/plan/panel_cells.hpp"
 #include "libtexture/process/disc_contact.hpp"
-#include "libtexture/process/levelling.hpp"
+#include "libtexture/process/levelling_curve.hpp"
 
 namespace libtexture {
 namespace {
@@ -20,9 +20,7 @@ constexpr int curves_between = 8;  // of the splines' table, for straight lines 
 // Removals of a curve: close ones until all is touched, which takes a valley depth at most, then wider ones.
 constexpr int close_points = 32, wide_points = 20;
 constexpr double close_reach = 1.1, wide_reach = 10;  // in valley depths
-// Of the heights: an eye tells a texture to a tenth at best.
-constexpr double tolerance_share = 0.01;
-constexpr double least_rms_share = 1e-3;  // below it a texture counts as gone
+constexpr double least_rms_share = 1e-3;              // below it a texture counts as gone
 
 /// How much deeper the deepest valley of the spot is than that of the patch.
 double valley_factor(const HeightField& surface, double area_m2) {
@@ -44,41 +42,25 @@ std::vector<double> removals_um(double valley_um) {
 
 /// A solved curve.
 struct Curve {
-  std::vector<double> root_um = {};   // of the least removal at a point
+  double touched_at_um = 0;           // removal at which the deepest valley is touched
   std::vector<double> log_left = {};  // ln(rms/rms of the start)
 };
-
-/// Removal at which the deepest valley is touched: the least removal at a point is 0 until then, and grows
-/// about as the square of what comes after.
-double touched_at_um(const std::vector<double>& at_um, const std::vector<double>& root_um) {
-  double untouched_um = 0;
-  for (std::size_t k = 0; k < at_um.size(); ++k) {
-    if (root_um[k] <= 0) {
-      untouched_um = at_um[k];
-      continue;
-    }
-    if (k + 1 == at_um.size()) return at_um[k];
-    const double growth = (root_um[k + 1] - root_um[k]) / (at_um[k + 1] - at_um[k]);
-    return std::clamp(growth > 0 ? at_um[k] - root_um[k] / growth : at_um[k], untouched_um, at_um[k]);
-  }
-  return untouched_um;
-}
 
 Curve curve_at(const HeightField& patch, const Backing& backing, const Step& step,
                const std::vector<double>& at_um, const Progress& progress) {
   const double pressure = pressure_kpa(step.motion);
-  const Levelled levelled = level(patch, backing, pressure,
-                                  {.removal_um = at_um.back(),
-                                   .report_at_um = at_um,
-                                   .amplitude_tolerance_um = tolerance_share * patch.valley_depth_um(),
-                                   .grain_um = grain_height_um(step, pressure)},
-                                  progress);
+  double share_done = 0;
+  LevellingCurve levelling(
+      patch, backing, pressure,
+      {.rms_tolerance_um = rms_tolerance_um(patch), .grain_um = grain_height_um(step, pressure)},
+      [&](double) { report(progress, share_done); });
   Curve curve;
-  for (std::size_t k = 0; k < at_um.size(); ++k) {
-    const Array2d& now = levelled.surfaces[k].height_um();
-    curve.root_um.push_back(std::sqrt(std::max(0.0, (patch.height_um() - now).minCoeff())));
-    curve.log_left.push_back(std::log(std::max(least_rms_share, levelled.rms_um[k] / patch.rms_um())));
+  for (const double removal_um : at_um) {
+    const double left_um = levelling.at(removal_um).surface.rms_um();
+    curve.log_left.push_back(std::log(std::max(least_rms_share, left_um / patch.rms_um())));
+    report(progress, share_done = removal_um / at_um.back());
   }
+  curve.touched_at_um = levelling.touched_at_um().value_or(at_um.back());
   return curve;
 }
 
@@ -158,7 +140,7 @@ SpotCurves spot_curves(const Step& step, const HeightField& surface, double area
   std::vector<double> gone;
   std::vector<std::vector<double>> left(result.removal_um.size());
   for (const Curve& curve : solved) {
-    gone.push_back(touched_at_um(at_um, curve.root_um) + result.valley_um - patch_valley_um);
+    gone.push_back(curve.touched_at_um + result.valley_um - patch_valley_um);
     left[0].push_back(0);
     for (std::size_t k = 0; k < at_um.size(); ++k) left[k + 1].push_back(curve.log_left[k]);
   }

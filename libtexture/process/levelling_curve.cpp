@@ -64,6 +64,12 @@ CurvePoint LevellingCurve::at(double removal_um) {
   return {field_of(cut.states.front().height, grid_), cut.states.front().contact_share};
 }
 
+std::optional<double> LevellingCurve::touched_at_um() const {
+  require(curve_.has_value(), "LevellingCurve", "backing", "must not be rigid: a cut touches all at its end",
+          "rigid");
+  return curve_->touched_at();
+}
+
 int LevellingCurve::transform_pairs() const {
   return curve_ ? curve_->wearing().transform_pairs() : 0;
 }

@@ -43,6 +43,9 @@ class LevellingCurve {
   /// The patch at a mean removal [um] that is >= least_removal_um and does not fall from call to call.
   CurvePoint at(double removal_um);
 
+  /// Mean removal at which the last place is touched [um]; none where the curve has not gone that far.
+  std::optional<double> touched_at_um() const;
+
   int transform_pairs() const;
 
  private:

@@ -87,25 +87,25 @@ void Layer::validate() const {
   }
 }
 
+// Sampling validates a backing a million times: messages are made only where they are needed.
 void Backing::validate() const {
-  const std::string others = "must be left out unless support is ";
   if (skin) skin->validate();
   for (const Layer& layer : layers) layer.validate();
   if (support == Support::layers)
     require(!layers.empty(), "Backing", "layers", "must hold at least one layer", "none");
-  else
-    require(layers.empty(), "Backing", "layers", others + "layers",
+  else if (!layers.empty())
+    require(false, "Backing", "layers", "must be left out unless support is layers",
             std::to_string(layers.size()) + " layers");
   if (support == Support::springs)
     require_positive(spring_stiffness_kpa_per_um.value_or(unset), "Backing", "spring_stiffness_kpa_per_um");
   else
-    require(!spring_stiffness_kpa_per_um, "Backing", "spring_stiffness_kpa_per_um", others + "springs",
-            spring_stiffness_kpa_per_um.value_or(0));
+    require(!spring_stiffness_kpa_per_um, "Backing", "spring_stiffness_kpa_per_um",
+            "must be left out unless support is springs", spring_stiffness_kpa_per_um.value_or(0));
   if (support == Support::half_space)
     require_positive(half_space_modulus_mpa.value_or(unset), "Backing", "half_space_modulus_mpa");
   else
-    require(!half_space_modulus_mpa, "Backing", "half_space_modulus_mpa", others + "half_space",
-            half_space_modulus_mpa.value_or(0));
+    require(!half_space_modulus_mpa, "Backing", "half_space_modulus_mpa",
+            "must be left out unless support is half_space", half_space_modulus_mpa.value_or(0));
   require_poisson(half_space_poisson, "Backing", "half_space_poisson");
   require_positive(stiffness_factor, "Backing", "stiffness_factor");
   require_within(stiffness_log_sd, 0, 5, "Backing", "stiffness_log_sd");

@@ -46,6 +46,23 @@ TEST_CASE("a levelling curve on a rigid backing is the ideal cut") {
   CHECK_THROWS_AS(LevellingCurve(field, rigid, 1.4, {}), InvalidInput);
 }
 
+TEST_CASE("on springs the last place is touched at valley depth less the working deflection, to 2 %") {
+  // Closed form R4 (docs/physics.md, levelling): full contact at R = Sv - p/k. The curve reads it on between
+  // its increments; 2 % of the valley depth is less than an eye tells from a wiped panel.
+  for (const double k : {0.8, 1.0, 1.6, 3.0}) {
+    LevellingCurve curve(field, Backing::on_springs(k), 1.4, {.rms_tolerance_um = rms_tolerance_um(field)});
+    const double valley_um = field.valley_depth_um(), touched_um = valley_um - 1.4 / k;
+    curve.at(0.01);
+    CHECK_FALSE(curve.touched_at_um());  // not worn as far
+    curve.at(1.5 * valley_um);
+    REQUIRE(curve.touched_at_um());
+    CHECK(*curve.touched_at_um() == Catch::Approx(touched_um).margin(0.02 * valley_um));
+  }
+  LevellingCurve soft(field, Backing::on_springs(0.1), 1.4, {.rms_tolerance_um = 0.01});
+  soft.at(0.1);
+  CHECK(*soft.touched_at_um() == 0);  // full contact from the start
+}
+
 TEST_CASE("where the share touched is asked for, the removal that touches nearly all is found to 2 %") {
   // Against level() with increments ten times as fine, whose own stories are in tests/stories.
   const HeightField peel =

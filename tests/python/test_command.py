@@ -123,6 +123,32 @@ def test_screen_details_and_json_mark_what_the_figures_rest_on(tmp_path, known, 
     assert json.loads((tmp_path / "out.json").read_text())["knowledge"] == words
 
 
+# Answers that a test spot would not change.
+MORE_PASSES = "ask for less of the texture to go, or allow the first step more passes"
+
+
+@pytest.mark.parametrize(
+    "change, words",
+    [
+        ((r"rms_um = 0.2(.*?)\npasses = \d+", r"rms_um = 0.02\1\npasses = 1"), MORE_PASSES),
+        ((r"rms_um = 0.2", "rms_um = 100"), "nothing; keep the clear"),
+        ((r"total_um = 26\d", "total_um = 800"), "take the reading of 800.0 um"),
+    ],
+    ids=["out of passes", "nothing to do", "odd reading"],
+)
+def test_the_screen_says_what_to_do_first(tmp_path, change, words):
+    assert f"Do first: {words}" in command("predict", small_job(tmp_path, "rear_door", change)).stdout
+
+
+def test_a_shortage_before_any_work_is_set_beside_the_one_after_it(tmp_path):
+    path = small_job(tmp_path, "factory_lid")
+    text = command("predict", path).stdout
+    (panel,) = lt.predict(lt.Job.load(path)).prediction.panels
+    before, after = panel.risk.short_before_probability, panel.risk.budget_exceeded_probability
+    cases = [f"{100 * chance:.0f} of 100 cases" for chance in (after, before)]
+    assert f"{cases[0]} ({cases[1]} before any work)" in text
+
+
 def test_the_sequence_is_chosen_by_name(tmp_path):
     path = small_job(tmp_path, "factory_lid")
     assert 'by "polish only"' in command("predict", path, "--sequence", "polish only").stdout

@@ -138,7 +138,7 @@ def test_the_strip_ends_with_the_ideal_and_every_row_says_what_is_seen(page, pre
     large, strip = words[:2], words[2:]
     assert large == ["Reflection before", f"Reflection after {titles[-1]}"]  # what a customer compares, side by side
     assert strip == ["Reflection before", *(f"Reflection after {title}" for title in titles), "Reflection ideal"]
-    for heading, figure in (("clarity .5 mm %", "image_clarity_percent"), ("letter mm", "smallest_letter_mm")):
+    for heading, figure in (("clarity 0.5 mm %", "image_clarity_percent"), ("letter mm", "smallest_letter_mm")):
         cells = [attributes for tag, attributes in page.tags if tag == "td" and attributes.get("data-of") == heading]
         assert len(cells) == 1 + len(panel.steps), figure
 
