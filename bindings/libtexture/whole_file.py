@@ -65,10 +65,7 @@ def write_whole(contents):
     """Writes files, path -> text (UTF-8) or bytes: a reader, or an error half way, sees all of the old ones or all of
     the new ones. ValueError that names the one that cannot be written."""
     _core._write_whole_files(
-        [
-            (Path(path), content.encode() if isinstance(content, str) else content)
-            for path, content in contents.items()
-        ]
+        [(Path(path), content.encode() if isinstance(content, str) else content) for path, content in contents.items()]
     )
 
 

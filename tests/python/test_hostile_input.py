@@ -224,4 +224,3 @@ def test_a_name_with_dollars_or_without_end_fails_no_page(tmp_path):
 def test_a_name_of_a_page_is_of_200_letters_at_most(tmp_path, capfd):
     path = small_job(tmp_path, "rear_door", ('name = "rear door"', f'name = "{"x" * 10000}"'))
     assert "must be at most 200 letters long" in refusal(capfd, "predict", path)
-
