@@ -5,9 +5,8 @@ import importlib
 import sys
 from pathlib import Path
 
-from . import Job, NotConverged, compare, predict, recommend
+from . import Job, NotConverged, __version__, compare, predict, recommend
 from . import __doc__ as description
-from . import __version__
 from .bench_words import add_bench, add_compression
 from .calibrate_words import add_calibrate
 from .choice_table import comparison_table, recommendation_table

@@ -5,10 +5,10 @@ import os
 
 import numpy as np
 import pytest
-
-import libtexture as lt
 from libtexture.command import main
 from test_command import small_job
+
+import libtexture as lt
 
 MOST_LETTERS = 1200  # of a message: what it quotes is cut
 

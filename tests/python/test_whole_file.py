@@ -6,12 +6,12 @@ import subprocess
 import sys
 
 import pytest
-
-import libtexture as lt
 from libtexture.command import main
 from libtexture.whole_file import held, write_whole
 from test_bench import bench_file
 from test_command import command
+
+import libtexture as lt
 
 
 def test_all_files_are_written_or_none(tmp_path):
