@@ -141,6 +141,7 @@ __all__ = [
     "published_budget",
     "read_bench",
     "read_compression",
+    "read_readings",
     "read_surface",
     "read_test_spot",
     "recommend",

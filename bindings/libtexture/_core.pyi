@@ -2263,7 +2263,7 @@ class Panel:
     @property
     def readings(self) -> list[Reading]:
         """
-        at least one that is not over filler
+        1 to 2000, at least one not over filler
         """
     @property
     def sheet(self) -> Sheet:
@@ -3067,9 +3067,10 @@ class Job:
         The job of a TOML file. Tools of steps are catalogue names, tables in full, or tables that say `like`;
         names are looked up in the shipped catalogue, which the file that the key `catalogue` names extends.
         Relative paths start at the job file's folder. A job with a measured map may leave `patch` out where the
-        file states its pixel; thicknesses of clear may be given in mil (clear_left_least_mil). Errors are one
-        line that starts "rear_door.toml:42: "; FileMissing where there is no job file. A file that ends in .json
-        is a job as save_job() writes it.
+        file states its pixel; thicknesses of clear may be given in mil (clear_left_least_mil). Readings of a
+        panel are tables, plain numbers in um, or the name of a file of them (read_readings). Errors are one line
+        that starts "rear_door.toml:42: "; FileMissing where there is no job file. A file that ends in .json is a
+        job as save_job() writes it.
         """
     def __eq__(self, arg0: object) -> bool:
         ...
@@ -3091,8 +3092,7 @@ class Job:
         """
     def save(self, path: str | os.PathLike[str]) -> None:
         """
-        Writes a job as such a text, a whole file or none, for load_job() to read; its paths start at that file's
-        folder. The file's name must end in .json.
+        Writes a job as such a text, a whole file or none, for load_job() to read.
         """
     def to_dict(self) -> dict[str, typing.Any]:
         """
@@ -6029,9 +6029,17 @@ def _range_um_and_mil(least_um: float, most_um: float, symbols: str = 'ascii') -
     """
     A range of lengths as both trades read it.
     """
+def _saved_text(job: Job, path: str | os.PathLike[str]) -> str:
+    """
+    The same for a file at `path`: its paths start at that file's folder. The file's name must end in .json.
+    """
 def _um_and_mil(length_um: float, symbols: str = 'ascii') -> str:
     """
     A length as both trades read it.
+    """
+def _write_whole_files(contents: collections.abc.Sequence[tuple[str | os.PathLike[str], bytes]]) -> None:
+    """
+    Writes files (path, bytes), all of them or none.
     """
 def abrasive_of(bench: Bench, result: BenchResult, *, like: Abrasive, source: str) -> Abrasive:
     """
@@ -6082,7 +6090,6 @@ def clear_owed_by_population_um(scratches: Scratches, *, limits: ScratchLimits =
 def compare(job: Job, *, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> Comparison:
     """
     Predicts each sequence of a job, at least one, on a starting surface, in the same worlds, and compares.
-    The same with the best estimates on another surface: see predict_all().
     """
 def compare_benches(first: Bench, second: Bench) -> BenchComparison:
     """
@@ -6315,7 +6322,9 @@ def predict(job: Job, *, sequence: str = '', progress: bool | collections.abc.Ca
     """
     Predicts a job, its sequence as worked_sequence() has it, on a starting surface (job.texture's own:
     surface_of() of libtexture/io). Histories, and the rows and sums of a panel, are of best estimates, with
-    the clear at the panel's thinnest reading; risk and verdict are of all possible worlds (sample_risk).
+    the clear at the panel's thinnest reading; risk and verdict are of all possible worlds (sample_risk). Both
+    are worked on fewer pixels where these hold the surface (docs/physics.md, risk); a history's maps are on
+    the surface's own grid.
     """
 def press(field: HeightField, backing: Backing, *, pressure_kpa: float, progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0) -> Pressed:
     """
@@ -6352,12 +6361,20 @@ def read_compression(path: str | os.PathLike[str]) -> CompressionCurve:
     """
     A curve of force and deflection: settings thickness_mm and area_cm2, columns force_n and deflection_mm.
     """
+def read_readings(path: str | os.PathLike[str]) -> list[Reading]:
+    """
+    The readings of a file, one per row. Columns: total_um or total_mil, and where they are known x_mm, y_mm
+    and over (panel or filler); a gauge's own columns, number and date say, are left out, and so are rows
+    without a reading. A column reading, thickness or value counts with its unit: "Thickness (um)", or a
+    column unit beside it. Cells and numbers may be written as CsvTable says. InvalidInput names the file and
+    the line; FileMissing the file.
+    """
 def read_surface(path: str | os.PathLike[str], *, pixel_mm: float | None = None) -> HeightField:
     """
     The surface of a file; the ending names the format.
     .npy  format 1 or 2, float32 or float64, little-endian, C order, shape (rows, cols), or (cols) for a
-    profile. .csv  one line per row, numbers apart by comma or semicolon (decimal point), '#' lines are
-    comments; one number
+    profile. .csv  one line per row, numbers apart by comma, semicolon or tab (decimal point; a decimal
+    comma too where commas do not part them), '#' lines are comments; one number
     per line is a profile. A comment "# pixel_mm = 0.1" gives the pixel.
     pixel_mm: side of a pixel [mm]; must be given where the file has none (.npy never has), and must be the
     file's own where it has one. InvalidInput names the file and the line or byte; FileMissing names a file
@@ -6379,8 +6396,9 @@ def read_test_spot(path: str | os.PathLike[str]) -> TestSpot:
     after,256
     after,254
     
-    Columns: when (before or after), and total_um or total_mil, or both with one filled in per row; apart by
-    comma or semicolon, decimal point. InvalidInput names the file and the line; FileMissing the file.
+    Columns: when (before or after), and total_um or total_mil, or both with one filled in per row. Or side by
+    side: before and after, in um, or before_mil and after_mil; the shorter one ends in empty cells. How cells
+    and numbers may be written: CsvTable. InvalidInput names the file and the line; FileMissing the file.
     """
 def recommend(job: Job, *, machine: Machine = ..., progress: bool | collections.abc.Callable[[float], object] | None = None, threads: int = 0, passes_most: int = 30, discs_per_m2_most: float = 10.0, minutes_per_m2_most: float = 75.0, look_every_passes: int = 2, refine_passes_most: int = 4, owed_left_um: float = 0.05, grain_ratio_most: float = 3.5) -> Recommendation:
     """
