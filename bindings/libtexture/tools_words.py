@@ -57,6 +57,8 @@ def backing_use(backing):
     levelled_mm = [wave for wave in WAVES_MM if working.stiffness_kpa_per_um(wave) >= needed_kpa_per_um]
     if not levelled_mm:
         return "follows all waves: for refining and polishing"
+    if levelled_mm[-1] == WAVES_MM[-1]:
+        return f"levels waves of {WAVES_MM[-1]:.2g} mm and longer"
     return f"levels waves of up to {levelled_mm[-1]:.2g} mm, follows longer ones"
 
 

@@ -82,7 +82,7 @@ def test_a_calibrated_job_is_saved_and_read_again(tmp_path):
     calibrated.save(tmp_path / "calibrated.json")
     assert lt.Job.load(tmp_path / "calibrated.json") == calibrated
     (tmp_path / "broken.json").write_text('{"schema": 1}')
-    with pytest.raises(ValueError, match="^broken.json: .*patch"):
+    with pytest.raises(ValueError, match="broken.json:1: .*patch"):
         lt.Job.load(tmp_path / "broken.json")
 
 
