@@ -1,5 +1,6 @@
 #include "libtexture/numerics/line_transform.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstring>
 #include <map>
@@ -15,6 +16,8 @@ using Pair [[gnu::vector_size(16)]] = double;
 
 template <class Lanes>
 constexpr std::size_t width = sizeof(Lanes) / sizeof(double);
+
+constexpr int any_radix = 0;
 
 template <class Lanes>
 struct Complex {
@@ -44,14 +47,17 @@ Complex<L> turned(const Complex<L>& a, const Turn& by) {
 // The transform of few numbers, in place: "butterflies".
 
 template <class L>
-void butterfly(Complex<L> (&v)[2]) {
+void butterfly(Complex<L> (&)[1]) {}
+
+template <class L>
+[[gnu::always_inline]] inline void butterfly(Complex<L> (&v)[2]) {
   const Complex<L> difference = v[0] - v[1];
   v[0] = v[0] + v[1];
   v[1] = difference;
 }
 
 template <class L>
-void butterfly(Complex<L> (&v)[3]) {
+[[gnu::always_inline]] inline void butterfly(Complex<L> (&v)[3]) {
   constexpr double sine = std::numbers::sqrt3 / 2;
   const Complex<L> sum = v[1] + v[2];
   const Complex<L> side = times_minus_i(sine * (v[1] - v[2]));
@@ -62,7 +68,7 @@ void butterfly(Complex<L> (&v)[3]) {
 }
 
 template <class L>
-void butterfly(Complex<L>& a, Complex<L>& b, Complex<L>& c, Complex<L>& d) {
+[[gnu::always_inline]] inline void butterfly(Complex<L>& a, Complex<L>& b, Complex<L>& c, Complex<L>& d) {
   const Complex<L> even_sum = a + c, even_difference = a - c;
   const Complex<L> odd_sum = b + d, odd_difference = b - d;
   a = even_sum + odd_sum;
@@ -72,12 +78,12 @@ void butterfly(Complex<L>& a, Complex<L>& b, Complex<L>& c, Complex<L>& d) {
 }
 
 template <class L>
-void butterfly(Complex<L> (&v)[4]) {
+[[gnu::always_inline]] inline void butterfly(Complex<L> (&v)[4]) {
   butterfly(v[0], v[1], v[2], v[3]);
 }
 
 template <class L>
-void butterfly(Complex<L> (&v)[5]) {
+[[gnu::always_inline]] inline void butterfly(Complex<L> (&v)[5]) {
   constexpr double cos_1 = 0.30901699437494742410, cos_2 = -0.80901699437494742410;  // of 2 pi / 5, 4 pi / 5
   constexpr double sin_1 = 0.95105651629515357212, sin_2 = 0.58778525229247312917;
   const Complex<L> sum_1 = v[1] + v[4], sum_2 = v[2] + v[3];
@@ -93,20 +99,27 @@ void butterfly(Complex<L> (&v)[5]) {
   v[4] = middle_1 - side_1;
 }
 
+// The same for any prime, by the definition. Mirrored numbers share their cosines and sines.
 template <class L>
-void butterfly(Complex<L> (&v)[8]) {
-  constexpr double root = std::numbers::sqrt2 / 2;
-  butterfly(v[0], v[2], v[4], v[6]);
-  butterfly(v[1], v[3], v[5], v[7]);
-  const Complex<L> eighth = {root * (v[3].re + v[3].im), root * (v[3].im - v[3].re)};
-  const Complex<L> quarter = times_minus_i(v[5]);
-  const Complex<L> three = {root * (v[7].im - v[7].re), -root * (v[7].re + v[7].im)};
-  const Complex<L> even[4] = {v[0], v[2], v[4], v[6]};
-  const Complex<L> odd[4] = {v[1], eighth, quarter, three};
-  for (int j = 0; j < 4; ++j) {
-    v[j] = even[j] + odd[j];
-    v[j + 4] = even[j] - odd[j];
+void butterfly(std::vector<Complex<L>>& v, std::vector<Complex<L>>& sums, const std::vector<Turn>& roots) {
+  const std::size_t radix = roots.size();
+  const Complex<L> first = v[0];
+  for (std::size_t k = 1; 2 * k < radix; ++k) {
+    const Complex<L> difference = v[k] - v[radix - k];
+    v[k] = v[k] + v[radix - k];
+    v[radix - k] = difference;
+    v[0] = v[0] + v[k];
   }
+  for (std::size_t j = 1; 2 * j < radix; ++j) {
+    Complex<L> middle = first, side = 0.0 * first;
+    for (std::size_t k = 1, root = j; 2 * k < radix; ++k, root = (root + j) % radix) {
+      middle = middle + roots[root].re * v[k];
+      side = side - roots[root].im * v[radix - k];
+    }
+    sums[j] = middle + times_minus_i(side);
+    sums[radix - j] = middle - times_minus_i(side);
+  }
+  std::copy(sums.begin() + 1, sums.end(), v.begin() + 1);
 }
 
 template <class L>
@@ -120,58 +133,149 @@ void store(const L& lanes, double* place) {
   std::memcpy(std::assume_aligned<sizeof(L)>(place), &lanes, sizeof(L));
 }
 
-// One group of a pass without its table: `Radix` numbers that lie `apart`, for a run of lines and of places
-// that share their turns.
-template <int Radix, class L, bool IsTurned>
-void run_group(const double* from, std::size_t apart, double* to, std::size_t run, const double* turns) {
-  Turn by[Radix];
-  if constexpr (IsTurned)
-    for (int j = 1; j < Radix; ++j) by[j] = {turns[2 * j - 2], turns[2 * j - 1]};
-  for (std::size_t q = 0; q < run; q += width<L>) {
-    Complex<L> v[Radix];
-    for (int k = 0; k < Radix; ++k) v[k] = {load<L>(from + k * apart + q), load<L>(from + k * apart + run + q)};
-    butterfly(v);
-    for (int j = 0; j < Radix; ++j) {
-      if constexpr (IsTurned)
-        if (j > 0) v[j] = turned(v[j], by[j]);
-      store(v[j].re, to + j * run + q);
-      store(v[j].im, to + (Radix + j) * run + q);
+// Numbers as they lie in a caller's memory. A line read backwards, but for its first place, gives the inverse.
+struct Strided {
+  double* first;
+  double* rest;
+  std::ptrdiff_t step, apart;
+
+  explicit Strided(const Lines& lines, int length = 0, Direction direction = Direction::forward)
+      : first(lines.first), rest(lines.first), step(2 * lines.step), apart(2 * lines.apart) {
+    if (direction == Direction::forward) return;
+    rest += length * step;
+    step = -step;
+  }
+  double* place(std::ptrdiff_t index) const { return index == 0 ? first : rest + index * step; }
+
+  template <class L>
+  Complex<L> read(const double* place, std::ptrdiff_t line) const {
+    const double* a = place + line * apart;
+    if constexpr (width<L> == 1) return {a[0], a[1]};
+    else {
+      const L one = load<L>(a), other = load<L>(a + apart);
+      return {L{one[0], other[0]}, L{one[1], other[1]}};
+    }
+  }
+  template <class L>
+  void write(const Complex<L>& value, double* place, std::ptrdiff_t line) const {
+    double* a = place + line * apart;
+    if constexpr (width<L> == 1) {
+      a[0] = value.re;
+      a[1] = value.im;
+    } else {
+      store(L{value.re[0], value.im[0]}, a);
+      store(L{value.re[1], value.im[1]}, a + apart);
+    }
+  }
+};
+
+// Numbers between passes: runs that share their turns, each first its real and then its imaginary parts.
+struct Runs {
+  double* first;
+  std::ptrdiff_t length;
+
+  double* place(std::ptrdiff_t index) const { return first + 2 * length * index; }
+
+  template <class L>
+  Complex<L> read(const double* place, std::ptrdiff_t q) const {
+    return {load<L>(place + q), load<L>(place + length + q)};
+  }
+};
+
+// The numbers that are summed at once.
+template <int Radix, class L>
+struct Few {
+  Complex<L> v[Radix];
+  explicit Few(const LineTransform::Pass&) {}
+  [[gnu::always_inline]] void sum(const LineTransform::Pass&) { butterfly(v); }
+};
+template <class L>
+struct Few<any_radix, L> {
+  std::vector<Complex<L>> v, sums;
+  explicit Few(const LineTransform::Pass& pass) : v(pass.radix), sums(pass.radix) {}
+  void sum(const LineTransform::Pass& pass) { butterfly(v, sums, pass.roots); }
+};
+
+template <int Radix, class L, bool IsTurned, class Source>
+[[gnu::always_inline]] inline void run_group(const LineTransform::Pass& pass, int group, const Source& from,
+                                             double* to, std::ptrdiff_t run) {
+  const int radix = Radix == any_radix ? pass.radix : Radix;
+  const Turn* turns = pass.turns.data() + (radix - 1) * (group - 1) - 1;
+  Few<Radix, L> few(pass);
+  for (std::ptrdiff_t q = 0; q < run; q += width<L>) {
+    for (int k = 0; k < radix; ++k)
+      few.v[k] = from.template read<L>(from.place(group + static_cast<std::ptrdiff_t>(pass.groups) * k), q);
+    few.sum(pass);
+    for (int j = 0; j < radix; ++j) {
+      const Complex<L> sum = IsTurned && j > 0 ? turned(few.v[j], turns[j]) : few.v[j];
+      store(sum.re, to + j * run + q);
+      store(sum.im, to + (radix + j) * run + q);
     }
   }
 }
 
-template <int Radix, class L>
-void run_pass(int groups, const double* turns, const double* from, double* to, std::size_t run) {
-  const std::size_t apart = 2 * run * groups;
-  run_group<Radix, L, false>(from, apart, to, run, nullptr);
-  for (int p = 1; p < groups; ++p)
-    run_group<Radix, L, true>(from + 2 * run * p, apart, to + 2 * run * Radix * p, run,
-                              turns + 2 * (Radix - 1) * (p - 1));
+template <int Radix, class L, class Source>
+void run_pass(const LineTransform::Pass& pass, const Source& from, double* to, std::ptrdiff_t run) {
+  run_group<Radix, L, false>(pass, 0, from, to, run);
+  for (int group = 1; group < pass.groups; ++group)
+    run_group<Radix, L, true>(pass, group, from, to + 2 * run * pass.radix * group, run);
 }
 
-// A prime without a butterfly of its own: the sums as they are defined.
-void run_any_pass(int radix, int groups, const double* turns, const double* roots, const double* from, double* to,
-                  std::size_t run) {
-  const std::size_t apart = 2 * run * groups;
-  for (int p = 0; p < groups; ++p)
-    for (int j = 0; j < radix; ++j)
-      for (std::size_t q = 0; q < run; ++q) {
-        Complex<double> sum{0, 0};
-        for (int k = 0, root = 0; k < radix; ++k, root = (root + j) % radix) {
-          const double* place = from + 2 * run * p + k * apart + q;
-          sum = sum + turned(Complex<double>{place[0], place[run]}, {roots[2 * root], roots[2 * root + 1]});
-        }
-        const double* turn = turns + 2 * ((radix - 1) * (p - 1) + j - 1);
-        if (p > 0 && j > 0) sum = turned(sum, {turn[0], turn[1]});
-        double* result = to + 2 * run * radix * p + j * run + q;
-        result[0] = sum.re;
-        result[radix * run] = sum.im;
-      }
+// The last pass has one group, which leaves each place where it belongs.
+template <int Radix, class L>
+void run_last_pass(const LineTransform::Pass& pass, const Runs& from, const Strided& to, std::ptrdiff_t places,
+                   std::ptrdiff_t lines) {
+  const int radix = Radix == any_radix ? pass.radix : Radix;
+  Few<Radix, L> few(pass);
+  for (std::ptrdiff_t place = 0; place < places; ++place)
+    for (std::ptrdiff_t line = 0; line < lines; line += width<L>) {
+      for (int k = 0; k < radix; ++k) few.v[k] = from.template read<L>(from.place(k), place * lines + line);
+      few.sum(pass);
+      for (int j = 0; j < radix; ++j) to.write(few.v[j], to.place(place + places * j), line);
+    }
+}
+
+template <class Work>
+void with_radix(int radix, Work&& work) {
+  switch (radix) {
+    case 1:
+      return work.template operator()<1>();
+    case 2:
+      return work.template operator()<2>();
+    case 3:
+      return work.template operator()<3>();
+    case 4:
+      return work.template operator()<4>();
+    case 5:
+      return work.template operator()<5>();
+    default:
+      return work.template operator()<any_radix>();
+  }
+}
+
+template <class Source>
+void run(const LineTransform::Pass& pass, const Source& from, double* to, std::ptrdiff_t length) {
+  with_radix(pass.radix, [&]<int Radix>() {
+    length % 2 == 0 ? run_pass<Radix, Pair>(pass, from, to, length) : run_pass<Radix, double>(pass, from, to, length);
+  });
+}
+
+void run_last(const LineTransform::Pass& pass, const Runs& from, Strided to, int lines) {
+  std::ptrdiff_t places = from.length / lines, side_by_side = lines;
+  if (lines == 1) {  // the places of one line stand in for lines
+    to.apart = to.step;
+    to.step *= places;
+    std::swap(places, side_by_side);
+  }
+  with_radix(pass.radix, [&]<int Radix>() {
+    side_by_side % 2 == 0 ? run_last_pass<Radix, Pair>(pass, from, to, places, side_by_side)
+                          : run_last_pass<Radix, double>(pass, from, to, places, side_by_side);
+  });
 }
 
 std::vector<int> radices_of(int length) {
   std::vector<int> radices;
-  for (const int radix : {8, 4, 2, 3, 5})
+  for (const int radix : {4, 2, 3, 5})
     for (; length % radix == 0; length /= radix) radices.push_back(radix);
   for (int prime = 7; length > 1; prime += 2) {
     if (prime * prime > length) prime = length;
@@ -206,18 +310,13 @@ LineTransform::LineTransform(int length) : length_(length) {
   for (const int radix : radices_of(length)) {
     Pass pass{radix, left / radix, {}, {}};
     for (int p = 1; p < pass.groups; ++p)
-      for (int j = 1; j < radix; ++j) {
-        const Turn turn = turn_of(static_cast<long long>(p) * j, left);
-        pass.turns.insert(pass.turns.end(), {turn.re, turn.im});
-      }
-    if (radix > 5 && radix != 8)
-      for (int j = 0; j < radix; ++j) {
-        const Turn root = turn_of(j, radix);
-        pass.roots.insert(pass.roots.end(), {root.re, root.im});
-      }
+      for (int j = 1; j < radix; ++j) pass.turns.push_back(turn_of(static_cast<long long>(p) * j, left));
+    if (radix > 5)
+      for (int j = 0; j < radix; ++j) pass.roots.push_back(turn_of(j, radix));
     passes_.push_back(std::move(pass));
-    left /= radix;
+    left = passes_.back().groups;
   }
+  while (passes_.size() < 2) passes_.emplace_back();  // the first reads and the last writes
 }
 
 std::shared_ptr<const LineTransform> LineTransform::of(int length) {
@@ -232,38 +331,17 @@ std::shared_ptr<const LineTransform> LineTransform::of(int length) {
   return found;
 }
 
-template <class L>
-void LineTransform::run(const Pass& pass, const double* from, double* to, std::size_t run_length) {
-  const double* turns = pass.turns.data();
-  switch (pass.radix) {
-    case 2:
-      return run_pass<2, L>(pass.groups, turns, from, to, run_length);
-    case 3:
-      return run_pass<3, L>(pass.groups, turns, from, to, run_length);
-    case 4:
-      return run_pass<4, L>(pass.groups, turns, from, to, run_length);
-    case 5:
-      return run_pass<5, L>(pass.groups, turns, from, to, run_length);
-    case 8:
-      return run_pass<8, L>(pass.groups, turns, from, to, run_length);
-    default:
-      return run_any_pass(pass.radix, pass.groups, turns, pass.roots.data(), from, to, run_length);
+void LineTransform::transform(const Lines& from, const Lines& to, int lines, Direction direction,
+                              AlignedVector<double>& work) const {
+  Runs in{work.data(), lines}, out{work.data() + work_size(lines) / 2, lines};
+  run(passes_.front(), Strided(from, length_, direction), in.first, in.length);
+  in.length *= passes_.front().radix;
+  for (std::size_t k = 1; k + 1 < passes_.size(); ++k) {
+    run(passes_[k], in, out.first, in.length);
+    out.length = in.length * passes_[k].radix;
+    std::swap(in, out);
   }
-}
-
-// Stockham's ordering: each pass reads from one buffer and writes to the other, and the last leaves all in
-// order. A run is what shares its turns: all lines, times the radices of the passes before.
-double* LineTransform::transform(double* from, double* to, int lines) const {
-  std::size_t run_length = lines;
-  for (const Pass& pass : passes_) {
-    if (run_length % width<Pair> == 0)
-      run<Pair>(pass, from, to, run_length);
-    else
-      run<double>(pass, from, to, run_length);
-    run_length *= pass.radix;
-    std::swap(from, to);
-  }
-  return from;
+  run_last(passes_.back(), in, Strided(to), lines);
 }
 
 }  // namespace libtexture

@@ -9,46 +9,52 @@
 
 namespace libtexture {
 
-/// Transforms lines of `length` complex numbers side by side, so that vector units work on several lines.
-/// Fast where the length is a product of 2, 3 and 5; any other prime factor costs its square.
-/// Holds tables only: threads may share it, each with buffers of its own.
-class LineTransform {
- public:
-  explicit LineTransform(int length);
-
-  /// The transform of this length, with its tables kept for the next caller.
-  static std::shared_ptr<const LineTransform> of(int length);
-
-  int length() const { return length_; }
-
-  /// Z = sum z exp(-2 pi i j k / length), not scaled. Both buffers hold 2 * length * lines numbers on a
-  /// boundary of 16 bytes and are overwritten; returns the one that holds the result.
-  /// `from`: for each place, the real parts of all lines and then their imaginary parts.
-  /// Result: the real parts of all places, each with all lines, and then the imaginary parts.
-  /// The inverse is the same transform with real and imaginary parts swapped before and after.
-  double* transform(double* from, double* to, int lines) const;
-
- private:
-  /// One pass: `groups` groups of `radix` numbers each, whose sums are turned by `turns`.
-  struct Pass {
-    int radix = 0;
-    int groups = 0;
-    std::vector<double> turns;  ///< re, im of exp(-2 pi i p j / (radix groups)), p = 1..groups-1, j = 1..radix-1
-    std::vector<double> roots;  ///< re, im of exp(-2 pi i j / radix), of a radix without a butterfly of its own
-  };
-  template <class Lanes>
-  static void run(const Pass& pass, const double* from, double* to, std::size_t run_length);
-
-  int length_;
-  std::vector<Pass> passes_;
-};
-
-/// exp(-2 pi i numerator / denominator), 0 <= numerator < denominator: re and im rounded once from a longer
-/// format, so that no machine's library of double functions shows in the last digit.
+/// exp(-2 pi i numerator / denominator), 0 <= numerator < denominator.
 struct Turn {
   double re = 1;
   double im = 0;
 };
 Turn turn_of(long long numerator, long long denominator);
+
+/// Where the complex numbers of a block of lines lie: re and im side by side, on boundaries of 16 bytes.
+/// Distances are counted in complex numbers.
+struct Lines {
+  double* first = nullptr;
+  std::ptrdiff_t step = 1;   ///< from a place of a line to the next
+  std::ptrdiff_t apart = 1;  ///< from a line to the next
+};
+
+enum class Direction { forward, inverse };
+
+/// The transform of one length: fast where that is a product of 2, 3 and 5, while the time of any other prime
+/// factor grows with its square. It holds tables only, so that threads may share it.
+class LineTransform {
+ public:
+  explicit LineTransform(int length);
+
+  /// The transform of `length`, from among those made lately.
+  static std::shared_ptr<const LineTransform> of(int length);
+
+  int length() const { return length_; }
+
+  /// Numbers that a call needs to work in.
+  std::size_t work_size(int lines) const { return 4 * static_cast<std::size_t>(length_) * lines; }
+
+  /// Z_k = sum z_j exp(-+ 2 pi i j k / length), not scaled, for `lines` lines; `from` and `to` may be the same.
+  void transform(const Lines& from, const Lines& to, int lines, Direction direction,
+                 AlignedVector<double>& work) const;
+
+  /// A pass takes the transforms of `radix` shorter lines together: Stockham's ordering.
+  struct Pass {
+    int radix = 1;
+    int groups = 1;           ///< groups of `radix` numbers, each with turns of its own
+    std::vector<Turn> turns;  ///< exp(-2 pi i p j / (radix groups)), j = 1..radix-1 for each p = 1..groups-1
+    std::vector<Turn> roots;  ///< exp(-2 pi i j / radix), where the radix has no sums of its own
+  };
+
+ private:
+  int length_;
+  std::vector<Pass> passes_;
+};
 
 }  // namespace libtexture

@@ -20,12 +20,14 @@ class PlaneTransform {
   void inverse(std::complex<double>* half, double* values);
 
  private:
-  void transform_columns(std::complex<double>* half, bool inverse);
+  void transform_columns(std::complex<double>* half, Direction direction);
+  void separate(std::complex<double>* row) const;
+  void merge(std::complex<double>* row) const;
 
   int rows_, cols_, half_cols_;
   std::shared_ptr<const LineTransform> row_, column_;
   std::vector<Turn> turns_;
-  AlignedVector<double> buffer_, other_;
+  AlignedVector<double> work_;
 };
 
 }  // namespace libtexture
