@@ -182,57 +182,53 @@ struct Runs {
   }
 };
 
-// The numbers that are summed at once.
-template <int Radix, class L>
-struct Few {
-  Complex<L> v[Radix];
-  explicit Few(const LineTransform::Pass&) {}
-  [[gnu::always_inline]] void sum(const LineTransform::Pass&) { butterfly(v); }
-};
-template <class L>
-struct Few<any_radix, L> {
-  std::vector<Complex<L>> v, sums;
-  explicit Few(const LineTransform::Pass& pass) : v(pass.radix), sums(pass.radix) {}
-  void sum(const LineTransform::Pass& pass) { butterfly(v, sums, pass.roots); }
-};
+using Pass = LineTransform::Pass;
 
 template <int Radix, class L, bool IsTurned, class Source>
-[[gnu::always_inline]] inline void run_group(const LineTransform::Pass& pass, int group, const Source& from,
-                                             double* to, std::ptrdiff_t run) {
-  const int radix = Radix == any_radix ? pass.radix : Radix;
-  const Turn* turns = pass.turns.data() + (radix - 1) * (group - 1) - 1;
-  Few<Radix, L> few(pass);
+[[gnu::always_inline]] inline void run_group(const Source from, std::ptrdiff_t group, std::ptrdiff_t groups,
+                                             const Turn* turns, double* to, std::ptrdiff_t run) {
+  // Copies, because the compiler cannot know that results are not stored over the originals.
+  Turn by[Radix];
+  for (int j = 1; j < Radix; ++j)
+    if constexpr (IsTurned) by[j] = turns[j - 1];
+  const double* places[Radix];
+  for (int k = 0; k < Radix; ++k) places[k] = from.place(group + k * groups);
   for (std::ptrdiff_t q = 0; q < run; q += width<L>) {
-    for (int k = 0; k < radix; ++k)
-      few.v[k] = from.template read<L>(from.place(group + static_cast<std::ptrdiff_t>(pass.groups) * k), q);
-    few.sum(pass);
-    for (int j = 0; j < radix; ++j) {
-      const Complex<L> sum = IsTurned && j > 0 ? turned(few.v[j], turns[j]) : few.v[j];
-      store(sum.re, to + j * run + q);
-      store(sum.im, to + (radix + j) * run + q);
+    Complex<L> v[Radix];
+    for (int k = 0; k < Radix; ++k) v[k] = from.template read<L>(places[k], q);
+    butterfly(v);
+    for (int j = 0; j < Radix; ++j) {
+      if constexpr (IsTurned)
+        if (j > 0) v[j] = turned(v[j], by[j]);
+      store(v[j].re, to + j * run + q);
+      store(v[j].im, to + (Radix + j) * run + q);
     }
   }
 }
 
 template <int Radix, class L, class Source>
-void run_pass(const LineTransform::Pass& pass, const Source& from, double* to, std::ptrdiff_t run) {
-  run_group<Radix, L, false>(pass, 0, from, to, run);
-  for (int group = 1; group < pass.groups; ++group)
-    run_group<Radix, L, true>(pass, group, from, to + 2 * run * pass.radix * group, run);
+void run_pass(const Pass& pass, const Source& from, double* to, std::ptrdiff_t run) {
+  run_group<Radix, L, false>(from, 0, pass.groups, nullptr, to, run);
+  const Turn* turns = pass.turns.data();
+  for (int group = 1; group < pass.groups; ++group, turns += Radix - 1)
+    run_group<Radix, L, true>(from, group, pass.groups, turns, to + 2 * run * Radix * group, run);
 }
 
 // The last pass has one group, which leaves each place where it belongs.
 template <int Radix, class L>
-void run_last_pass(const LineTransform::Pass& pass, const Runs& from, const Strided& to, std::ptrdiff_t places,
-                   std::ptrdiff_t lines) {
-  const int radix = Radix == any_radix ? pass.radix : Radix;
-  Few<Radix, L> few(pass);
-  for (std::ptrdiff_t place = 0; place < places; ++place)
-    for (std::ptrdiff_t line = 0; line < lines; line += width<L>) {
-      for (int k = 0; k < radix; ++k) few.v[k] = from.template read<L>(from.place(k), place * lines + line);
-      few.sum(pass);
-      for (int j = 0; j < radix; ++j) to.write(few.v[j], to.place(place + places * j), line);
+void run_last_pass(const Runs from, const Strided to, std::ptrdiff_t places, std::ptrdiff_t lines) {
+  const double* at = from.first;
+  const std::ptrdiff_t apart = 2 * from.length;
+  for (std::ptrdiff_t place = 0; place < places; ++place) {
+    double* results[Radix];
+    for (int j = 0; j < Radix; ++j) results[j] = to.place(place + places * j);
+    for (std::ptrdiff_t line = 0; line < lines; line += width<L>, at += width<L>) {
+      Complex<L> v[Radix];
+      for (int k = 0; k < Radix; ++k) v[k] = from.template read<L>(at + k * apart, 0);
+      butterfly(v);
+      for (int j = 0; j < Radix; ++j) to.write(v[j], results[j], line);
     }
+  }
 }
 
 template <class Work>
@@ -249,7 +245,7 @@ void with_radix(int radix, Work&& work) {
     case 5:
       return work.template operator()<5>();
     default:
-      return work.template operator()<any_radix>();
+      return work.template operator()<1>();
   }
 }
 
@@ -268,8 +264,8 @@ void run_last(const LineTransform::Pass& pass, const Runs& from, Strided to, int
     std::swap(places, side_by_side);
   }
   with_radix(pass.radix, [&]<int Radix>() {
-    side_by_side % 2 == 0 ? run_last_pass<Radix, Pair>(pass, from, to, places, side_by_side)
-                          : run_last_pass<Radix, double>(pass, from, to, places, side_by_side);
+    side_by_side % 2 == 0 ? run_last_pass<Radix, Pair>(from, to, places, side_by_side)
+                          : run_last_pass<Radix, double>(from, to, places, side_by_side);
   });
 }
 

@@ -5,13 +5,12 @@
 namespace libtexture {
 namespace {
 
-constexpr int block_lines = 4;
+constexpr int most_lines = 16;
 
 template <class Work>
 void over_blocks(int count, Work&& work) {
-  int first = 0;
-  for (; first + block_lines <= count; first += block_lines) work(first, block_lines);
-  for (; first < count; ++first) work(first, 1);
+  for (int first = 0, lines = most_lines; first < count; lines /= 2)
+    for (; first + lines <= count; first += lines) work(first, lines);
 }
 
 double* raw(std::complex<double>* numbers) {
@@ -26,7 +25,7 @@ PlaneTransform::PlaneTransform(int rows, int cols)
       half_cols_(cols / 2 + 1),
       row_(LineTransform::of(cols % 2 == 0 ? cols / 2 : cols)),
       column_(LineTransform::of(rows)),
-      work_(std::max(row_->work_size(block_lines), column_->work_size(block_lines))) {
+      work_(std::max(row_->work_size(most_lines), column_->work_size(most_lines))) {
   for (int k = 0; cols % 2 == 0 && 4 * k <= cols; ++k) turns_.push_back(turn_of(k, cols));
 }
 
