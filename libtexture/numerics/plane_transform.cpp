@@ -1,20 +1,51 @@
 #include "libtexture/numerics/plane_transform.hpp"
 
 #include <algorithm>
+#include <cstring>
+#include <memory>
+#include <utility>
 
 namespace libtexture {
 namespace {
 
-constexpr int most_lines = 16;
+// Rows of a power of two share few places of a cache, so that few of them fit; of columns, many together read
+// whole cache lines.
+constexpr int most_rows = 4;
+constexpr int most_columns = 16;
 
 template <class Work>
-void over_blocks(int count, Work&& work) {
+void over_blocks(int count, int most_lines, Work&& work) {
   for (int first = 0, lines = most_lines; first < count; lines /= 2)
     for (; first + lines <= count; first += lines) work(first, lines);
 }
 
 double* raw(std::complex<double>* numbers) {
   return reinterpret_cast<double*>(numbers);
+}
+
+using Pair [[gnu::vector_size(16)]] = double;
+Pair load(const double* place) {
+  Pair numbers;
+  std::memcpy(&numbers, std::assume_aligned<sizeof(Pair)>(place), sizeof(Pair));
+  return numbers;
+}
+void store(const Pair& numbers, double* place) {
+  std::memcpy(std::assume_aligned<sizeof(Pair)>(place), &numbers, sizeof(Pair));
+}
+
+template <class Part>
+void each_mirrored_pair(double* row, const std::vector<Turn>& turns, int pairs, Part&& part) {
+  double *low = row, *high = row + 2 * pairs;
+  const Turn* turn = turns.data();
+  for (int k = 1; 2 * k <= pairs; ++k) {
+    low += 2;
+    high -= 2;
+    const Pair mirrored = load(high);
+    const auto [even, odd] = part(load(low), Pair{mirrored[0], -mirrored[1]}, *++turn);
+    const Pair back = even - odd;
+    store(Pair{back[0], -back[1]}, high);
+    store(even + odd, low);
+  }
 }
 
 }  // namespace
@@ -25,7 +56,7 @@ PlaneTransform::PlaneTransform(int rows, int cols)
       half_cols_(cols / 2 + 1),
       row_(LineTransform::of(cols % 2 == 0 ? cols / 2 : cols)),
       column_(LineTransform::of(rows)),
-      work_(std::max(row_->work_size(most_lines), column_->work_size(most_lines))) {
+      work_(std::max(row_->work_size(most_rows), column_->work_size(most_columns))) {
   for (int k = 0; cols % 2 == 0 && 4 * k <= cols; ++k) turns_.push_back(turn_of(k, cols));
 }
 
@@ -36,50 +67,32 @@ void PlaneTransform::separate(std::complex<double>* row) const {
   const std::complex<double> z = row[0];
   row[0] = z.real() + z.imag();
   row[pairs] = z.real() - z.imag();
-  double *low = raw(row), *high = raw(row + pairs);
-  for (int k = 1; 2 * k <= pairs; ++k) {
-    low += 2;
-    high -= 2;
-    const double sum_re = 0.5 * (low[0] + high[0]), sum_im = 0.5 * (low[1] - high[1]);
-    const double re = 0.5 * (low[0] - high[0]), im = 0.5 * (low[1] + high[1]);
-    const double turned_re = turns_[k].im * re + turns_[k].re * im;
-    const double turned_im = turns_[k].im * im - turns_[k].re * re;
-    high[0] = sum_re - turned_re;
-    high[1] = turned_im - sum_im;
-    low[0] = sum_re + turned_re;
-    low[1] = sum_im + turned_im;
-  }
+  each_mirrored_pair(raw(row), turns_, pairs, [](Pair low, Pair high, const Turn& turn) {
+    const Pair difference = 0.5 * (low - high);
+    return std::pair{0.5 * (low + high), turn.im * difference + turn.re * Pair{difference[1], -difference[0]}};
+  });
 }
 
 void PlaneTransform::merge(std::complex<double>* row) const {
   const int pairs = cols_ / 2;
   const double first = row[0].real(), last = row[pairs].real();
   row[0] = {first + last, first - last};
-  double *low = raw(row), *high = raw(row + pairs);
-  for (int k = 1; 2 * k <= pairs; ++k) {
-    low += 2;
-    high -= 2;
-    const double sum_re = low[0] + high[0], sum_im = low[1] - high[1];
-    const double re = low[0] - high[0], im = low[1] + high[1];
-    const double turned_re = turns_[k].im * re - turns_[k].re * im;
-    const double turned_im = turns_[k].im * im + turns_[k].re * re;
-    high[0] = sum_re - turned_re;
-    high[1] = turned_im - sum_im;
-    low[0] = sum_re + turned_re;
-    low[1] = sum_im + turned_im;
-  }
+  each_mirrored_pair(raw(row), turns_, pairs, [](Pair low, Pair high, const Turn& turn) {
+    const Pair difference = low - high;
+    return std::pair{low + high, turn.im * difference + turn.re * Pair{-difference[1], difference[0]}};
+  });
 }
 
 void PlaneTransform::transform_columns(std::complex<double>* half, Direction direction) {
   if (rows_ == 1) return;
-  over_blocks(half_cols_, [&](int first, int lines) {
+  over_blocks(half_cols_, most_columns, [&](int first, int lines) {
     const Lines columns{raw(half + first), half_cols_, 1};
     column_->transform(columns, columns, lines, direction, work_);
   });
 }
 
 void PlaneTransform::forward(const double* values, std::complex<double>* half) {
-  over_blocks(rows_, [&](int first, int lines) {
+  over_blocks(rows_, most_rows, [&](int first, int lines) {
     const double* from = values + static_cast<std::size_t>(first) * cols_;
     std::complex<double>* to = half + static_cast<std::size_t>(first) * half_cols_;
     const Lines pairs{const_cast<double*>(from), 1, cols_ / 2};
@@ -91,7 +104,7 @@ void PlaneTransform::forward(const double* values, std::complex<double>* half) {
 
 void PlaneTransform::inverse(std::complex<double>* half, double* values) {
   transform_columns(half, Direction::inverse);
-  over_blocks(rows_, [&](int first, int lines) {
+  over_blocks(rows_, most_rows, [&](int first, int lines) {
     std::complex<double>* from = half + static_cast<std::size_t>(first) * half_cols_;
     for (int line = 0; line < lines; ++line) merge(from + static_cast<std::size_t>(line) * half_cols_);
     const Lines pairs{values + static_cast<std::size_t>(first) * cols_, 1, cols_ / 2};
