@@ -99,6 +99,22 @@ template <class L>
   v[4] = middle_1 - side_1;
 }
 
+template <class L>
+[[gnu::always_inline]] inline void butterfly(Complex<L> (&v)[8]) {
+  constexpr double root = std::numbers::sqrt2 / 2;
+  butterfly(v[0], v[2], v[4], v[6]);
+  butterfly(v[1], v[3], v[5], v[7]);
+  const Complex<L> even[4] = {v[0], v[2], v[4], v[6]};
+  const Complex<L> odd[4] = {v[1],
+                             {root * (v[3].re + v[3].im), root * (v[3].im - v[3].re)},
+                             times_minus_i(v[5]),
+                             {root * (v[7].im - v[7].re), -root * (v[7].re + v[7].im)}};
+  for (int j = 0; j < 4; ++j) {
+    v[j] = even[j] + odd[j];
+    v[j + 4] = even[j] - odd[j];
+  }
+}
+
 // The same for any prime, by the definition. Mirrored numbers share their cosines and sines.
 template <class L>
 void butterfly(std::vector<Complex<L>>& v, std::vector<Complex<L>>& sums, const std::vector<Turn>& roots) {
@@ -244,6 +260,8 @@ void with_radix(int radix, Work&& work) {
       return work.template operator()<4>();
     case 5:
       return work.template operator()<5>();
+    case 8:
+      return work.template operator()<8>();
     default:
       return work.template operator()<1>();
   }
@@ -271,7 +289,8 @@ void run_last(const LineTransform::Pass& pass, const Runs& from, Strided to, int
 
 std::vector<int> radices_of(int length) {
   std::vector<int> radices;
-  for (const int radix : {4, 2, 3, 5})
+  for (; length % 4 == 0 && length % 16 != 8; length /= 4) radices.push_back(4);
+  for (const int radix : {8, 2, 3, 5})
     for (; length % radix == 0; length /= radix) radices.push_back(radix);
   for (int prime = 7; length > 1; prime += 2) {
     if (prime * prime > length) prime = length;
