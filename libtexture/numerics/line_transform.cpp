@@ -11,13 +11,15 @@
 namespace libtexture {
 namespace {
 
-// Two numbers in the vector register that every x86-64 has; other machines get what their compiler makes of it.
+// Two numbers in the vector register that every x86-64 has; other machines get what their compiler makes of
+// it.
 using Pair [[gnu::vector_size(16)]] = double;
 
 template <class Lanes>
 constexpr std::size_t width = sizeof(Lanes) / sizeof(double);
 
-constexpr int any_radix = 0;
+using Pass = LineTransform::Pass;
+constexpr int any_radix = 0;  // that of a pass whose radix has no butterfly of its own
 
 template <class Lanes>
 struct Complex {
@@ -127,7 +129,7 @@ void butterfly(std::vector<Complex<L>>& v, std::vector<Complex<L>>& sums, const 
     v[0] = v[0] + v[k];
   }
   for (std::size_t j = 1; 2 * j < radix; ++j) {
-    Complex<L> middle = first, side = 0.0 * first;
+    Complex<L> middle = first, side{};
     for (std::size_t k = 1, root = j; 2 * k < radix; ++k, root = (root + j) % radix) {
       middle = middle + roots[root].re * v[k];
       side = side - roots[root].im * v[radix - k];
@@ -149,7 +151,8 @@ void store(const L& lanes, double* place) {
   std::memcpy(std::assume_aligned<sizeof(L)>(place), &lanes, sizeof(L));
 }
 
-// Numbers as they lie in a caller's memory. A line read backwards, but for its first place, gives the inverse.
+// Numbers as they lie in a caller's memory. A line read backwards, but for its first place, gives the
+// inverse.
 struct Strided {
   double* first;
   double* rest;
@@ -166,7 +169,8 @@ struct Strided {
   template <class L>
   Complex<L> read(const double* place, std::ptrdiff_t line) const {
     const double* a = place + line * apart;
-    if constexpr (width<L> == 1) return {a[0], a[1]};
+    if constexpr (width<L> == 1)
+      return {a[0], a[1]};
     else {
       const L one = load<L>(a), other = load<L>(a + apart);
       return {L{one[0], other[0]}, L{one[1], other[1]}};
@@ -198,8 +202,6 @@ struct Runs {
   }
 };
 
-using Pass = LineTransform::Pass;
-
 template <int Radix, class L, bool IsTurned, class Source>
 [[gnu::always_inline]] inline void run_group(const Source from, std::ptrdiff_t group, std::ptrdiff_t groups,
                                              const Turn* turns, double* to, std::ptrdiff_t run) {
@@ -228,6 +230,23 @@ void run_pass(const Pass& pass, const Source& from, double* to, std::ptrdiff_t r
   const Turn* turns = pass.turns.data();
   for (int group = 1; group < pass.groups; ++group, turns += Radix - 1)
     run_group<Radix, L, true>(from, group, pass.groups, turns, to + 2 * run * Radix * group, run);
+}
+
+template <class L, class Source>
+void run_any_pass(const Pass& pass, const Source& from, double* to, std::ptrdiff_t run) {
+  const std::ptrdiff_t radix = pass.radix, groups = pass.groups;
+  std::vector<Complex<L>> v(radix), sums(radix);
+  for (std::ptrdiff_t group = 0; group < groups; ++group, to += 2 * run * radix)
+    for (std::ptrdiff_t q = 0; q < run; q += width<L>) {
+      for (std::ptrdiff_t k = 0; k < radix; ++k)
+        v[k] = from.template read<L>(from.place(group + k * groups), q);
+      butterfly(v, sums, pass.roots);
+      for (std::ptrdiff_t j = 0; j < radix; ++j) {
+        if (group > 0 && j > 0) v[j] = turned(v[j], pass.turns[(radix - 1) * (group - 1) + j - 1]);
+        store(v[j].re, to + j * run + q);
+        store(v[j].im, to + (radix + j) * run + q);
+      }
+    }
 }
 
 // The last pass has one group, which leaves each place where it belongs.
@@ -263,28 +282,41 @@ void with_radix(int radix, Work&& work) {
     case 8:
       return work.template operator()<8>();
     default:
-      return work.template operator()<1>();
+      return work.template operator()<any_radix>();
   }
+}
+
+template <class L, class Source>
+void run_lanes(const Pass& pass, const Source& from, double* to, std::ptrdiff_t run) {
+  with_radix(pass.radix, [&]<int Radix>() {
+    if constexpr (Radix == any_radix)
+      run_any_pass<L>(pass, from, to, run);
+    else
+      run_pass<Radix, L>(pass, from, to, run);
+  });
 }
 
 template <class Source>
-void run(const LineTransform::Pass& pass, const Source& from, double* to, std::ptrdiff_t length) {
-  with_radix(pass.radix, [&]<int Radix>() {
-    length % 2 == 0 ? run_pass<Radix, Pair>(pass, from, to, length) : run_pass<Radix, double>(pass, from, to, length);
-  });
+void run(const Pass& pass, const Source& from, double* to, std::ptrdiff_t run) {
+  run % 2 == 0 ? run_lanes<Pair>(pass, from, to, run) : run_lanes<double>(pass, from, to, run);
 }
 
-void run_last(const LineTransform::Pass& pass, const Runs& from, Strided to, int lines) {
-  std::ptrdiff_t places = from.length / lines, side_by_side = lines;
+void run_last(const Pass& pass, const Runs& from, Strided to, std::ptrdiff_t lines) {
+  std::ptrdiff_t places = from.length / lines;
   if (lines == 1) {  // the places of one line stand in for lines
     to.apart = to.step;
     to.step *= places;
-    std::swap(places, side_by_side);
+    std::swap(places, lines);
   }
   with_radix(pass.radix, [&]<int Radix>() {
-    side_by_side % 2 == 0 ? run_last_pass<Radix, Pair>(from, to, places, side_by_side)
-                          : run_last_pass<Radix, double>(from, to, places, side_by_side);
+    if constexpr (Radix != any_radix)
+      lines % 2 == 0 ? run_last_pass<Radix, Pair>(from, to, places, lines)
+                     : run_last_pass<Radix, double>(from, to, places, lines);
   });
+}
+
+bool has_butterfly(int radix) {
+  return radix <= 5 || radix == 8;
 }
 
 std::vector<int> radices_of(int length) {
@@ -326,12 +358,13 @@ LineTransform::LineTransform(int length) : length_(length) {
     Pass pass{radix, left / radix, {}, {}};
     for (int p = 1; p < pass.groups; ++p)
       for (int j = 1; j < radix; ++j) pass.turns.push_back(turn_of(static_cast<long long>(p) * j, left));
-    if (radix > 5)
+    if (!has_butterfly(radix))
       for (int j = 0; j < radix; ++j) pass.roots.push_back(turn_of(j, radix));
     passes_.push_back(std::move(pass));
     left = passes_.back().groups;
   }
-  while (passes_.size() < 2) passes_.emplace_back();  // the first reads and the last writes
+  // The first pass reads and another, of a radix with a butterfly, writes.
+  while (passes_.size() < 2 || !has_butterfly(passes_.back().radix)) passes_.emplace_back();
 }
 
 std::shared_ptr<const LineTransform> LineTransform::of(int length) {

@@ -40,7 +40,8 @@ class LineTransform {
   /// Numbers that a call needs to work in.
   std::size_t work_size(int lines) const { return 4 * static_cast<std::size_t>(length_) * lines; }
 
-  /// Z_k = sum z_j exp(-+ 2 pi i j k / length), not scaled, for `lines` lines; `from` and `to` may be the same.
+  /// Z_k = sum z_j exp(-+ 2 pi i j k / length), not scaled, for `lines` lines; `from` and `to` may be the
+  /// same.
   void transform(const Lines& from, const Lines& to, int lines, Direction direction,
                  AlignedVector<double>& work) const;
 

@@ -23,11 +23,14 @@ class PlaneTransform {
   void transform_columns(std::complex<double>* half, Direction direction);
   void separate(std::complex<double>* row) const;
   void merge(std::complex<double>* row) const;
+  void forward_odd(const double* values, std::complex<double>* half, int lines);
+  void inverse_odd(const std::complex<double>* half, double* values, int lines);
 
   int rows_, cols_, half_cols_;
   std::shared_ptr<const LineTransform> row_, column_;
-  std::vector<Turn> turns_;
+  std::vector<Turn> turns_;  // exp(-2 pi i k / cols), where cols is even
   AlignedVector<double> work_;
+  AlignedVector<std::complex<double>> wide_;  // complex rows, where cols is odd
 };
 
 }  // namespace libtexture
