@@ -18,6 +18,7 @@
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/numerics/contact.hpp"
 #include "libtexture/numerics/erosion.hpp"
+#include "libtexture/numerics/plane_transform.hpp"
 #include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/compare.hpp"
 #include "libtexture/plan/predict.hpp"
@@ -61,6 +62,55 @@ double pair_seconds(const Grid& grid, int pairs) {
          pairs;
 }
 
+// The library's own transform beside that of the build: the median of the ratios of rounds, each of one and
+// then the other.
+void run_transforms() {
+  std::printf("Processor time of a transform pair: the library's own over that of the build\n");
+  for (const auto& [rows, cols] : {std::pair{64, 64},
+                                   {128, 128},
+                                   {256, 256},
+                                   {512, 512},
+                                   {1024, 1024},
+                                   {100, 100},
+                                   {360, 360},
+                                   {600, 600},
+                                   {1000, 1000},
+                                   {243, 243},
+                                   {1, 512},
+                                   {1, 4096}}) {
+    const Grid grid{rows, cols, .1};
+    const Fft fft(grid);
+    PlaneTransform own(rows, cols);
+    Values values(fft.real_size());  // zeros stay zeros: pairs without a scale would grow beyond all numbers
+    Spectrum half(fft.half_size());
+    const int pairs = 1 + 1000000 / grid.size();
+    std::vector<double> ratios, own_us;
+    constexpr int rounds = 15;
+    for (int round = 0; round < rounds; ++round) {
+      const double of_build = seconds_of([&] {
+        for (int k = 0; k < pairs; ++k) {
+          fft.forward(values, half);
+          fft.inverse_unscaled(half, values);
+        }
+      });
+      const double of_own = seconds_of([&] {
+        for (int k = 0; k < pairs; ++k) {
+          own.forward(values.data(), half.data());
+          own.inverse(half.data(), values.data());
+        }
+      });
+      ratios.push_back(of_own / of_build);
+      own_us.push_back(1e6 * of_own / pairs);
+    }
+    std::sort(ratios.begin(), ratios.end());
+    std::sort(own_us.begin(), own_us.end());
+    std::printf("  %4d x %-4d  own %9.2f us, ratio %.2f\n", rows, cols, own_us[rounds / 2],
+                ratios[rounds / 2]);
+    figures.add("own_transform.ratio_" + std::to_string(rows) + "_x_" + std::to_string(cols),
+                ratios[rounds / 2]);
+  }
+}
+
 // A plate on springs of about a film disc on an interface pad, on 1.5 um of texture.
 battery::Case typical(int n, double removal_m) {
   const Grid grid{n, n, .1};
@@ -93,7 +143,7 @@ struct Tally {
 
 void run_battery() {
   std::printf(
-      "Levelling increments, 40 random cases, N = 256, to %g\n  %-32s median  worst failures   greatest "
+      "\nLevelling increments, 40 random cases, N = 256, to %g\n  %-32s median  worst failures   greatest "
       "error\n",
       accuracy, "pairs");
   Tally ours, classic;
@@ -301,6 +351,7 @@ void run_plans() {
 }  // namespace
 
 int main(int count, char** words) {
+  run_transforms();
   run_battery();
   run_typical_increments();
   run_times();
