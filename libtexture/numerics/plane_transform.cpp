@@ -10,7 +10,7 @@ namespace {
 
 // Rows of a power of two share few places of a cache, so that few of them fit; of columns, many together read
 // whole cache lines.
-constexpr int most_rows = 4;
+constexpr int most_rows = 8;
 constexpr int most_columns = 16;
 
 template <class Work>
