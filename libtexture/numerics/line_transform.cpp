@@ -18,6 +18,7 @@ using Pair [[gnu::vector_size(16)]] = double;
 template <class Lanes>
 constexpr std::size_t width = sizeof(Lanes) / sizeof(double);
 
+using Direction = LineTransform::Direction;
 using Pass = LineTransform::Pass;
 constexpr int any_radix = 0;  // that of a pass whose radix has no butterfly of its own
 

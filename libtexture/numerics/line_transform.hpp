@@ -24,12 +24,12 @@ struct Lines {
   std::ptrdiff_t apart = 1;  ///< from a line to the next
 };
 
-enum class Direction { forward, inverse };
-
 /// The transform of one length: fast where that is a product of 2, 3 and 5, while the time of any other prime
 /// factor grows with its square. It holds tables only, so that threads may share it.
 class LineTransform {
  public:
+  enum class Direction { forward, inverse };
+
   explicit LineTransform(int length);
 
   /// The transform of `length`, from among those made lately.

@@ -8,6 +8,8 @@
 namespace libtexture {
 namespace {
 
+using Direction = LineTransform::Direction;
+
 // Rows of a power of two share few places of a cache, so that few of them fit; of columns, many together read
 // whole cache lines.
 constexpr int most_rows = 8;

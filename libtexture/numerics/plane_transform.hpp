@@ -20,7 +20,7 @@ class PlaneTransform {
   void inverse(std::complex<double>* half, double* values);
 
  private:
-  void transform_columns(std::complex<double>* half, Direction direction);
+  void transform_columns(std::complex<double>* half, LineTransform::Direction direction);
   void separate(std::complex<double>* row) const;
   void merge(std::complex<double>* row) const;
   void forward_odd(const double* values, std::complex<double>* half, int lines);

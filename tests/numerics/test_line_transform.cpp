@@ -13,6 +13,7 @@ using namespace libtexture;
 namespace {
 
 using Line = std::vector<std::complex<double>>;
+using Direction = LineTransform::Direction;
 using LongLine = std::vector<std::complex<long double>>;
 
 constexpr double epsilon = std::numeric_limits<double>::epsilon();
