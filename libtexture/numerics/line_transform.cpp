@@ -156,16 +156,13 @@ void store(const L& lanes, double* place) {
 // inverse.
 struct Strided {
   double* first;
-  double* rest;
   std::ptrdiff_t step, apart;
+  std::ptrdiff_t backwards_from = 0;
 
-  explicit Strided(const Lines& lines, int length = 0, Direction direction = Direction::forward)
-      : first(lines.first), rest(lines.first), step(2 * lines.step), apart(2 * lines.apart) {
-    if (direction == Direction::forward) return;
-    rest += length * step;
-    step = -step;
+  explicit Strided(const Lines& lines) : first(lines.first), step(2 * lines.step), apart(2 * lines.apart) {}
+  double* place(std::ptrdiff_t index) const {
+    return first + step * (index > 0 && backwards_from > 0 ? backwards_from - index : index);
   }
-  double* place(std::ptrdiff_t index) const { return index == 0 ? first : rest + index * step; }
 
   template <class L>
   Complex<L> read(const double* place, std::ptrdiff_t line) const {
@@ -383,7 +380,9 @@ std::shared_ptr<const LineTransform> LineTransform::of(int length) {
 void LineTransform::transform(const Lines& from, const Lines& to, int lines, Direction direction,
                               AlignedVector<double>& work) const {
   Runs in{work.data(), lines}, out{work.data() + work_size(lines) / 2, lines};
-  run(passes_.front(), Strided(from, length_, direction), in.first, in.length);
+  Strided source(from);
+  if (direction == Direction::inverse) source.backwards_from = length_;
+  run(passes_.front(), source, in.first, in.length);
   in.length *= passes_.front().radix;
   for (std::size_t k = 1; k + 1 < passes_.size(); ++k) {
     run(passes_[k], in, out.first, in.length);

@@ -9,7 +9,8 @@
 
 namespace libtexture {
 
-/// Transforms of one shape. Not shared between threads: each thread makes its own.
+/// Transforms of one shape, of arrays on boundaries of 16 bytes. Not shared between threads: each thread
+/// makes its own.
 class PlaneTransform {
  public:
   PlaneTransform(int rows, int cols);
