@@ -18,6 +18,7 @@
 #include "libtexture/io/job_file.hpp"
 #include "libtexture/numerics/contact.hpp"
 #include "libtexture/numerics/erosion.hpp"
+#include "libtexture/numerics/plane_transform.hpp"
 #include "libtexture/plan/calibrate.hpp"
 #include "libtexture/plan/compare.hpp"
 #include "libtexture/plan/predict.hpp"
@@ -61,6 +62,48 @@ double pair_seconds(const Grid& grid, int pairs) {
          pairs;
 }
 
+// Processor time of the library's own transform over that of the build's: the median of rounds, each of one
+// and then the other.
+double own_over_build(const Grid& grid) {
+  const Fft fft(grid);
+  PlaneTransform own(grid.rows, grid.cols);
+  Values values(fft.real_size());  // zeros, because pairs without a scale would let others grow without bound
+  Spectrum half(fft.half_size());
+  const int pairs = 1 + 1000000 / grid.size();
+  const auto seconds_of_pairs = [&](const auto& pair) {
+    return seconds_of([&] {
+      for (int k = 0; k < pairs; ++k) pair();
+    });
+  };
+  std::vector<double> ratios;
+  for (int round = 0; round < 15; ++round) {
+    const double of_build = seconds_of_pairs([&] {
+      fft.forward(values, half);
+      fft.inverse_unscaled(half, values);
+    });
+    const double of_own = seconds_of_pairs([&] {
+      own.forward(values.data(), half.data());
+      own.inverse(half.data(), values.data());
+    });
+    ratios.push_back(of_own / of_build);
+  }
+  std::sort(ratios.begin(), ratios.end());
+  return ratios[ratios.size() / 2];
+}
+
+void run_transforms() {
+  std::printf("Processor time of a transform pair: the library's own over that of the build\n");
+  double worst = 0;
+  for (const int n : {64, 128, 256, 512, 1024, 100, 243, 360, 600, 1000}) {
+    const double ratio = own_over_build({n, n, .1});
+    std::printf("  %4d x %-4d  %.2f\n", n, n, ratio);
+    figures.add("own_transform.ratio_" + std::to_string(n), ratio);
+    worst = std::max(worst, ratio);
+  }
+  for (const int n : {64, 512, 4096}) std::printf("     1 x %-4d  %.2f\n", n, own_over_build({1, n, .1}));
+  figures.gate("own_transform.worst_ratio", worst, 2);
+}
+
 // A plate on springs of about a film disc on an interface pad, on 1.5 um of texture.
 battery::Case typical(int n, double removal_m) {
   const Grid grid{n, n, .1};
@@ -93,7 +136,7 @@ struct Tally {
 
 void run_battery() {
   std::printf(
-      "Levelling increments, 40 random cases, N = 256, to %g\n  %-32s median  worst failures   greatest "
+      "\nLevelling increments, 40 random cases, N = 256, to %g\n  %-32s median  worst failures   greatest "
       "error\n",
       accuracy, "pairs");
   Tally ours, classic;
@@ -301,6 +344,7 @@ void run_plans() {
 }  // namespace
 
 int main(int count, char** words) {
+  run_transforms();
   run_battery();
   run_typical_increments();
   run_times();

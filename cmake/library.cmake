@@ -5,11 +5,11 @@ file(GLOB_RECURSE libtexture_sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/lib
 if(LIBTEXTURE_FFT STREQUAL "FFTW")
   find_package(PkgConfig REQUIRED)
   pkg_check_modules(FFTW3 REQUIRED IMPORTED_TARGET fftw3)
-  list(FILTER libtexture_sources EXCLUDE REGEX "fft_eigen\\.cpp$")
-elseif(LIBTEXTURE_FFT STREQUAL "EIGEN")
+  list(FILTER libtexture_sources EXCLUDE REGEX "fft_own\\.cpp$")
+elseif(LIBTEXTURE_FFT STREQUAL "OWN")
   list(FILTER libtexture_sources EXCLUDE REGEX "fft_fftw\\.cpp$")
 else()
-  message(FATAL_ERROR "LIBTEXTURE_FFT must be FFTW or EIGEN (got ${LIBTEXTURE_FFT})")
+  message(FATAL_ERROR "LIBTEXTURE_FFT must be FFTW or OWN (got ${LIBTEXTURE_FFT})")
 endif()
 
 # The catalogue is part of the library: no file to find at run time. Editing it configures again.

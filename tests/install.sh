@@ -11,7 +11,7 @@ python=${PYTHON-/usr/bin/python3}
 export CMAKE_BUILD_PARALLEL_LEVEL=2 PYTHONDONTWRITEBYTECODE=1
 # What is checked is the packaging: no optimisation, and the transform that links nothing.
 light="--config-settings=cmake.build-type=Debug --config-settings=cmake.define.CMAKE_CXX_FLAGS_DEBUG=-O0
-  --config-settings=cmake.define.LIBTEXTURE_FFT=EIGEN --config-settings=build-dir=$work/build"
+  --config-settings=cmake.define.LIBTEXTURE_FFT=OWN --config-settings=build-dir=$work/build"
 optional="matplotlib jinja2 tqdm"  # which modules of the package import
 for way in "" -e; do
   environment=$work/environment$way

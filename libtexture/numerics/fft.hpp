@@ -1,5 +1,5 @@
 #pragma once
-// Fft: the real two-dimensional transform, behind which FFTW or Eigen's own transform does the work.
+// Fft: the real two-dimensional transform, behind which FFTW or the library's own PlaneTransform does the work.
 
 #include <complex>
 #include <memory>
