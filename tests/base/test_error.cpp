@@ -56,7 +56,7 @@ TEST_CASE("whatever bytes an error quotes, it is one line of at most 1000 letter
   CHECK(std::string(InvalidInput("a\nb\x1b[31m").what()) == "a?b?[31m");
   CHECK(std::string(InvalidInput(std::string(1000000, 'x')).what()).size() == 1003);
   CHECK_THROWS_WITH(require(false, "Job", "kind", "must be known", std::string(1000, 'x')),
-                    "Job: kind must be known (got " + std::string(120, 'x') + "...)");
+                    std::string("Job: kind must be known (got ").append(120, 'x') + "...)");
 }
 
 TEST_CASE("a misspelt word is answered with the nearest known one") {

@@ -87,7 +87,7 @@ TEST_CASE("a key of very many parts is refused, before a parser that calls itsel
   heading.append(key).append("]\n");
   for (const std::string& text : {value, heading})
     CHECK_THROWS_WITH(parse_toml(text, "job.toml"), "job.toml:2: a key must have at most 32 parts");
-  CHECK_THROWS_WITH(parse_toml("a = " + std::string(200000, '['), "job.toml"),
+  CHECK_THROWS_WITH(parse_toml(std::string("a = ").append(200000, '['), "job.toml"),
                     "job.toml:1: brackets must be nested at most 32 deep");
   // Each key and each nest is short enough, together they are not.
   const std::string half = key.substr(0, 61);

@@ -11,13 +11,13 @@ TEST_CASE("a point that begins a number gets its zero, every other one stays") {
 }
 
 TEST_CASE("what is nested too deep is refused with its line") {
-  CHECK_THROWS_AS(mended_toml("a = 1\nb = " + std::string(33, '['), "t"), InvalidInput);
-  CHECK_NOTHROW(mended_toml("b = " + std::string(32, '['), "t"));
+  CHECK_THROWS_AS(mended_toml(std::string("a = 1\nb = ").append(33, '['), "t"), InvalidInput);
+  CHECK_NOTHROW(mended_toml(std::string("b = ").append(32, '['), "t"));
 }
 
 TEST_CASE("a line of any length gets its advice in no time, or none") {
   CHECK(toml_advice("a = 0,9") == "write 0.9, not 0,9: numbers have a decimal point");
   CHECK(toml_advice("a = ,9") == "write 0.9, not ,9: numbers have a decimal point");
   CHECK(toml_advice("a = 1").empty());
-  CHECK_NOTHROW(toml_advice("a = " + std::string(10000000, 'x')));
+  CHECK_NOTHROW(toml_advice(std::string("a = ").append(10000000, 'x')));
 }
